@@ -1,0 +1,1 @@
+"""Simulated runs with a hidden truth, from the documented vessel model."""

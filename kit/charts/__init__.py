@@ -1,0 +1,32 @@
+"""`chart(thing)`: one plotly figure for every result. A chart computes nothing: words and digits come from the result."""
+
+from functools import singledispatch
+from importlib import import_module
+
+from kit.faults import Fault
+
+# The module that draws each kind of thing; loaded when the first of its kind is drawn.
+DRAWN_IN = {
+    "Run": "kit.charts.run",
+    "ClassRuns": "kit.charts.pooling",
+    "Effect": "kit.charts.effect",
+    "Steadiness": "kit.charts.steadiness",
+    "WarmingCurve": "kit.charts.curve",
+    "Comparison": "kit.charts.comparison",
+    "ClassEffect": "kit.charts.pooling",
+    "Calibration": "kit.charts.calibration",
+    "Plan": "kit.charts.plan",
+}
+
+
+@singledispatch
+def draw(thing):
+    """Draw one kind of result. Each chart module registers its own."""
+    raise Fault(f"There is no chart for {type(thing).__name__}. Charts exist for: {', '.join(DRAWN_IN)}.")
+
+
+def chart(thing):
+    """A plotly figure of a run or a result; axes carry units, and uncertainty is always drawn. A Fault for anything else."""
+    if type(thing).__name__ in DRAWN_IN:
+        import_module(DRAWN_IN[type(thing).__name__])
+    return draw(thing)

@@ -1,0 +1,1 @@
+"""The subcommands of `python3 -m kit` that need the kit's environment."""

@@ -1,0 +1,92 @@
+"""A number with its uncertainty, and the one place where numbers are rounded for people."""
+
+from dataclasses import dataclass
+from math import floor, inf, isfinite, log10, nan
+
+MINUS = "\N{MINUS SIGN}"
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """A value, its standard uncertainty and an interval, all in one unit.
+
+    `low` and `high` bound the interval that holds at `level` (0.95 is 95 %). The interval may be wider than the standard
+    uncertainty alone would make it (it can hold an allowance for drift), and open at one end (plus or minus infinity).
+    Prints by GUM 7.2.6 (JCGM 100:2008): the uncertainty to two digits, the value to match.
+    """
+
+    value: float
+    standard_error: float
+    low: float
+    high: float
+    level: float = 0.95
+    unit: str = "°C"
+
+    @classmethod
+    def from_error(cls, value, standard_error, factor, *, unit="°C", level=0.95):
+        """The interval value ± factor · standard error; `factor` is a coverage factor for `level` (GUM 6.2 and annex G)."""
+        reach = factor * standard_error
+        return cls(value, standard_error, value - reach, value + reach, level, unit)
+
+    @classmethod
+    def undetermined(cls, unit="°C", level=0.95):
+        """What to give when the record does not hold the number: everything is still possible."""
+        return cls(nan, inf, -inf, inf, level, unit)
+
+    @property
+    def half_width(self):
+        """Half the length of the interval, in the estimate's unit."""
+        return (self.high - self.low) / 2
+
+    def holds(self, value):
+        """Is `value` inside the interval?"""
+        return self.low <= value <= self.high
+
+    def scaled(self, factor, unit):
+        """The same estimate in another unit: every part times `factor` (a difference in °F is 1.8 times one in °C)."""
+        low, high = sorted((self.low * factor, self.high * factor))
+        return Estimate(self.value * factor, abs(factor) * self.standard_error, low, high, self.level, unit)
+
+    def __str__(self):
+        if not isfinite(self.value) or not 0 < self.standard_error < inf:
+            return "not determined" if not isfinite(self.value) else f"{self.value:g} {self.unit}, uncertainty not determined"
+        places = places_for(self.standard_error, digits=2)
+        return f"{rounded(self.value, places)} ± {rounded(self.standard_error, places)} {self.unit}"
+
+    @property
+    def range(self):
+        """The interval in words: '1.46 to 1.60 °C', 'at least 1.2 °C', 'not determined'."""
+        places = self._range_places()
+        if isfinite(self.low) and isfinite(self.high):
+            return f"{rounded(self.low, places)} to {rounded(self.high, places)} {self.unit}"
+        if isfinite(self.low):
+            return f"at least {rounded(self.low, places)} {self.unit}"
+        return f"at most {rounded(self.high, places)} {self.unit}" if isfinite(self.high) else "not determined"
+
+    @property
+    def text(self):
+        """Value and interval for a sentence: '1.53 °C (95 %: 1.46 to 1.60 °C)'."""
+        if not isfinite(self.value):
+            return self.range
+        return f"{rounded(self.value, self._range_places())} {self.unit} ({100 * self.level:g} %: {self.range})"
+
+    def _range_places(self):
+        """Decimals for the interval: expanded uncertainties to two digits when they begin with 1 or 2, else to one."""
+        width = self.half_width if isfinite(self.half_width) else self.standard_error
+        if not 0 < width < inf:
+            return 2
+        leading = float(f"{width:.1e}".split("e")[0])
+        return places_for(width, digits=2 if leading < 3 else 1)
+
+
+def places_for(uncertainty, digits):
+    """How many decimals show `uncertainty` with that many significant digits, after rounding: 0.0996 to two is 0.10."""
+    return digits - 1 - floor(log10(float(f"{uncertainty:.{digits - 1}e}")))
+
+
+def rounded(value, places):
+    """`value` as text with that many decimals (negative: to tens, hundreds), a true minus sign, and no minus before a zero."""
+    text = f"{round(value, places):.{max(places, 0)}f}"
+    if float(text) == 0:
+        return text.lstrip("-")
+    return text.replace("-", MINUS)

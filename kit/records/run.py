@@ -1,0 +1,97 @@
+"""A recorded run: what both thermometers said, and everything that was decided while it was read."""
+
+from dataclasses import dataclass, replace
+from hashlib import sha256
+
+import numpy as np
+import pandas as pd
+
+from kit.faults import Fault
+from kit.words import counted, table_html
+
+COLUMNS = ("treated", "control", "room", "gas_ppm", "light")
+
+
+@dataclass(frozen=True)
+class Source:
+    """Where a run came from: the file's name, and the SHA-256 of its bytes (of its readings, when it has no file)."""
+
+    name: str
+    sha256: str
+
+
+@dataclass(frozen=True, eq=False)
+class Run:
+    """One run of the experiment.
+
+    `readings` has the index `elapsed_s` (seconds since the first reading, ascending, no value twice) and columns among
+    `treated`, `control`, `room` (°C), `gas_ppm` (ppm by volume) and `light`; a missing reading is NaN. Both vessels are
+    required. `remarks` says in sentences all that was decided while reading; `kind` is 'measured' or 'simulated'.
+    `gain_uncertainty` is the relative standard uncertainty of each thermometer's scale against the other's.
+    """
+
+    readings: pd.DataFrame
+    name: str
+    source: Source
+    remarks: tuple = ()
+    kind: str = "measured"
+    gain_uncertainty: float = 0.0
+
+    def __post_init__(self):
+        refuse_unfit(self.readings)
+
+    @property
+    def step_s(self):
+        """The usual time from one reading to the next, in seconds (the median)."""
+        return float(np.median(np.diff(self.readings.index)))
+
+    @property
+    def minutes(self):
+        """Elapsed time of each reading, in minutes."""
+        return self.readings.index.to_numpy() / 60
+
+    def difference(self):
+        """Treated minus control, in °C, as a Series over `elapsed_s`."""
+        return (self.readings["treated"] - self.readings["control"]).rename("difference")
+
+    def with_remark(self, remark, **changes):
+        """This run with some fields changed and one more sentence in `remarks`."""
+        return replace(self, remarks=(*self.remarks, remark), **changes)
+
+    def corrected(self, calibration):
+        """This run with a `Calibration` applied; its uncertainty then counts in every effect (see `calibrate`)."""
+        return calibration.applied_to(self)
+
+    def __str__(self):
+        length = self.readings.index[-1] / 60
+        return f"Run {self.name} ({self.kind}): {counted(len(self.readings), 'reading')} over {length:.1f} min, one every {self.step_s:g} s."
+
+    def _repr_html_(self):
+        rows = [(name, f"{series.min():.2f} to {series.max():.2f}") for name, series in self.readings.items()]
+        return table_html([*rows, *(("read so", remark) for remark in self.remarks)], str(self))
+
+
+def fingerprint(readings):
+    """SHA-256 of a table of readings, for a run that came from no file."""
+    digest = sha256(readings.index.to_numpy(float).tobytes())
+    for name, series in readings.items():
+        digest.update(name.encode())
+        digest.update(series.to_numpy(float).tobytes())
+    return digest.hexdigest()
+
+
+def refuse_unfit(readings):
+    """Raise a Fault unless `readings` keeps what `Run` promises."""
+    for vessel in ("treated", "control"):
+        if vessel not in readings:
+            raise Fault(f"There is no {vessel} vessel in this record. Both are needed: only the control tells what would have happened anyway.")
+    unknown = [name for name in readings if name not in COLUMNS]
+    if unknown:
+        raise Fault(f"A run has no column {unknown[0]!r}. Its columns are {', '.join(COLUMNS)}.")
+    seconds = readings.index.to_numpy(float)
+    if len(seconds) < 2:
+        raise Fault(f"This record holds {counted(len(seconds), 'reading')}. At least two are needed.")
+    if not np.isfinite(seconds).all() or (np.diff(seconds) <= 0).any():
+        raise Fault("The times of this record do not run forward. Sort them, and keep each time once.")
+    if np.isinf(readings.to_numpy(float)).any():
+        raise Fault("A reading is infinite. Mark it as missing, or take it out.")

@@ -1,0 +1,1 @@
+"""Noise, intervals, trends, rises and pooling: arrays in, numbers with uncertainty out. Knows nothing of runs."""

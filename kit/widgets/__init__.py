@@ -1,0 +1,1 @@
+"""Thin views: traits in, one pure call, chart and sentence out."""

@@ -1,0 +1,54 @@
+"""Small helpers that turn results into sentences, tables and JSON."""
+
+from dataclasses import fields, is_dataclass
+from html import escape
+from math import isfinite
+
+import numpy as np
+
+
+def clock(seconds):
+    """Elapsed time for people: 660 is '11 min 0 s', 45.5 is '45.5 s'."""
+    seconds = round(float(seconds), 1)
+    minutes, rest = divmod(seconds, 60)
+    return f"{minutes:.0f} min {rest:g} s" if minutes else f"{rest:g} s"
+
+
+def listed(things, last="and"):
+    """'a', 'a and b', 'a, b and c'."""
+    *head, tail = [str(thing) for thing in things]
+    return f"{', '.join(head)} {last} {tail}" if head else tail
+
+
+def counted(number, one, many=None):
+    """'1 reading', '3 readings'."""
+    return f"{number:,} {one if number == 1 else many or one + 's'}"
+
+
+def table_html(rows, caption):
+    """A small table for a notebook: `rows` are (name, value) pairs, both escaped; `caption` is its title."""
+    body = "".join(f'<tr><th scope="row">{escape(str(name))}</th><td>{escape(str(value))}</td></tr>' for name, value in rows)
+    return f'<table class="kit-table"><caption>{escape(caption)}</caption><tbody>{body}</tbody></table>'
+
+
+def plain(thing):
+    """`thing` made of what JSON knows: dataclasses become dicts, arrays lists, and numbers that are not finite None."""
+    if is_dataclass(thing):
+        return {each.name: plain(getattr(thing, each.name)) for each in fields(thing)}
+    if isinstance(thing, dict):
+        return {str(key): plain(value) for key, value in thing.items()}
+    if isinstance(thing, np.ndarray):
+        return plain(thing.tolist())
+    if isinstance(thing, (list, tuple)):
+        return [plain(each) for each in thing]
+    if isinstance(thing, (bool, str, int, type(None))):
+        return thing
+    return _number_or_text(thing)
+
+
+def _number_or_text(thing):
+    try:
+        number = float(thing)
+    except (TypeError, ValueError):
+        return str(thing)
+    return number if isfinite(number) else None
