@@ -4,7 +4,8 @@ from kit.faults import Caution, Fault, IntakeFault
 
 
 def test_an_intake_fault_names_the_place_first():
-    fault = IntakeFault("'1,204' may be 1204 or 1.204.", "Say decimal=',' or decimal='.'.", file="run.csv", line=7, column="temp", seen="1,204", keyword="decimal")
+    place = {"file": "run.csv", "line": 7, "column": "temp", "seen": "1,204", "keyword": "decimal"}
+    fault = IntakeFault("'1,204' may be 1204 or 1.204.", "Say decimal=',' or decimal='.'.", **place)
     assert str(fault) == "run.csv, line 7, column temp: '1,204' may be 1204 or 1.204. Say decimal=',' or decimal='.'."
     assert (fault.line, fault.column, fault.seen, fault.keyword) == (7, "temp", "1,204", "decimal")
 
