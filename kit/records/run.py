@@ -1,6 +1,6 @@
 """A recorded run: what both thermometers said, and everything that was decided while it was read."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from hashlib import sha256
 
 import numpy as np
@@ -27,7 +27,8 @@ class Run:
     `readings` has the index `elapsed_s` (seconds since the first reading, ascending, no value twice) and columns among
     `treated`, `control`, `room` (°C), `gas_ppm` (ppm by volume) and `light`; a missing reading is NaN. Both vessels are
     required. `remarks` says in sentences all that was decided while reading; `kind` is 'measured' or 'simulated'.
-    `gain_uncertainty` is the relative standard uncertainty of each thermometer's scale against the other's.
+    `gain_uncertainty` is the relative standard uncertainty of each thermometer's scale against the other's. `recipe` is what a
+    simulated bench made the run from; it stays closed until `kit.reveal(run)`.
     """
 
     readings: pd.DataFrame
@@ -36,6 +37,7 @@ class Run:
     remarks: tuple = ()
     kind: str = "measured"
     gain_uncertainty: float = 0.0
+    recipe: object = field(default=None, repr=False)
 
     def __post_init__(self):
         refuse_unfit(self.readings)

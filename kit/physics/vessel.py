@@ -1,0 +1,143 @@
+"""A vessel under a lamp: two heat stores (gas, wall), a room, and a thermometer that lags. Solved in closed form."""
+
+from dataclasses import dataclass, fields
+from math import inf, isfinite, sqrt
+
+import numpy as np
+from scipy.special import exprel
+
+from kit.faults import Fault
+
+
+@dataclass(frozen=True)
+class Vessel:
+    """Heat capacities in J/K, conductances in W/K, and the thermometer's lag in s. All temperatures are rises over the room, in K.
+
+    The gas store holds the gas and whatever inside stays at its temperature; the wall store passes heat to the room. Capacities and
+    conductances are above 0, the lag 0 or more; a Fault names the value that is not. The values here are plausible for 1.5 L
+    (reckoned, no source).
+    """
+
+    gas_j_per_k: float = 2.0
+    wall_j_per_k: float = 120.0
+    gas_to_wall_w_per_k: float = 0.26
+    wall_to_room_w_per_k: float = 0.5
+    probe_lag_s: float = 0.0
+
+    def __post_init__(self):
+        for each in fields(self):
+            value = getattr(self, each.name)
+            lowest = 0 if each.name == "probe_lag_s" else np.nextafter(0, 1)
+            if not lowest <= value < inf:
+                raise Fault(f"A vessel's {each.name} can't be {value:g}. Give a number {'of 0 or more' if lowest == 0 else 'above 0'}.")
+
+
+@dataclass(frozen=True)
+class Stage:
+    """A stretch of time in which nothing changes: from `start_s` on this vessel takes up `gas_w` inside and `wall_w` in its wall (W).
+
+    `probe_k` is how far the lamp alone keeps the thermometer above the gas (K).
+    """
+
+    start_s: float
+    vessel: Vessel
+    gas_w: float
+    wall_w: float
+    probe_k: float = 0.0
+
+
+def warming(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0), probe_k=0.0):
+    """Rise over the room (K) of gas, wall and thermometer at `times_s`: shape (3, readings).
+
+    Constant lamp powers (W) since time 0; `start_k` holds the rises of gas and wall, and of the thermometer if it differs from the gas.
+    A Fault for a time or power that can't be. Lumped energy balance, C dT/dt = power - conductance x difference, solved by its
+    eigenvalues (Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, ch. 5, for one store; two stores are our algebra).
+    """
+    times_s = _checked_times(times_s)
+    final = np.array(steady_rise(vessel, gas_w, wall_w))
+    start = np.array([*start_k[:2], start_k[-1] if len(start_k) == 3 else start_k[0]], float)
+    rates, parts = _modes(vessel, start[:2] - final)
+    stores = final[:, None] + np.einsum("ks,kt->st", parts, np.exp(-np.outer(rates, times_s)))
+    return np.vstack([stores, _thermometer(vessel.probe_lag_s, times_s, final[0] + probe_k, start[2], (rates, parts[:, 0], stores[0] + probe_k))])
+
+
+def steady_rise(vessel, gas_w, wall_w):
+    """(gas, wall): rises over the room (K) at which as much heat leaves as the lamp brings (W): energy balance, as in `warming`."""
+    for power in (gas_w, wall_w):
+        if not isfinite(power):
+            raise Fault(f"A lamp can't bring {power} W. Give a number of watts.")
+    wall = (gas_w + wall_w) / vessel.wall_to_room_w_per_k
+    return wall + gas_w / vessel.gas_to_wall_w_per_k, wall
+
+
+def time_constants(vessel):
+    """(quick, slow) in s: the two times in which a disturbance of gas and wall falls to 1/e, 1/eigenvalues of the balance in `warming`."""
+    into_gas, into_wall, out = _rates(vessel)
+    total = into_gas + into_wall + out
+    quick = (total + sqrt((into_gas - into_wall - out) ** 2 + 4 * into_gas * into_wall)) / 2
+    return 1 / quick, quick / (into_gas * out)
+
+
+def energy(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0)):
+    """Joules (supplied, stored, lost) since time 0 at each of `times_s`: supplied = stored + lost, the first law of thermodynamics.
+
+    Powers in W, constant. `lost` is the closed integral of what passes from wall to room, not a remainder.
+    """
+    times_s = _checked_times(times_s)
+    gas, wall, _ = warming(vessel, times_s, gas_w, wall_w, start_k=start_k)
+    stored = vessel.gas_j_per_k * (gas - start_k[0]) + vessel.wall_j_per_k * (wall - start_k[1])
+    final = steady_rise(vessel, gas_w, wall_w)
+    rates, parts = _modes(vessel, np.subtract(start_k[:2], final))
+    wall_k_s = final[1] * times_s - (parts[:, 1] / rates) @ np.expm1(-np.outer(rates, times_s))
+    return (gas_w + wall_w) * times_s, stored, vessel.wall_to_room_w_per_k * wall_k_s
+
+
+def course(stages, times_s):
+    """Rise over the room (K) of gas, wall and thermometer through `stages` (in order of time): shape (3, readings).
+
+    `times_s` ascend from the first stage's start or later. Exact for stages in which nothing changes; source: `warming`.
+    """
+    times_s = _checked_times(times_s)
+    edges = np.array([stage.start_s for stage in stages])
+    if (np.diff(edges) <= 0).any() or (len(times_s) and times_s[0] < edges[0]) or (np.diff(times_s) < 0).any():
+        raise Fault("Stages and times must run forward, and no time may come before the first stage.")
+    bounds = np.searchsorted(times_s, [*edges[1:], inf])
+    pieces, state, first = [], np.zeros(3), 0
+    for stage, last, end_s in zip(stages, bounds, [*edges[1:], edges[-1]]):
+        moments = np.append(times_s[first:last], end_s) - stage.start_s
+        rises = warming(stage.vessel, moments, stage.gas_w, stage.wall_w, start_k=state, probe_k=stage.probe_k)
+        pieces.append(rises[:, :-1])
+        state, first = rises[:, -1], last
+    return np.hstack(pieces)
+
+
+def _rates(vessel):
+    inside, outside = vessel.gas_to_wall_w_per_k, vessel.wall_to_room_w_per_k
+    return inside / vessel.gas_j_per_k, inside / vessel.wall_j_per_k, outside / vessel.wall_j_per_k
+
+
+def _modes(vessel, away):
+    """Rates (1/s, quick and slow) and the parts of `away` (gas, wall; K) that fall with each: shape (mode, store)."""
+    into_gas, into_wall, out = _rates(vessel)
+    balance = np.array([[-into_gas, into_gas], [into_wall, -into_wall - out]])
+    quick, slow = (1 / each for each in time_constants(vessel))
+    quickly = (balance @ away + slow * away) / (slow - quick)
+    return np.array([quick, slow]), np.array([quickly, away - quickly])
+
+
+def _thermometer(lag_s, times_s, final_k, start_k, gas):
+    """First-order lag behind the gas: each mode of the gas, and the thermometer's own start, pass through exp(-t / lag)."""
+    rates, parts, undelayed = gas
+    if lag_s == 0:
+        return undelayed
+    own = 1 / lag_s
+    reached = [part * own * times_s * np.exp(-min(rate, own) * times_s) * exprel(-abs(rate - own) * times_s) for rate, part in zip(rates, parts)]
+    return final_k + (start_k - final_k) * np.exp(-own * times_s) + sum(reached)
+
+
+def _checked_times(times_s):
+    times_s = np.atleast_1d(np.asarray(times_s, float))
+    odd = times_s[~((times_s >= 0) & (times_s < inf))]
+    if odd.size:
+        raise Fault(f"A time can't be {odd[0]:g} s here. Give times of 0 s or more.")
+    return times_s
