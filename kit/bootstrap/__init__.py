@@ -1,0 +1,1 @@
+"""From a bare Python to the kit's own environment: standard library only."""

@@ -1,0 +1,67 @@
+"""What can be typed after `python3 -m kit`, and what it means."""
+
+import argparse
+from pathlib import Path
+
+from kit.bootstrap.places import CHECKOUT
+
+ABOUT = "Twin Vessels: two vessels, one lamp, CO2 in one. How much warmer did it get, and how sure are you?"
+
+
+def read(words):
+    """The typed words as options; those after a `--` are kept in `rest` for JupyterLab or pytest as they are."""
+    cut = words.index("--") if "--" in words else len(words)
+    options = parser().parse_args(words[:cut])
+    options.rest = words[cut + 1 :]
+    return options
+
+
+def parser():
+    whole = argparse.ArgumentParser(prog="python3 -m kit", description=ABOUT, epilog="Begin with: python3 -m kit lab")
+    commands = whole.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    for add in (add_lab, add_prepare, add_copy, add_test, add_check):
+        add(commands)
+    return whole
+
+
+def add_lab(commands):
+    lab = command(commands, "lab", "open the lessons in JupyterLab; the first time, set the kit up", "Words after -- go to JupyterLab.")
+    lab.add_argument("--no-browser", dest="browser", action="store_false", help="only print the address")
+    lab.add_argument("--port", type=port, metavar="N", help="serve at this port (without it: 8888 or the next free one)")
+    add_work(lab)
+
+
+def add_prepare(commands):
+    command(commands, "prepare", "only set the kit up, so that lab starts at once and needs no network later")
+
+
+def add_copy(commands):
+    copy = command(commands, "copy", "put a fresh copy of a lesson beside the old one, which stays as it is")
+    copy.add_argument("lesson", help="its number or a part of its name, such as 00")
+    add_work(copy)
+
+
+def add_test(commands):
+    test = command(commands, "test", "run the kit's own tests", "Words after -- go to pytest.")
+    test.add_argument("words", nargs="*", help="a path narrows where to look, any other word which tests by name (without words: all)")
+
+
+def add_check(commands):
+    check = command(commands, "check", "run a long study that the tests hold only a part of")
+    check.add_argument("--coverage", action="store_true", required=True, help="how often the kit's ranges hold the truth")
+
+
+def command(commands, name, text, after=None):
+    return commands.add_parser(name, help=text, description=text[0].upper() + text[1:] + ".", epilog=after)
+
+
+def add_work(command):
+    command.add_argument("--work", type=Path, default=CHECKOUT / "my-work", metavar="FOLDER", help="your folder (without it: my-work)")
+
+
+def port(text):
+    """A port number that a program may ask for."""
+    number = int(text)
+    if not 1 <= number <= 65535:
+        raise argparse.ArgumentTypeError("a port is a number from 1 to 65535")
+    return number

@@ -1,0 +1,39 @@
+"""The learner's folder: copies of the lessons. Each copy is whole or not there, and none is ever written over."""
+
+import json
+from pathlib import Path
+
+from kit.records.storage import write_atomically
+
+LESSONS = Path(__file__).parents[2] / "lessons"
+PROMPT = {
+    "code": "# Your turn: write your line here, then press Shift+Enter.",
+    "markdown": "*Your turn: press Enter here and write. Shift+Enter closes the text.*",
+}
+
+
+def add_missing_lessons(work, lessons=LESSONS):
+    """Copy each lesson that `work` does not hold yet; give the new copies' names."""
+    missing = [lesson for lesson in sorted(lessons.glob("*.ipynb")) if not (work / lesson.name).exists()]
+    for lesson in missing:
+        write_atomically(work / lesson.name, learners_text(lesson))
+    return [lesson.name for lesson in missing]
+
+
+def add_fresh_copy(lesson, work):
+    """A new copy of `lesson` in `work`, beside any older one. Gives its path."""
+    path, number = work / lesson.name, 1
+    while path.exists():
+        number += 1
+        path = work / f"{lesson.stem}-{number}{lesson.suffix}"
+    write_atomically(path, learners_text(lesson))
+    return path
+
+
+def learners_text(lesson):
+    """The lesson's JSON as a learner gets it: cells tagged `answer` keep their place and id and hold a prompt."""
+    book = json.loads(lesson.read_text(encoding="utf-8"))
+    for cell in book["cells"]:
+        if "answer" in cell.get("metadata", {}).get("tags", ()):
+            cell["source"] = [PROMPT[cell["cell_type"]]]
+    return json.dumps(book, indent=1, ensure_ascii=False) + "\n"

@@ -1,0 +1,96 @@
+"""`lab`: JupyterLab on this computer alone, at lesson 00, with settings of the kit's own. The learner's Jupyter is left as it is."""
+
+import os
+import secrets
+import socket
+import tempfile
+from pathlib import Path
+
+from kit.commands.copies import add_missing_lessons
+
+SETTINGS = Path(__file__).parents[1] / "jupyter"
+PORTS = range(8888, 8988)
+
+
+def lab(options):
+    """Bring the learner's folder up to date and serve it until Ctrl-C."""
+    work = options.work.absolute()
+    work.mkdir(parents=True, exist_ok=True)
+    add_missing_lessons(work)
+    port = free_port(options.port)
+    with tempfile.TemporaryDirectory(prefix="kit-") as runtime:
+        use_own_settings(work, runtime)
+        serve(work, port, options)
+    print(f"JupyterLab has ended. Your work is in {work}", flush=True)
+    return 0
+
+
+def free_port(wanted=None):
+    """The port to serve on: `wanted` or a fault; without it, the first of `PORTS` that nobody uses, said if it isn't the first."""
+    if wanted is not None:
+        if is_free(wanted):
+            return wanted
+        raise SystemExit(f"Port {wanted} is taken or not allowed. Choose another number after --port, or leave --port out.")
+    port = next(filter(is_free, PORTS), None)
+    if port is None:
+        raise SystemExit(f"The ports {PORTS[0]} to {PORTS[-1]} are all taken. Name a free one: --port 9500")
+    if port != PORTS[0]:
+        print(f"Port {PORTS[0]} is taken, perhaps by another JupyterLab. Using {port}.", flush=True)
+    return port
+
+
+def is_free(port):
+    with socket.socket() as probe:
+        if os.name == "posix":  # elsewhere this option would allow a port that is in use
+            probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind(("127.0.0.1", port))
+        except OSError:
+            return False
+    return True
+
+
+def use_own_settings(work, runtime):
+    """Take every Jupyter setting of this computer's user out of the environment and put the kit's own in."""
+    for name in [name for name in os.environ if name.startswith("JUPYTER")]:
+        del os.environ[name]
+    os.environ.update(own_settings(work, runtime))
+
+
+def own_settings(work, runtime):
+    """Where JupyterLab reads and keeps things: the kit's settings, a hidden folder in the learner's, and one that goes when it ends."""
+    kept = work / ".jupyter"
+    return {
+        "JUPYTER_CONFIG_PATH": str(SETTINGS),
+        "JUPYTER_CONFIG_DIR": str(kept / "config"),
+        "JUPYTER_DATA_DIR": str(kept / "data"),
+        "JUPYTERLAB_SETTINGS_DIR": str(kept / "settings"),
+        "JUPYTERLAB_WORKSPACES_DIR": str(kept / "workspaces"),
+        "IPYTHONDIR": str(kept / "ipython"),
+        "JUPYTER_RUNTIME_DIR": str(runtime),
+    }
+
+
+def serve(work, port, options):
+    from jupyterlab.labapp import LabApp
+
+    page, token = first_page(work), secrets.token_hex(16)
+    server = LabApp.initialize_server(
+        argv=[
+            f"--ServerApp.port={port}",
+            f"--ServerApp.root_dir={work}",
+            f"--ServerApp.open_browser={options.browser}",
+            f"--IdentityProvider.token={token}",
+            f"--LabApp.default_url={page}",
+            *options.rest,
+        ]
+    )
+    print(f"Twin Vessels is open at\n\n    http://127.0.0.1:{port}{page}?token={token}\n", flush=True)
+    print("To end it, press Ctrl-C in this window.", flush=True)
+    server.start()
+
+
+def first_page(work):
+    """The address of the first lesson in `work`; of its file list if there is none."""
+    first = next(iter(sorted(work.glob("*.ipynb"))), None)
+    return f"/lab/tree/{first.name}" if first else "/lab"

@@ -1,0 +1,255 @@
+"""A real JupyterLab, started as a learner starts it, and a real browser. Nothing may be asked of any other machine.
+
+`lab` is one server for all tests; `start_lab()` one more, for a test that kills it. `page` (1280 x 800), `phone` (390 x 844, touch) and
+`tablet` (820 x 1180, touch) fail their test on any outside request and any error in the browser's console; `rough_page` lets console
+errors pass, for tests that kill a kernel or a server. `open_notebook(page, "00-your-first-run.ipynb")`, or with a list of code cells, shows
+it; `run_all(page)` runs it and waits; `restart_kernel(page)` starts it afresh. `axe(page)` gives what axe-core finds in the outputs,
+`picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is marked `browser` and `alone`.
+"""
+
+import os
+import re
+import shutil
+import signal
+import subprocess
+import sys
+import time
+import urllib.parse
+from itertools import count
+from pathlib import Path
+
+import nbformat
+import psutil
+import pytest
+
+CHECKOUT = Path(__file__).parents[2]
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome")
+QUIET = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-quic"]
+ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/\S+")
+MINUTE_MS = 60_000
+
+# Run > Run All Cells does nothing at all while the kernel is not connected, though it is shown as idle: so wait for the connection.
+CONNECTED = """async () => {
+  const pause = ms => new Promise(done => setTimeout(done, ms));
+  while (!window.jupyterapp?.shell.currentWidget?.sessionContext) await pause(50);
+  const session = window.jupyterapp.shell.currentWidget.sessionContext;
+  await session.ready;
+  while (session.session?.kernel?.connectionStatus !== 'connected' || session.session.kernel.status !== 'idle') await pause(50);
+  return session.session.kernel.id;
+}"""
+# Not the printed [1]: a cell whose code is hidden shows none.
+ALL_DONE = """() => {
+  const code = [...window.jupyterapp.shell.currentWidget.content.widgets].filter(cell => cell.model.type === 'code' && cell.model.sharedModel.getSource());
+  return code.length > 0 && code.every(cell => cell.model.executionCount && cell.model.executionState !== 'running');
+}"""
+DO = "command => window.jupyterapp.commands.execute(command)"
+RESTART = "() => window.jupyterapp.shell.currentWidget.sessionContext.restartKernel()"
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(items):
+    for item in items:
+        if item.path.is_relative_to(Path(__file__).parent):
+            item.add_marker(pytest.mark.browser)
+            item.add_marker(pytest.mark.alone)
+
+
+@pytest.fixture(scope="session")
+def chrome():
+    """The path of a browser. Without one, tests are skipped by name on a person's machine and fail in CI."""
+    found = os.environ.get("CHROME") or next(filter(None, map(shutil.which, BROWSERS)), None)
+    if found is None:
+        (pytest.fail if os.environ.get("CI") == "true" else pytest.skip)("needs a browser: none found on this machine")
+    return found
+
+
+@pytest.fixture(scope="session")
+def browser(chrome):
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        window = playwright.chromium.launch(executable_path=chrome, args=QUIET)
+        yield window
+        window.close()
+
+
+class Lab:
+    """A JupyterLab started by the kit's own command in the folder `work`; `pid` is the server's process."""
+
+    def __init__(self, work, log):
+        self.work = Path(work)
+        command = [sys.executable, "-m", "kit.commands", "lab", "--no-browser", "--work", str(work)]
+        with open(log, "w") as file:  # exposing the app: so that a test can ask the page what it would otherwise have to guess
+            self.process = subprocess.Popen(
+                [*command, "--", "--LabApp.expose_app_in_browser=True"], cwd=CHECKOUT, stdout=file, stderr=subprocess.STDOUT
+            )
+        self.pid, self.log = self.process.pid, Path(log)
+        self.landing = self._address()
+        self.token = self.landing.split("token=")[1]
+
+    def _address(self):
+        for _ in range(1200):
+            if found := ADDRESS.search(self.log.read_text()):
+                return found.group()
+            assert self.process.poll() is None, self.log.read_text()
+            time.sleep(0.05)
+        raise AssertionError(f"JupyterLab was not up in a minute: {self.log.read_text()}")
+
+    def url(self, name):
+        """Where the notebook `name` of the work folder is shown. `reset`, or the last page's notebook would come back."""
+        return f"{self.landing.split('/lab')[0]}/lab/tree/{urllib.parse.quote(name)}?reset&token={self.token}"
+
+    def kernel_pid(self, kernel_id):
+        """The process of a kernel, by the id that `open_notebook` gives."""
+        children = psutil.Process(self.pid).children(recursive=True)
+        return next(child.pid for child in children if any(kernel_id in word for word in child.cmdline()))
+
+    def kill(self):
+        """End the server as a power cut would."""
+        self.process.kill()
+        self.process.wait(20)
+
+    def stop(self):
+        """End the server as Ctrl-C does. Its exit status; kernels end with it."""
+        if self.process.poll() is None:
+            self.process.send_signal(signal.SIGINT)
+        return self.process.wait(20)
+
+
+@pytest.fixture(scope="session")
+def start_lab(tmp_path_factory):
+    """`start_lab(work)` gives a further Lab, on a folder of its own unless one is named; all are ended with the tests."""
+    started = []
+
+    def start(work=None):
+        work = work or tmp_path_factory.mktemp("course") / "my-work"
+        started.append(Lab(work, tmp_path_factory.mktemp("log") / "server.log"))
+        return started[-1]
+
+    yield start
+    for each in started:
+        each.stop()
+
+
+@pytest.fixture(scope="session")
+def lab(start_lab):
+    return start_lab()
+
+
+@pytest.fixture
+def open_page(browser):
+    """`open_page(console=True, **context)`: a new browser window; what it asks of other machines fails the test, and so do console errors."""
+    contexts, outside, complaints = [], [], []
+
+    def gate(route):
+        if route.request.url.startswith(("http://127.0.0.1:", "data:", "blob:")):
+            return route.continue_()
+        outside.append(route.request.url)
+        return route.abort()
+
+    def open_(console=True, **context):
+        contexts.append(browser.new_context(**context))
+        contexts[-1].route("**/*", gate)
+        page = contexts[-1].new_page()
+        page.on("websocket", lambda socket: None if socket.url.startswith("ws://127.0.0.1:") else outside.append(socket.url))
+        if console:
+            page.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
+            page.on("pageerror", lambda error: complaints.append(str(error)))
+        return page
+
+    yield open_
+    for context in contexts:
+        context.close()
+    assert outside == [] and complaints == []
+
+
+@pytest.fixture
+def page(open_page):
+    return open_page(viewport={"width": 1280, "height": 800})
+
+
+@pytest.fixture
+def rough_page(open_page):
+    return open_page(console=False, viewport={"width": 1280, "height": 800})
+
+
+@pytest.fixture
+def phone(open_page):
+    return open_page(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True)
+
+
+@pytest.fixture
+def tablet(open_page):
+    return open_page(viewport={"width": 820, "height": 1180}, has_touch=True)
+
+
+@pytest.fixture
+def open_notebook(lab):
+    """`open_notebook(page, what, lab=lab)` shows a notebook with its kernel connected and gives the kernel's id.
+
+    `what` is the name of a file in the work folder or a list of code cells, which become a new notebook there.
+    """
+    numbers = count()
+
+    def open_(page, what, lab=lab):
+        name = what if isinstance(what, str) else written(lab.work / f"cells-{time.monotonic_ns()}-{next(numbers)}.ipynb", what)
+        page.goto(lab.url(name))
+        page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
+        return page.evaluate(CONNECTED)
+
+    return open_
+
+
+def written(path, cells):
+    book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
+    book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
+    nbformat.write(book, path)
+    return path.name
+
+
+@pytest.fixture(scope="session")
+def run_all():
+    """`run_all(page)` does Run > Run All Cells on the notebook shown and waits until every cell has run."""
+
+    def run(page):
+        page.evaluate(CONNECTED)
+        page.evaluate(DO, "notebook:run-all-cells")
+        page.wait_for_function(ALL_DONE, timeout=MINUTE_MS)
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def restart_kernel():
+    """`restart_kernel(page)` does Kernel > Restart Kernel without its question, and waits for the connection."""
+
+    def restart(page):
+        page.evaluate(RESTART)
+        return page.evaluate(CONNECTED)
+
+    return restart
+
+
+@pytest.fixture(scope="session")
+def axe():
+    """`axe(page)`: (rule, HTML) of each thing that axe-core 4 finds at fault in what the kit draws; JupyterLab's own page is not ours."""
+    from axe_playwright_python.sync_playwright import Axe
+
+    def violations(page, include=".jp-OutputArea-output"):
+        found = Axe().run(page, context={"include": [[include]]}).response["violations"]
+        return [(each["id"], node["html"]) for each in found for node in each["nodes"]]
+
+    return violations
+
+
+@pytest.fixture(scope="session")
+def picture():
+    """`picture(page, "marker")` keeps a screenshot as ci-output/marker.png and gives its path."""
+    folder = CHECKOUT / "ci-output"
+
+    def take(page, name, **how):
+        folder.mkdir(exist_ok=True)
+        page.screenshot(path=folder / f"{name}.png", **how)
+        return folder / f"{name}.png"
+
+    return take
