@@ -8,11 +8,13 @@ import pytest
 
 KIT = Path(__file__).parents[2] / "kit"
 ORDER = ["words", "physics", "statistics", "records", "analysis", "bench", "charts", "widgets", "report", "commands"]
-HOME_OF = {"estimate": "words", "faults": "words", "words": "words", "__init__": "words"}
+# bootstrap needs nothing but the standard library (tested below), so every layer may stand on it.
+HOME_OF = {"estimate": "words", "faults": "words", "words": "words", "__init__": "words", "bootstrap": "words"}
 # Third-party packages that a layer may be the first to import (design: "may import"). Every later layer may, too.
 FIRST_IMPORTED_BY = {
     "numpy": "words", "scipy": "physics", "statsmodels": "physics", "pandas": "records", "openpyxl": "records", "serial": "records",
     "plotly": "charts", "ipywidgets": "widgets", "anywidget": "widgets", "traitlets": "widgets", "IPython": "widgets",
+    "jupyterlab": "commands",
 }  # fmt: skip
 BEFORE_THE_ENVIRONMENT = {"__main__", "bootstrap"}
 MODULES = sorted(KIT.rglob("*.py"))
