@@ -1,24 +1,22 @@
 """From a recipe to the temperatures themselves, before any thermometer adds its noise: two vessels, one lamp, stated causes."""
 
+from functools import cache
 from math import inf
 
 import numpy as np
 
+from kit.physics import gases
+from kit.physics.convection import CONDUCTION, MIXED_FLOW, TURBULENT_FLOW, conductance_ratio
 from kit.physics.vessel import Stage, Vessel, course, steady_rise
 
 # The usual set-up, reckoned (no source): a 1.5 L canister of thin plastic with a dark tile on its floor, a 75 W lamp at 30 cm.
 VOLUME_L, TILE_J_PER_K, WALL_J_PER_K, GAS_TO_WALL_W_PER_K, WALL_TO_ROOM_W_PER_K, PROBE_LAG_S = 1.5, 22.0, 60.0, 0.24, 0.6, 12.0
-# At 300 K and 101,325 Pa, computed with CoolProp 8.0.0: J/K of a litre; conductivity against air's; and well-mixed convection against
-# air's, midway between Ra^(1/4) and Ra^(1/3).
-CAPACITY_J_PER_K_L = {"air": 1.1845, "co2": 1.5319, "argon": 0.8469}
-CONDUCTION = {"air": 1.0, "co2": 0.636, "argon": 0.676}
-CONVECTION = {"air": 1.0, "co2": 0.947, "argon": 0.711}
 STIRRING = 2.5  # a small fan's gain in heat passed on (reckoned)
 # CO2 takes up 1.9 % of a 2700 K filament's light over 10 cm (wide-band reckoning), of some 1.2 W that pass through the gas.
 LAMP_LIGHT_IN_CO2_W = 0.019 * 1.2
 WALL_INFRARED_W_PER_K = 0.035  # exchange of thermal infrared between 1.5 L of CO2 at 1 atm and its walls (reckoned)
 WATER_FILTER_PASSES = 0.55  # of a filament's light; water takes out all beyond about 1.4 µm, so CO2's bands, too (reckoned)
-FILLING_S, LEAK_S, OUTSIDE_PPM = 60.0, 3 * 3600.0, 420.0  # one minute of gas; then it leaves slowly by the hole in the lid
+FILLING_S, LEAK_S, OUTSIDE_PPM, WARM_C = 60.0, 3 * 3600.0, 420.0, 27.0  # one minute of gas; then it leaves slowly by the hole in the lid
 STEP_S = 20.0  # how finely the leaving of the gas is followed
 
 # What can set the treated vessel apart, in the order in which `reveal` adds the parts up.
@@ -67,8 +65,8 @@ def _lamp(recipe, treated, start_s, causes):
 
 def _stage(recipe, start_s, share, lamp, causes):
     """One stretch with this share of gas: what it does to heat capacity, to the heat passed on, and to what is taken up."""
-    carried = 1 - share * (1 - (CONVECTION if recipe.stirred else CONDUCTION)[recipe.gas])
-    fan, co2 = STIRRING if recipe.stirred else 1, share * (recipe.gas == "co2")
+    carried = 1 - share * (1 - heat_carried(recipe.gas, recipe.stirred))
+    fan, co2 = STIRRING if recipe.stirred else 1, share * (recipe.gas == "CO2")
     vessel = Vessel(
         gas_j_per_k=TILE_J_PER_K + _capacity(recipe.gas, share * ("heat capacity" in causes)),
         wall_j_per_k=WALL_J_PER_K,
@@ -82,7 +80,22 @@ def _stage(recipe, start_s, share, lamp, causes):
 
 
 def _capacity(gas, share):
-    return VOLUME_L * (share * CAPACITY_J_PER_K_L[gas] + (1 - share) * CAPACITY_J_PER_K_L["air"])
+    return share * filled_j_per_k(gas) + (1 - share) * filled_j_per_k("air")
+
+
+@cache
+def heat_carried(gas, stirred):
+    """Heat that a vessel full of `gas` carries to its wall over what air carries: a still layer conducts, a stirred vessel also flows.
+
+    Stirred: midway between the two laws of free flow, `kit.physics.convection`.
+    """
+    return np.mean([conductance_ratio(gas, exponent) for exponent in ((MIXED_FLOW, TURBULENT_FLOW) if stirred else (CONDUCTION,))])
+
+
+@cache
+def filled_j_per_k(gas):
+    """Heat capacity (J/K) of a vessel full of `gas`, at the density of warm room air."""
+    return 1e-3 * VOLUME_L * gases.density_kg_m3(gas, WARM_C) * gases.heat_capacity_j_kg_k(gas, WARM_C)
 
 
 def _inflow_w(recipe, start_s, share, causes):
@@ -90,4 +103,4 @@ def _inflow_w(recipe, start_s, share, causes):
     flowing = 0 <= start_s - 60 * recipe.gas_at_min < FILLING_S and share > 0
     if not flowing or "cold gas" not in causes:
         return 0.0
-    return -recipe.gas_colder_k * VOLUME_L * CAPACITY_J_PER_K_L[recipe.gas] / FILLING_S
+    return -recipe.gas_colder_k * filled_j_per_k(recipe.gas) / FILLING_S

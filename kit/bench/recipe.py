@@ -1,19 +1,19 @@
 """What a simulated run is made from: every choice of the learner and every hidden cause, in one frozen list."""
 
 from dataclasses import dataclass, fields
-from math import inf
 
 import numpy as np
 
 from kit.faults import Fault
+from kit.physics.checking import bounded
 from kit.words import listed
 
-GASES = ("co2", "argon", "air")
+GASES = {"co2": "CO2", "argon": "argon", "air": "air"}
 SWITCHES = ("stirred", "shaded", "filtered", "swapped")
 # What each number may be: (lowest, highest). Wide enough for odd benches, narrow enough to catch a slip of the pen.
 LIMITS = {
     "gas_at_min": (1, 600), "watch_min": (1, 600), "step_s": (0.1, 600), "display_c": (0, 5), "noise_c": (0, 5), "correlation_s": (0, 3600),
-    "shared_c": (0, 5), "seed": (0, inf), "share": (0, 1), "lamp": (0, 10), "tile_w": (0, 20), "wall_w": (0, 50), "probe_k": (0, 20),
+    "shared_c": (0, 5), "seed": (0, 2**63), "share": (0, 1), "lamp": (0, 10), "tile_w": (0, 20), "wall_w": (0, 50), "probe_k": (0, 20),
     "gas_colder_k": (0, 50), "unequal": (-0.5, 0.5), "nudge": (-0.5, 0.5), "offset_c": (-20, 20), "drift_c_per_min": (-5, 5),
     "room_c": (-20, 50), "gas_ceiling_ppm": (1000, 1e6),
 }  # fmt: skip
@@ -24,7 +24,7 @@ class Recipe:
     """One simulated run. The lamp goes on at minute 0, when the record starts; air goes through both vessels' tubes unless `gas` says more.
 
     What a learner chooses:
-    gas: what is led into the treated vessel, 'co2', 'argon' or 'air' (an air run); the control gets air. gas_at_min: when.
+    gas: what is led into the treated vessel, 'CO2', 'argon' or 'air' (an air run); the control gets air. gas_at_min: when.
     watch_min: how long the record goes on after that. stirred: a fan in both vessels. shaded: foil over both thermometers. filtered: a tank of
     water before the lamp. swapped: the treated vessel stands right instead of left. step_s: time between readings.
     display_c: smallest step of the display in °C (0: none). room: log the room's temperature. gas_ceiling_ppm: top end of
@@ -39,7 +39,7 @@ class Recipe:
     shared_c: standard deviation of the wander that both share (memory 3 min). room_c: the room in °C.
     """
 
-    gas: str = "co2"
+    gas: str = "CO2"
     gas_at_min: float = 11.0
     watch_min: float = 10.5
     stirred: bool = False
@@ -67,26 +67,20 @@ class Recipe:
     room_c: float = 21.0
 
     def __post_init__(self):
-        if self.gas not in GASES:
-            raise Fault(f"The bench has no gas {self.gas!r}. It has {listed(map(repr, GASES))}.")
+        if str(self.gas).lower() not in GASES:
+            raise Fault(f"The bench has no gas {self.gas!r}. It has {listed(GASES.values())}.")
+        object.__setattr__(self, "gas", GASES[self.gas.lower()])
         for name in SWITCHES:
             if not isinstance(getattr(self, name), bool):
                 raise Fault(f"{name} is a switch: True or False. It was given {getattr(self, name)!r}.")
-        for name, (lowest, highest) in LIMITS.items():
-            self._refuse_outside(name, lowest, highest)
+        for name, limits in LIMITS.items():
+            if getattr(self, name) is not None or name != "gas_ceiling_ppm":
+                bounded(getattr(self, name), name, *limits)
 
     @property
     def times_s(self):
         """Seconds at which the bench takes a reading, from 0 to the record's end."""
         return self.step_s * np.arange(round(60 * (self.gas_at_min + self.watch_min) / self.step_s) + 1)
-
-    def _refuse_outside(self, name, lowest, highest):
-        value = getattr(self, name)
-        if value is None and name == "gas_ceiling_ppm":
-            return
-        if isinstance(value, bool) or not isinstance(value, (int, float)) or not lowest <= value <= highest or value == inf:
-            bounds = f"of {lowest:g} or more" if highest == inf else f"from {lowest:g} to {highest:,g}"
-            raise Fault(f"{name} can't be {value!r} on this bench. Give a number {bounds}.")
 
 
 def recipe_with(changes):

@@ -17,7 +17,7 @@ SHARED_MEMORY_S, GAS_PROBE_SPREAD, GAS_PROBE_STEP_PPM = 180.0, 0.004, 100
 def simulate_run(**switches):
     """A `Run` of kind 'simulated' from the vessel model, with noise, display and hidden causes; `reveal(run)` opens its truth.
 
-    `switches`, all with defaults: gas='co2', 'argon' or 'air'; gas_at_min, watch_min; stirred, shaded, filtered, swapped; step_s, display_c,
+    `switches`, all with defaults: gas='CO2', 'argon' or 'air'; gas_at_min, watch_min; stirred, shaded, filtered, swapped; step_s, display_c,
     noise_c, correlation_s, seed; and the hidden ones of `kit.bench.recipe.Recipe`, which lists them all with their units. The same
     switches give the same run. A Fault names a switch or a value that the bench does not have.
 
@@ -27,7 +27,7 @@ def simulate_run(**switches):
     0.15 K. Sources and sizes: `kit.bench.model`.
     """
     recipe = recipe_with(switches)
-    return recorded(recipe, f"simulated-{recipe.gas}-{recipe.seed}")
+    return recorded(recipe, f"simulated-{recipe.gas.lower()}-{recipe.seed}")
 
 
 def reveal(run):
@@ -60,6 +60,6 @@ def _gas(recipe, times_s, rng):
     """What a gas probe shows: some scatter in proportion, whole hundreds of ppm, and never more than its top end."""
     if recipe.gas_ceiling_ppm is None:
         return {}
-    co2 = gas_share(recipe, times_s) * (recipe.gas == "co2")
+    co2 = gas_share(recipe, times_s) * (recipe.gas == "CO2")
     seen = (OUTSIDE_PPM + 1e6 * co2) * (1 + GAS_PROBE_SPREAD * rng.standard_normal(len(times_s)))
     return {"gas_ppm": np.minimum(displayed(seen, GAS_PROBE_STEP_PPM), recipe.gas_ceiling_ppm)}

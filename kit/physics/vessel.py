@@ -1,21 +1,30 @@
 """A vessel under a lamp: two heat stores (gas, wall), a room, and a thermometer that lags. Solved in closed form."""
 
-from dataclasses import dataclass, fields
-from math import inf, isfinite, sqrt
+from dataclasses import dataclass
+from math import inf, sqrt
 
 import numpy as np
 from scipy.special import exprel
 
 from kit.faults import Fault
+from kit.physics.checking import bounded
+
+# What each part of a vessel may be: (in words, lowest, highest, unit).
+LIMITS = {
+    "gas_j_per_k": ("The heat capacity of the gas", 0.01, 1e5, "J/K"),
+    "wall_j_per_k": ("The heat capacity of the wall", 0.01, 1e5, "J/K"),
+    "gas_to_wall_w_per_k": ("The conductance from gas to wall", 1e-4, 1e3, "W/K"),
+    "wall_to_room_w_per_k": ("The conductance from wall to room", 1e-4, 1e3, "W/K"),
+    "probe_lag_s": ("The thermometer's lag", 0, 1e4, "s"),
+}
 
 
 @dataclass(frozen=True)
 class Vessel:
     """Heat capacities in J/K, conductances in W/K, and the thermometer's lag in s. All temperatures are rises over the room, in K.
 
-    The gas store holds the gas and whatever inside stays at its temperature; the wall store passes heat to the room. Capacities and
-    conductances are above 0, the lag 0 or more; a Fault names the value that is not. The values here are plausible for 1.5 L
-    (reckoned, no source).
+    The gas store holds the gas and whatever inside stays at its temperature; the wall store passes heat to the room. A Fault
+    names a value that can't be. The values here are plausible for 1.5 L (reckoned, no source).
     """
 
     gas_j_per_k: float = 2.0
@@ -25,11 +34,8 @@ class Vessel:
     probe_lag_s: float = 0.0
 
     def __post_init__(self):
-        for each in fields(self):
-            value = getattr(self, each.name)
-            lowest = 0 if each.name == "probe_lag_s" else np.nextafter(0, 1)
-            if not lowest <= value < inf:
-                raise Fault(f"A vessel's {each.name} can't be {value:g}. Give a number {'of 0 or more' if lowest == 0 else 'above 0'}.")
+        for name, limits in LIMITS.items():
+            bounded(getattr(self, name), *limits)
 
 
 @dataclass(frozen=True)
@@ -63,9 +69,8 @@ def warming(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0), probe_k=0.0):
 
 def steady_rise(vessel, gas_w, wall_w):
     """(gas, wall): rises over the room (K) at which as much heat leaves as the lamp brings (W): energy balance, as in `warming`."""
-    for power in (gas_w, wall_w):
-        if not isfinite(power):
-            raise Fault(f"A lamp can't bring {power} W. Give a number of watts.")
+    for power_w in (gas_w, wall_w):
+        bounded(power_w, "The power taken up", -1e5, 1e5, "W")
     wall = (gas_w + wall_w) / vessel.wall_to_room_w_per_k
     return wall + gas_w / vessel.gas_to_wall_w_per_k, wall
 
@@ -136,8 +141,4 @@ def _thermometer(lag_s, times_s, final_k, start_k, gas):
 
 
 def _checked_times(times_s):
-    times_s = np.atleast_1d(np.asarray(times_s, float))
-    odd = times_s[~((times_s >= 0) & (times_s < inf))]
-    if odd.size:
-        raise Fault(f"A time can't be {odd[0]:g} s here. Give times of 0 s or more.")
-    return times_s
+    return np.atleast_1d(bounded(times_s, "The time", 0, 1e9, "s"))
