@@ -19,19 +19,19 @@ def co2_mol(bicarbonate_g, acid_g, acid="citric"):
 
     Stoichiometry; molar masses as in `kit.physics.constants` (IUPAC 2021). Grams 0 or more, numbers or arrays.
     """
-    return np.minimum(bicarbonate_mol(bicarbonate_g), hydrogen_mol(acid_g, acid))
+    return np.minimum(_bicarbonate_mol(bicarbonate_g), _hydrogen_mol(acid_g, acid))
 
 
 def limiting_reagent(bicarbonate_g, acid_g, acid="citric"):
     """Which runs out first: "bicarbonate", the acid's name, or "neither", for grams of each. Stoichiometry, as `co2_mol`."""
-    soda, hydrogen = bicarbonate_mol(bicarbonate_g), hydrogen_mol(acid_g, acid)
+    soda, hydrogen = _bicarbonate_mol(bicarbonate_g), _hydrogen_mol(acid_g, acid)
     even = np.isclose(soda, hydrogen, rtol=1e-6)
     return np.where(even, "neither", np.where(soda < hydrogen, "bicarbonate", acid))[()]
 
 
 def acid_needed_g(bicarbonate_g, acid="citric"):
     """Grams of acid that just use up so many grams of baking soda. Stoichiometry, as `co2_mol`."""
-    return bicarbonate_mol(bicarbonate_g) / ACIDIC_HYDROGENS[one_of(acid, "The acid", ACIDIC_HYDROGENS)] * MOLAR_MASS_G[acid]
+    return _bicarbonate_mol(bicarbonate_g) / ACIDIC_HYDROGENS[one_of(acid, "The acid", ACIDIC_HYDROGENS)] * MOLAR_MASS_G[acid]
 
 
 def vinegar_acid_g(vinegar_ml, strength_g_l=VINEGAR_G_L):
@@ -48,7 +48,7 @@ def tablets_mol(tablets):
     """
     count = bounded(tablets, "The number of tablets", 0, np.inf)
     least = co2_mol(count * TABLET_BICARBONATE_G, count * TABLET_CITRIC_G)
-    return least, bicarbonate_mol(count * TABLET_BICARBONATE_G)
+    return least, _bicarbonate_mol(count * TABLET_BICARBONATE_G)
 
 
 def gas_volume_l(moles, temperature_c=25.0, pressure_pa=STANDARD_PRESSURE_PA):
@@ -88,10 +88,10 @@ def dissolved_mol(water_ml, water_c=20.0, pressure_pa=STANDARD_PRESSURE_PA):
     return litres * solubility_mol_l_atm(water_c) * (pressure - vapour_pressure_pa(water_c)) / STANDARD_PRESSURE_PA
 
 
-def bicarbonate_mol(grams):
+def _bicarbonate_mol(grams):
     return bounded(grams, "The bicarbonate", 0, np.inf, "g") / MOLAR_MASS_G["bicarbonate"]
 
 
-def hydrogen_mol(grams, acid):
+def _hydrogen_mol(grams, acid):
     hydrogens = ACIDIC_HYDROGENS[one_of(acid, "The acid", ACIDIC_HYDROGENS)]
     return bounded(grams, "The acid", 0, np.inf, "g") / MOLAR_MASS_G[acid] * hydrogens

@@ -15,7 +15,7 @@ def mixed_share(gas_l, vessel_l, start_share=ROOM_CO2_SHARE):
 
     Mass balance of a stirred vessel (derived here; the tests compare with scipy's ODE solver).
     """
-    led_in, vessel, start = volumes(gas_l, vessel_l, start_share)
+    led_in, vessel, start = _volumes(gas_l, vessel_l, start_share)
     return 1 - (1 - start) * np.exp(-led_in / vessel)
 
 
@@ -24,7 +24,7 @@ def layered_share(gas_l, vessel_l, start_share=ROOM_CO2_SHARE):
 
     Mass balance of plug flow (derived here). The best case: real filling lies between this and `mixed_share`.
     """
-    led_in, vessel, start = volumes(gas_l, vessel_l, start_share)
+    led_in, vessel, start = _volumes(gas_l, vessel_l, start_share)
     filled = np.minimum(led_in / vessel, 1)
     return filled + (1 - filled) * start
 
@@ -35,7 +35,7 @@ def headspace_share(gas_l, vessel_l, headspace_l, start_share=ROOM_CO2_SHARE):
     Mass balance of two stirred vessels in a row, 1 - (1 - y0)(V e^(-v/V) - H e^(-v/H)) / (V - H), written so that H = V and H = 0
     give their limits (derived here; the tests compare with scipy's ODE solver).
     """
-    led_in, vessel, start = volumes(gas_l, vessel_l, start_share)
+    led_in, vessel, start = _volumes(gas_l, vessel_l, start_share)
     head = bounded(headspace_l, "The headspace", 0, np.inf, "L")
     large, small = np.maximum(vessel, head), np.maximum(np.minimum(vessel, head), 1e-12)
     late = led_in / large * exprel(-led_in * (large - small) / (small * large))
@@ -45,18 +45,18 @@ def headspace_share(gas_l, vessel_l, headspace_l, start_share=ROOM_CO2_SHARE):
 def gas_for_mixed_share_l(share, vessel_l, start_share=ROOM_CO2_SHARE):
     """Litres needed to reach a share below 1 while mixing: V ln((1 - y0) / (1 - y)), the inverse of `mixed_share` (derived here)."""
     wanted = bounded(share, "The wanted share", 0, 1 - 1e-9, do="While mixing, the air never leaves completely.")
-    _, vessel, start = volumes(0, vessel_l, start_share)
+    _, vessel, start = _volumes(0, vessel_l, start_share)
     return vessel * np.maximum(np.log((1 - start) / (1 - wanted)), 0)
 
 
 def gas_for_layered_share_l(share, vessel_l, start_share=ROOM_CO2_SHARE):
     """Litres needed to reach a share by filling from the bottom, unmixed: the inverse of `layered_share` (derived here)."""
     wanted = bounded(share, "The wanted share", 0, 1)
-    _, vessel, start = volumes(0, vessel_l, start_share)
+    _, vessel, start = _volumes(0, vessel_l, start_share)
     return vessel * np.maximum((wanted - start) / (1 - start), 0)
 
 
-def volumes(gas_l, vessel_l, start_share):
+def _volumes(gas_l, vessel_l, start_share):
     led_in = bounded(gas_l, "The gas led in", 0, np.inf, "L")
     vessel = bounded(vessel_l, "The vessel", 1e-6, np.inf, "L")
     return led_in, vessel, bounded(start_share, "The share at the start", 0, 1 - 1e-9)

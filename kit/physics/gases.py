@@ -18,8 +18,8 @@ def density_kg_m3(gas, temperature_c, pressure_pa=STANDARD_PRESSURE_PA):
     Virial equation cut after the second term: p (V/n - B) = R T, with B by Abbott's form of Pitzer's correlation (Smith, Van Ness
     & Abbott, Introduction to Chemical Engineering Thermodynamics, 7th ed., 2005, eq. 3.65, 3.66), averaged by amount.
     """
-    mixed, kelvin, pressure = conditions(gas, temperature_c, pressure_pa)
-    return pressure * mixed.molar_mass_g / 1000 / (GAS_CONSTANT * kelvin + virial(mixed, kelvin) * pressure)
+    mixed, kelvin, pressure = _conditions(gas, temperature_c, pressure_pa)
+    return pressure * mixed.molar_mass_g / 1000 / (GAS_CONSTANT * kelvin + _virial(mixed, kelvin) * pressure)
 
 
 def heat_capacity_j_kg_k(gas, temperature_c, pressure_pa=STANDARD_PRESSURE_PA):
@@ -28,9 +28,9 @@ def heat_capacity_j_kg_k(gas, temperature_c, pressure_pa=STANDARD_PRESSURE_PA):
     Polynomials of the ideal gas (Poling, Prausnitz & O'Connell, 2001, appendix A) and the virial equation's departure from it,
     -p T B'' (Smith, Van Ness & Abbott, 2005, section 6.2). For CO2 the departure is 0.8 %.
     """
-    mixed, kelvin, pressure = conditions(gas, temperature_c, pressure_pa)
+    mixed, kelvin, pressure = _conditions(gas, temperature_c, pressure_pa)
     ideal = GAS_CONSTANT * mixed.mean({name: np.polynomial.polynomial.polyval(kelvin, HEAT_CAPACITY[name]) for name in mixed.names})
-    return 1000 * (ideal - pressure * kelvin * virial_bend(mixed, kelvin)) / mixed.molar_mass_g
+    return 1000 * (ideal - pressure * kelvin * _virial_bend(mixed, kelvin)) / mixed.molar_mass_g
 
 
 def viscosity_pa_s(gas, temperature_c):
@@ -38,9 +38,9 @@ def viscosity_pa_s(gas, temperature_c):
 
     Perry's Chemical Engineers' Handbook, 8th ed., 2008, table 2-312; mixtures by Wilke, J. Chem. Phys. 18:517, 1950.
     """
-    mixed, kelvin, _ = conditions(gas, temperature_c, STANDARD_PRESSURE_PA)
-    pure = {name: fitted(kelvin, VISCOSITY[name]) for name in mixed.names}
-    return blended(mixed, pure, pure)
+    mixed, kelvin, _ = _conditions(gas, temperature_c, STANDARD_PRESSURE_PA)
+    pure = {name: _fitted(kelvin, VISCOSITY[name]) for name in mixed.names}
+    return _blended(mixed, pure, pure)
 
 
 def conductivity_w_m_k(gas, temperature_c):
@@ -49,9 +49,9 @@ def conductivity_w_m_k(gas, temperature_c):
     Perry's Chemical Engineers' Handbook, 8th ed., 2008, table 2-314; mixtures by Wassiljewa's rule with the weights of Mason &
     Saxena, Phys. Fluids 1:361, 1958.
     """
-    mixed, kelvin, _ = conditions(gas, temperature_c, STANDARD_PRESSURE_PA)
-    pure = {name: fitted(kelvin, CONDUCTIVITY[name]) for name in mixed.names}
-    return blended(mixed, pure, {name: fitted(kelvin, VISCOSITY[name]) for name in mixed.names})
+    mixed, kelvin, _ = _conditions(gas, temperature_c, STANDARD_PRESSURE_PA)
+    pure = {name: _fitted(kelvin, CONDUCTIVITY[name]) for name in mixed.names}
+    return _blended(mixed, pure, {name: _fitted(kelvin, VISCOSITY[name]) for name in mixed.names})
 
 
 def expansion_per_k(gas, temperature_c, pressure_pa=STANDARD_PRESSURE_PA):
@@ -59,9 +59,9 @@ def expansion_per_k(gas, temperature_c, pressure_pa=STANDARD_PRESSURE_PA):
 
     From the virial equation of `density_kg_m3` (Smith, Van Ness & Abbott, 2005, section 3.2); an ideal gas has 1/T.
     """
-    mixed, kelvin, pressure = conditions(gas, temperature_c, pressure_pa)
-    steeper = GAS_CONSTANT + virial_slope(mixed, kelvin) * pressure
-    return steeper / (GAS_CONSTANT * kelvin + virial(mixed, kelvin) * pressure)
+    mixed, kelvin, pressure = _conditions(gas, temperature_c, pressure_pa)
+    steeper = GAS_CONSTANT + _virial_slope(mixed, kelvin) * pressure
+    return steeper / (GAS_CONSTANT * kelvin + _virial(mixed, kelvin) * pressure)
 
 
 def prandtl_number(gas, temperature_c, pressure_pa=STANDARD_PRESSURE_PA):
@@ -73,7 +73,7 @@ def prandtl_number(gas, temperature_c, pressure_pa=STANDARD_PRESSURE_PA):
     return carried / conductivity_w_m_k(gas, temperature_c)
 
 
-def conditions(gas, temperature_c, pressure_pa):
+def _conditions(gas, temperature_c, pressure_pa):
     """Mixture, kelvin and pascal, each refused where the correlations (sources: see `kit.physics.gasdata`) don't reach.
 
     -50 to 200 °C; 1,000 to 300,000 Pa, where the second virial term is enough.
@@ -82,41 +82,41 @@ def conditions(gas, temperature_c, pressure_pa):
     return mixture(gas), kelvin, bounded(pressure_pa, "The pressure", 1_000, 300_000, "Pa")
 
 
-def fitted(kelvin, coefficients):
+def _fitted(kelvin, coefficients):
     a, b, c, d = coefficients
     return a * kelvin**b / (1 + c / kelvin + d / kelvin**2)
 
 
-def blended(mixed, pure, viscosity):
+def _blended(mixed, pure, viscosity):
     """Sum of x_i p_i / sum of x_j phi_ij, with Wilke's weights phi, which Mason and Saxena take for conductivity, too."""
     total = 0
     for name, share in mixed.shares.items():
-        others = sum(other * wilke(name, neighbour, viscosity) for neighbour, other in mixed.shares.items())
+        others = sum(other * _wilke(name, neighbour, viscosity) for neighbour, other in mixed.shares.items())
         total = total + share * pure[name] / others
     return total
 
 
-def wilke(name, other, viscosity):
+def _wilke(name, other, viscosity):
     heavy = MOLAR_MASS_G[name] / MOLAR_MASS_G[other]
     return (1 + np.sqrt(viscosity[name] / viscosity[other]) * heavy**-0.25) ** 2 / np.sqrt(8 * (1 + heavy))
 
 
-def virial(mixed, kelvin):
+def _virial(mixed, kelvin):
     """Second virial coefficient B (m3/mol)."""
-    return pitzer(mixed, lambda t, _: 0.083 - 0.422 / t**1.6, lambda t, _: 0.139 - 0.172 / t**4.2, kelvin)
+    return _pitzer(mixed, lambda t, _: 0.083 - 0.422 / t**1.6, lambda t, _: 0.139 - 0.172 / t**4.2, kelvin)
 
 
-def virial_slope(mixed, kelvin):
+def _virial_slope(mixed, kelvin):
     """dB/dT (m3/mol/K)."""
-    return pitzer(mixed, lambda t, tc: 0.6752 / t**2.6 / tc, lambda t, tc: 0.7224 / t**5.2 / tc, kelvin)
+    return _pitzer(mixed, lambda t, tc: 0.6752 / t**2.6 / tc, lambda t, tc: 0.7224 / t**5.2 / tc, kelvin)
 
 
-def virial_bend(mixed, kelvin):
+def _virial_bend(mixed, kelvin):
     """d2B/dT2 (m3/mol/K2)."""
-    return pitzer(mixed, lambda t, tc: -1.75552 / t**3.6 / tc**2, lambda t, tc: -3.75648 / t**6.2 / tc**2, kelvin)
+    return _pitzer(mixed, lambda t, tc: -1.75552 / t**3.6 / tc**2, lambda t, tc: -3.75648 / t**6.2 / tc**2, kelvin)
 
 
-def pitzer(mixed, simple, acentric, kelvin):
+def _pitzer(mixed, simple, acentric, kelvin):
     """R Tc/pc (simple + omega · acentric) for each gas, averaged by amount: for CO2 in air within 0.1 % of the full rule."""
 
     def one(critical_k, critical_pa, omega):
