@@ -64,11 +64,16 @@ class Estimate:
         return f"at most {rounded(self.high, places)} {self.unit}" if isfinite(self.high) else "not determined"
 
     @property
+    def value_text(self):
+        """The value in words, with as many decimals as its interval has: '1.53 °C'; 'not determined'."""
+        return f"{rounded(self.value, self._range_places())} {self.unit}" if isfinite(self.value) else "not determined"
+
+    @property
     def text(self):
         """Value and interval for a sentence: '1.53 °C (95 %: 1.46 to 1.60 °C)'."""
         if not isfinite(self.value):
             return self.range
-        return f"{rounded(self.value, self._range_places())} {self.unit} ({100 * self.level:g} %: {self.range})"
+        return f"{self.value_text} ({100 * self.level:g} %: {self.range})"
 
     def _range_places(self):
         """Decimals for the interval: expanded uncertainties to two digits when they begin with 1 or 2, else to one."""
