@@ -1,0 +1,31 @@
+"""Go on with the environment's Python. Nothing of the person's own Python settings goes along; small matrices want one BLAS thread."""
+
+import os
+import subprocess
+
+from kit.bootstrap.places import WINDOWS
+
+LEFT_BEHIND = ("PYTHONHOME", "PYTHONPATH", "PYTHONSTARTUP")
+TAKEN_ALONG = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "PYTHONNOUSERSITE": "1"}
+
+
+def hand_over(python, words):
+    """Run `kit.commands` with `words` by `python`; its exit status. On Linux and macOS it takes this process's place."""
+    command = [str(python), "-m", "kit.commands", *words]
+    if not WINDOWS:
+        os.execve(python, command, surroundings())
+    return wait_for(subprocess.Popen(command, env=surroundings()))
+
+
+def surroundings():
+    """The environment variables for a process of the kit."""
+    return {name: value for name, value in os.environ.items() if name not in LEFT_BEHIND} | TAKEN_ALONG
+
+
+def wait_for(process):
+    """The exit status. Ctrl-C reaches the process by itself, and it is the one that knows how to end."""
+    while True:
+        try:
+            return process.wait()
+        except KeyboardInterrupt:
+            continue

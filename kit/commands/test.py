@@ -1,0 +1,64 @@
+"""`test`: every test, in two rounds. What measures time or drives a browser runs by itself after the others."""
+
+import os
+import subprocess
+import sys
+import time
+from pathlib import Path
+from xml.etree import ElementTree
+
+from kit.bootstrap.places import CHECKOUT
+
+TESTS, REPORTS = CHECKOUT / "tests", CHECKOUT / "ci-output"
+# pytest's exit statuses (its documentation, "Exit codes"): 0 passed, 1 some failed, 2 to 4 it could not finish, 5 no test was chosen.
+PASSED, FAILED, NOTHING_CHOSEN = 0, 1, 5
+
+
+def test(options):
+    """Run the tests that the words choose; 0 only if all of them passed."""
+    began, chosen, statuses = time.monotonic(), choice(options.words), []
+    for name, which in rounds().items():
+        statuses.append(run(name, [*which, *chosen, *options.rest]))
+        if statuses[-1] not in (PASSED, FAILED, NOTHING_CHOSEN):
+            break
+    print(closing_line([REPORTS / f"tests-{name}.xml" for name in rounds()][: len(statuses)], time.monotonic() - began), flush=True)
+    return overall(statuses)
+
+
+def rounds():
+    return {"together": ["-m", "not alone", "-n", str(os.cpu_count() or 1)], "alone": ["-m", "alone"]}
+
+
+def choice(words):
+    """pytest's words for ours: paths of tests narrow where to look, the others (any of them) which tests by name."""
+    paths = [path for word in words if (path := as_path(word))]
+    names = [word for word in words if not as_path(word)]
+    return [*paths, *(["-k", " or ".join(names)] if names else [])]
+
+
+def as_path(word):
+    """The path of tests that `word` means, from here or from the tests folder, with the test's name after `::`. None for any other word."""
+    path, *name = word.split("::")
+    inside = [place for place in (Path(path).absolute(), CHECKOUT / path, TESTS / path) if place.exists() and place.is_relative_to(TESTS)]
+    return "::".join([str(inside[0]), *name]) if inside else None
+
+
+def run(name, arguments):
+    """One round; pytest's exit status. Its counts are kept in ci-output."""
+    report = REPORTS / f"tests-{name}.xml"
+    report.unlink(missing_ok=True)
+    return subprocess.run([sys.executable, "-m", "pytest", f"--junitxml={report}", *arguments], cwd=CHECKOUT).returncode
+
+
+def closing_line(reports, seconds):
+    """'N passed, N failed, N skipped in N s' over all rounds."""
+    counts = [suite.attrib for report in reports if report.exists() for suite in ElementTree.parse(report).iter("testsuite")]
+    ran, skipped = (sum(int(each[kind]) for each in counts) for kind in ("tests", "skipped"))
+    failed = sum(int(each["failures"]) + int(each["errors"]) for each in counts)
+    return f"{ran - failed - skipped} passed, {failed} failed, {skipped} skipped in {seconds:.0f} s"
+
+
+def overall(statuses):
+    """The first status that tells of trouble. That no test was chosen is trouble only if it is so in every round."""
+    ran = [each for each in statuses if each != NOTHING_CHOSEN]
+    return next((each for each in ran if each != PASSED), PASSED) if ran else NOTHING_CHOSEN
