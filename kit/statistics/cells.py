@@ -23,21 +23,22 @@ class Cells:
         return np.add.reduceat(values, self.starts, axis=-1) / self.counts
 
 
-def cut(seconds, edges_s, step_s):
-    """Cells for readings at `seconds` (ascending), none straddling one of `edges_s`.
+def cut(seconds, borders, step_s):
+    """Cells for readings at `seconds` (ascending). A new one begins at each of `borders` (positions among the readings).
 
-    A cell spans max(step, 5 s, record / 240). `edges_s` are pairs (start, end) of windows, in order, readings on an edge inside.
+    A cell spans max(step, 5 s, record / 240).
     """
     width = max(step_s, SHORTEST_CELL_S, (seconds[-1] - seconds[0]) / MOST_CELLS)
-    borders = np.unique(np.concatenate([[0], np.ravel([within(seconds, *pair) for pair in edges_s])]).astype(int))
-    borders = borders[borders < len(seconds)]
-    part = np.searchsorted(borders, np.arange(len(seconds)), side="right")
-    cell = ((seconds - seconds[borders[part - 1]] + ON_THE_EDGE_S) // width).astype(int)
-    starts = np.flatnonzero(np.r_[True, (np.diff(part) != 0) | (np.diff(cell) != 0)])
-    counts = np.diff(np.r_[starts, len(seconds)])
+    begins = np.zeros(len(seconds), bool)
+    begins[[0, *(border for border in borders if border < len(seconds))]] = True
+    begun_s = seconds[begins][np.cumsum(begins) - 1]
+    places = np.floor((seconds - begun_s + ON_THE_EDGE_S) / width)
+    starts = np.flatnonzero(begins | (np.diff(places, prepend=0) != 0))
+    counts = np.diff(starts, append=len(seconds))
     return Cells(np.add.reduceat(seconds, starts) / counts, counts, starts)
 
 
 def within(seconds, start_s, end_s):
     """(first, last + 1): which of the ascending `seconds` lie in a window, its edges included."""
-    return np.searchsorted(seconds, start_s - ON_THE_EDGE_S), np.searchsorted(seconds, end_s + ON_THE_EDGE_S, side="right")
+    first, last = np.searchsorted(seconds, (start_s - ON_THE_EDGE_S, end_s + ON_THE_EDGE_S))
+    return int(first), int(last)

@@ -10,15 +10,17 @@ How to use it: bring a record to cells (`kit.statistics.cells`), then
     noise.dof, noise.sd, noise.correlation_s, noise.white_share # for sentences and for Student's t
 
 At each grid point the noise of a cell is an Ornstein-Uhlenbeck process of correlation time tc plus white noise of share s:
-C_ij = (1 - s) exp(-|x_i - x_j| / tc) + s (mean n / n_i) [i = j], times a variance that is learnt. Such noise is a state seen
-through white noise, so that one pass over the cells whitens it (Kalman, J. Basic Eng. 82:35, 1960, from memory): no N x N
-matrix and no Cholesky factor is needed, and the cost grows with the number of cells, not with its cube.
+C = (1 - s) K + s D, K_ij = exp(-|x_i - x_j| / tc), D diagonal (mean n / n_i), times a variance that is learnt. Such a K has a
+tridiagonal inverse P (Rybicki and Press, Phys. Rev. Lett. 74:1060, 1995, from memory), so C = D S K with the tridiagonal
+S = (1 - s) / D + s P, and all grid points together are one long tridiagonal system: no N x N matrix and no Cholesky factor is
+needed, and the cost grows with the number of cells, not with its cube.
 """
 
 from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
+from scipy.linalg.lapack import dpttrf, dpttrs
 
 CORRELATION_TIMES, LONGEST_CORRELATION_S = 10, 180.0
 WHITE_SHARES = (0.0, 0.2, 0.4, 0.6, 0.8)
@@ -31,62 +33,85 @@ SMALLEST = np.finfo(float).tiny
 
 @dataclass(frozen=True, eq=False)
 class NoiseGrid:
-    """What the noise might be, at each of `points` grid points, for cells at `times_s`.
+    """What the noise might be, for cells at `times_s`: each correlation time in `times` with each white share in `shares`.
 
-    `correlation_s`, `white`: (points,). `kept`: (cells - 1, points), how much of the wander is left at the next cell.
-    `gain`, `spread`: (cells, points), the share of a surprise that the wander takes up and the variance of that surprise.
-    `extra`: (cells,), the white variance of a cell relative to a cell of mean size.
+    `extra` (cells,): D. `diagonal` (times, cells) and `beside` (times, cells - 1): P, one row for each correlation time.
+    `factors`: S at all points, factored by LAPACK's pttrf. `half_log_det` (shares, times): half the log determinant of C.
     """
 
     times_s: np.ndarray
     extra: np.ndarray
-    correlation_s: np.ndarray
-    white: np.ndarray
-    kept: np.ndarray
-    gain: np.ndarray
-    spread: np.ndarray
+    times: np.ndarray
+    shares: np.ndarray
+    diagonal: np.ndarray
+    beside: np.ndarray
+    factors: tuple
+    half_log_det: np.ndarray
+
+    @property
+    def correlation_s(self):
+        """The correlation time at each grid point, seconds, (points,)."""
+        return np.tile(self.times, len(self.shares))
+
+    @property
+    def white(self):
+        """The white share at each grid point, (points,)."""
+        return np.repeat(self.shares, len(self.times))
 
     def first(self, cells):
-        """The same grid for the first `cells` cells alone."""
-        return NoiseGrid(
-            self.times_s[:cells], self.extra[:cells], self.correlation_s, self.white,
-            self.kept[: max(cells - 1, 0)], self.gain[:cells], self.spread[:cells],
-        )  # fmt: skip
+        """The grid for the first `cells` cells alone."""
+        return _grid(self.times_s[:cells], self.extra[:cells], self.times, self.shares)
 
-    def whiten(self, columns):
-        """`columns` (cells, k) made free of correlation at each grid point: (cells, points, k). A row depends on the rows before it alone."""
-        out = np.empty((len(columns), len(self.white), columns.shape[1]))
-        foretold, taken = np.zeros_like(out[0]), np.empty_like(out[0])
-        each = (self.gain[:, :, None], np.vstack([self.kept, self.kept[:1]])[:, :, None], self.spread[:, :, None] ** -0.5)
-        for row, surprise, gain, kept, scale in zip(columns, out, *each):
-            np.subtract(row, foretold, out=surprise)
-            np.multiply(gain, surprise, out=taken)
-            foretold += taken
-            foretold *= kept
-            surprise *= scale
-        return out
+    def products(self, left, right):
+        """left' C^-1 right and the sums of right^2 in that measure: (points, a, b) and (points, b), for `left` (cells, a), `right` (cells, b)."""
+        points = (len(self.shares), len(self.times))
+        solved = np.empty((right.shape[1], *points, len(right)))
+        solved[:] = (right.T / self.extra)[:, None, None]
+        solved = dpttrs(*self.factors, solved.reshape(right.shape[1], -1).T, overwrite_b=True)[0].T.reshape(solved.shape)
+        across = self._precise(left) @ solved.transpose(1, 2, 3, 0)
+        squares = np.einsum("tnb,bstn->stb", self._precise(right).transpose(0, 2, 1), solved)
+        return across.reshape(-1, *across.shape[2:]), squares.reshape(-1, right.shape[1])
 
     def variance_of(self, contrast):
         """c'Cc at each grid point: the variance of sum(contrast * values) where a cell's own is 1. `contrast` (cells,) -> (points,)."""
-        reach = carried(self.kept, self.kept * contrast[:-1, None])
-        wander = contrast @ contrast + 2 * contrast @ reach
-        return (1 - self.white) * wander + self.white * (contrast**2 @ self.extra)
+        blocks = dpttrf(self.diagonal.ravel(), joined(self.beside))[:2]
+        solved = dpttrs(*blocks, np.tile(contrast, len(self.times)))[0].reshape(self.diagonal.shape)
+        return (1 - self.white) * np.tile(solved @ contrast, len(self.shares)) + self.white * (contrast**2 @ self.extra)
+
+    def _precise(self, columns):
+        """P times `columns` (cells, k), for each correlation time: (times, k, cells)."""
+        rows = columns.T
+        out = self.diagonal[:, None] * rows
+        out[..., 1:] += self.beside[:, None] * rows[:, :-1]
+        out[..., :-1] += self.beside[:, None] * rows[:, 1:]
+        return out
 
 
 @dataclass(frozen=True, eq=False)
 class Noise:
     """The noise of one or more records on one time grid. `weights`, `variances`: (points, runs), weights sum to 1 over the points.
 
-    `coefficients` (points, terms, runs) are the generalised least-squares terms of the design that was taken out, and
-    `unscaled` (points, terms, terms) their covariance where a cell's own variance is 1.
+    `dof`: degrees of freedom. `back`, `fitted` and `apart` hold the terms that were taken out: see `coefficients` and `unscaled`.
     """
 
     grid: NoiseGrid
     weights: np.ndarray
     variances: np.ndarray
     dof: int
-    coefficients: np.ndarray
-    unscaled: np.ndarray
+    back: np.ndarray
+    fitted: np.ndarray
+    apart: np.ndarray
+
+    @property
+    def coefficients(self):
+        """The generalised least-squares coefficients of the design, (points, terms, runs)."""
+        return np.linalg.solve(self.back, self.fitted)
+
+    @property
+    def unscaled(self):
+        """Their covariance where a cell's own variance is 1, (points, terms, terms)."""
+        inverse = np.linalg.inv(self.back)
+        return inverse @ self.apart @ inverse.T
 
     def mean_of(self, values):
         """The weighted mean of `values` (points, runs), or (points,), over the grid: (runs,)."""
@@ -105,8 +130,8 @@ class Noise:
         weighed = self.weights[:, run] * self.variances[:, run]
         times, grid = self.grid.times_s, self.grid
         lags = np.linspace(0, times[-1] - times[0], LAGS)
-        wander = (weighed * (1 - grid.white)).reshape(-1, CORRELATION_TIMES).sum(0)
-        falls = np.exp(-lags[:, None] / grid.correlation_s[:CORRELATION_TIMES]) @ wander
+        wander = (weighed * (1 - grid.white)).reshape(len(grid.shares), -1).sum(0)
+        falls = np.exp(-lags[:, None] / grid.times) @ wander
         matrix = np.interp(np.abs(np.subtract.outer(times, times)), lags, falls)
         return matrix + np.diag(grid.extra * (weighed @ grid.white))
 
@@ -128,7 +153,8 @@ class Noise:
 
 def noise_grid(times_s, counts, step_s):
     """The grid for cells at `times_s` (seconds, ascending, (cells,)) of `counts` readings each, taken every `step_s` seconds."""
-    return _kept_grid(np.ascontiguousarray(times_s, float).tobytes(), np.ascontiguousarray(counts, float).tobytes(), float(step_s))
+    counts = np.asarray(counts, float)
+    return _kept_grid(np.ascontiguousarray(times_s, float).tobytes(), (counts.mean() / counts).tobytes(), float(step_s))
 
 
 def learn_noise(grid, design, values):
@@ -143,10 +169,7 @@ def learn_noise(grid, design, values):
     dof = len(columns) - design.shape[1] - 1
     log_weights = -_per_run(half_log_det) - (dof + 1) / 2 * np.log(rss)
     weights = np.exp(log_weights - log_weights.max(0))
-    inverse = np.linalg.inv(back)
-    return Noise(
-        grid, weights / weights.sum(0), rss / dof, dof, inverse @ (coefficients + start), inverse @ unscaled @ inverse.T
-    )
+    return Noise(grid, weights / weights.sum(0), rss / dof, dof, back, coefficients + start, unscaled)
 
 
 def generalised_slope(grid, minutes, values):
@@ -156,30 +179,19 @@ def generalised_slope(grid, minutes, values):
     return coefficients[:, 1], unscaled[:, 1, 1]
 
 
-def carried(share, added):
-    """The sums that a fading memory holds: out[0] = 0, out[i + 1] = share[i] * out[i] + added[i]. First axis: time."""
-    out = np.zeros((len(added) + 1, *np.broadcast_shapes(share.shape[1:], added.shape[1:])))
-    out[1:] = added
-    faded = np.empty_like(out[0])
-    for i in range(1, len(added)):
-        np.multiply(share[i], out[i], out=faded)
-        out[i + 1] += faded
-    return out
+def joined(beside):
+    """The side diagonal of one long block matrix, from those of its blocks (..., cells - 1): nothing where two blocks meet."""
+    return np.concatenate([beside, np.zeros((*beside.shape[:-1], 1))], axis=-1).ravel()[:-1]
 
 
 def _least_squares(grid, terms, values):
     """At each grid point: covariance and coefficients of `terms`, residual sum of squares, half the log determinants."""
-    white = grid.whiten(np.hstack([terms, values]))
-    seen, left = white[:, :, : terms.shape[1]], white[:, :, terms.shape[1] :]
-    across = seen.transpose(1, 2, 0)
-    information = across @ seen.transpose(1, 0, 2)
-    root = np.linalg.cholesky(information)
-    moments = across @ left.transpose(1, 0, 2)
-    explained = np.linalg.solve(root, moments)
-    rss = np.maximum(np.einsum("ngr,ngr->gr", left, left) - (explained**2).sum(1), SMALLEST)
-    half_log_det = np.log(grid.spread).sum(0) / 2 + np.log(np.diagonal(root, axis1=1, axis2=2)).sum(1)
+    products, squares = grid.products(terms, np.hstack([terms, values]))
+    information, moments = products[:, :, : terms.shape[1]], products[:, :, terms.shape[1] :]
     unscaled = np.linalg.inv(information)
-    return unscaled, unscaled @ moments, rss, half_log_det
+    coefficients = unscaled @ moments
+    rss = np.maximum(squares[:, terms.shape[1] :] - (coefficients * moments).sum(1), SMALLEST)
+    return unscaled, coefficients, rss, grid.half_log_det.ravel() + np.linalg.slogdet(information)[1] / 2
 
 
 def _per_run(values):
@@ -187,24 +199,20 @@ def _per_run(values):
 
 
 @lru_cache(maxsize=8)
-def _kept_grid(times, counts, step_s):
-    times_s, sizes = np.frombuffer(times), np.frombuffer(counts)
-    longest = max(LONGEST_CORRELATION_S, 3 * step_s)
-    shares = WHITE_SHARES if step_s < SPLIT_BELOW_S else WHITE_SHARES[:1]
-    correlation, white = (each.ravel() for each in np.meshgrid(np.geomspace(step_s / 3, longest, CORRELATION_TIMES), shares))
-    kept = np.exp(-np.diff(times_s)[:, None] / correlation)
-    extra = sizes.mean() / sizes
-    return NoiseGrid(times_s, extra, correlation, white, kept, *_surprises(kept, white, extra))
+def _kept_grid(times, extra, step_s):
+    shares = np.array(WHITE_SHARES if step_s < SPLIT_BELOW_S else WHITE_SHARES[:1])
+    correlations = np.geomspace(step_s / 3, max(LONGEST_CORRELATION_S, 3 * step_s), CORRELATION_TIMES)
+    return _grid(np.frombuffer(times), np.frombuffer(extra), correlations, shares)
 
 
-def _surprises(kept, white, extra):
-    """How far each cell's value may lie from what the cells before it foretell (its variance), and the share of that which lasts."""
-    blurred = white * extra[:, None]
-    fresh = (1 - white) * (1 - kept**2)
-    spread, gain, wander = np.empty_like(blurred), np.empty_like(blurred), 1 - white
-    for i in range(len(extra)):
-        np.add(wander, blurred[i], out=spread[i])
-        np.divide(wander, spread[i], out=gain[i])
-        if i < len(kept):
-            wander = kept[i] ** 2 * gain[i] * blurred[i] + fresh[i]
-    return gain, spread
+def _grid(times_s, extra, correlations, shares):
+    kept = np.exp(-np.diff(times_s) / correlations[:, None])
+    lost = 1 - kept**2
+    diagonal = np.ones((len(correlations), len(times_s)))
+    diagonal[:, 1:] += kept**2 / lost
+    diagonal[:, :-1] += kept**2 / lost
+    shared = shares[:, None, None]
+    *factors, _ = dpttrf(((1 - shared) / extra + shared * diagonal).ravel(), joined(-shared * kept / lost))
+    pivots = factors[0].reshape(len(shares), *diagonal.shape)
+    half_log_det = (np.log(pivots).sum(-1) + np.log(extra).sum() + np.log(lost).sum(-1)) / 2
+    return NoiseGrid(times_s, extra, correlations, shares, diagonal, -kept / lost, tuple(factors), half_log_det)

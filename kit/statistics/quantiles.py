@@ -2,9 +2,29 @@
 
 from math import inf
 
-from scipy.special import stdtrit
+import numpy as np
+from scipy.special import ndtr, ndtri, stdtrit
 
 
 def coverage_factor(level, dof=inf):
     """Student's t for a two-sided interval at `level` with `dof` degrees of freedom (GUM annex G, table G.2)."""
     return float(stdtrit(min(dof, 1e9), 0.5 + level / 2))
+
+
+def one_sided_factor(level, dof=inf):
+    """Student's t for a bound that holds at `level` with `dof` degrees of freedom."""
+    return float(stdtrit(min(dof, 1e9), level))
+
+
+def widened_factor(shift, level=0.95):
+    """Half-width of the interval that holds at `level` whatever the bias up to `shift`, all in standard uncertainties.
+
+    The c with Phi(c - shift) - Phi(-c - shift) = level: Student's 1.96 for no shift, shift + 1.645 for a large one
+    (Armstrong and Kolesar, Econometrica 86:655, 2018, from memory). Numbers or arrays.
+    """
+    factor = shift + ndtri(level)
+    # The left side rises ever more slowly, so that Newton's steps from below never pass the answer; six settle all digits.
+    for _ in range(6):
+        slope = np.exp(-((factor - shift) ** 2) / 2) + np.exp(-((factor + shift) ** 2) / 2)
+        factor = factor + (level - ndtr(factor - shift) + ndtr(-factor - shift)) * np.sqrt(2 * np.pi) / slope
+    return factor

@@ -1,0 +1,166 @@
+"""How much more one of two vessels changed than the other, with an interval that stands noise, display, calibration and drift.
+
+The value stays the plain difference of window means; nothing is subtracted for drift. The noise is learnt from the whole record,
+because the minute of a baseline holds one to six independent looks and no formula finds the long-run variance in them.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from kit.statistics.cells import Cells, cut, within
+from kit.statistics.display import display_step, mean_uncertainty
+from kit.statistics.noise import NoiseGrid, generalised_slope, learn_noise, noise_grid
+from kit.statistics.quantiles import coverage_factor, one_sided_factor, widened_factor
+from kit.statistics.trend import best_trend, rising_trends
+
+# Earlier readings than this before the change tell of the lamp's own warming more than of noise and drift.
+EARLIER_S = 600.0
+# Whitened values of so many runs at once still fit the processor's cache.
+RUNS_AT_ONCE = 32
+
+
+@dataclass(frozen=True)
+class Question:
+    """What an interval has to hold: its level, the drift of the difference to allow for (°C a minute) where the record can't
+    measure it, the relative uncertainty of each scale against the other, and the display's step (°C; None: read it off)."""
+
+    level: float = 0.95
+    tolerance_c_per_min: float = 0.01
+    gain_uncertainty: float = 0.0
+    resolution_c: float | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class PairedEffects:
+    """One number a run in each array, (runs,). °C, and °C a minute for the drift.
+
+    `value` ± `half_width` is the interval; `error` its standard uncertainty without the drift; `noise`, `display`, `gain` the parts
+    of that. `drift` with `drift_error` is the slope of the difference before the change, `bound` what is allowed for it, `measured`
+    says whether the record or the tolerance set that bound. `sd`, `correlation_s` and `white_share` describe the noise of a cell.
+    `minutes` lie between the windows' middles; `dof` are the degrees of freedom of the noise.
+    """
+
+    value: np.ndarray
+    half_width: np.ndarray
+    error: np.ndarray
+    noise: np.ndarray
+    display: np.ndarray
+    gain: np.ndarray
+    drift: np.ndarray
+    drift_error: np.ndarray
+    bound: np.ndarray
+    measured: np.ndarray
+    sd: np.ndarray
+    correlation_s: np.ndarray
+    white_share: np.ndarray
+    minutes: np.ndarray
+    dof: np.ndarray
+
+
+@dataclass(frozen=True, eq=False)
+class Layout:
+    """What times and windows settle before any temperature is looked at.
+
+    `before`: the noise grid of the cells before the change. `minutes` between the windows' middles. `spread` (points,): variance of
+    the effect where a cell's own is 1.
+    """
+
+    cells: Cells
+    grid: NoiseGrid
+    before: NoiseGrid
+    designs: np.ndarray
+    baseline: slice
+    response: slice
+    minutes: float
+    spread: np.ndarray
+
+
+def paired_effects(seconds, treated, control, edges_s, question=Question()):
+    """`PairedEffects` of runs that share their times: `seconds` (readings,), `treated` and `control` (runs, readings) in °C, none missing.
+
+    `edges_s`: the six edges of baseline, perturbation and response, in order, seconds; a reading on an edge lies in the window.
+    Each window must hold a reading, and the record (from 10 minutes before the perturbation) three cells more than its trend has terms.
+    """
+    kept = slice(*within(seconds, min(edges_s[0], edges_s[2] - EARLIER_S), edges_s[5]))
+    seconds, treated, control = seconds[kept], treated[..., kept], control[..., kept]
+    layout = lay_out(seconds, edges_s)
+    changes = [change(layout, vessel) for vessel in (treated, control)]
+    display = np.sqrt(sum(_hidden(layout, vessel, question.resolution_c) for vessel in (treated, control)))
+    gain = question.gain_uncertainty * np.hypot(*changes)
+    learnt = _learnt(layout, layout.cells.means(treated - control).T, display)
+    return _allowed(layout, changes[0] - changes[1], (display, gain, *learnt), question)
+
+
+def lay_out(seconds, edges_s):
+    """The `Layout` of a record at `seconds` (ascending) with windows at `edges_s`."""
+    step_s, change_s = float(np.median(np.diff(seconds))), edges_s[2]
+    windows = [within(seconds, *edges_s[:2]), within(seconds, *edges_s[4:])]
+    changed = within(seconds, seconds[0], change_s)[1]
+    cells = cut(seconds, [*np.ravel(windows), changed], step_s)
+    grid = noise_grid(cells.times_s, cells.counts, step_s)
+    shares = [_share(cells, *window) for window in windows]
+    contrast = shares[1] - shares[0]
+    return Layout(
+        cells, grid, grid.first(int((cells.starts < changed).sum())), rising_trends(cells.times_s, change_s, step_s),
+        slice(*windows[0]), slice(*windows[1]), contrast @ cells.times_s / 60, grid.variance_of(contrast),
+    )  # fmt: skip
+
+
+def change(layout, vessel):
+    """Mean in the response minus mean in the baseline of `vessel` (runs, readings): (runs,)."""
+    return vessel[..., layout.response].mean(-1) - vessel[..., layout.baseline].mean(-1)
+
+
+def _share(cells, first, last):
+    inside = (cells.starts >= first) & (cells.starts < last)
+    return inside * cells.counts / (last - first)
+
+
+def _hidden(layout, vessel, resolution_c):
+    """The display's part in the variance of a change of one vessel: (runs,)."""
+    step = display_step(vessel) if resolution_c is None else resolution_c
+    return sum(mean_uncertainty(vessel[..., window], step) ** 2 for window in (layout.baseline, layout.response))
+
+
+def _learnt(layout, values, display):
+    """From cells (cells, runs): variance of the effect, drift and its variance, sd, correlation and white share of the noise, dof."""
+    trends = best_trend(layout.designs, values)
+    learnt = np.empty((7, values.shape[1]))
+    for trend in np.unique(trends):
+        alike = np.flatnonzero(trends == trend)
+        for first in range(0, len(alike), RUNS_AT_ONCE):
+            runs = alike[first : first + RUNS_AT_ONCE]
+            learnt[:, runs] = _with_trend(layout, layout.designs[trend], values[:, runs], display[runs])
+    return learnt
+
+
+def _with_trend(layout, design, values, display):
+    noise = learn_noise(layout.grid, design, values)
+    # The residuals already hold most of the display's part: the larger of the two counts, not their sum.
+    variance = noise.mean_of(np.maximum(noise.variances * layout.spread[:, None], display**2))
+    drift, drift_variance = _drift(layout, noise, values, display)
+    return variance, drift, drift_variance, noise.sd, noise.correlation_s, noise.white_share, np.full(len(variance), noise.dof)
+
+
+def _drift(layout, noise, values, display):
+    """Slope of the difference before the change, °C a minute, and its variance; unknown where there are not two cells to see it in."""
+    minutes = layout.before.times_s / 60
+    if len(minutes) < 2:
+        return np.zeros_like(display), np.full_like(display, np.inf)
+    slopes, unscaled = generalised_slope(layout.before, minutes, values[: len(minutes)])
+    variance = noise.spread_of(slopes, noise.variances * unscaled[:, None])
+    return noise.mean_of(slopes), variance + (display / np.ptp(minutes)) ** 2
+
+
+def _allowed(layout, value, parts, question):
+    display, gain, variance, drift, drift_variance, *described, dof = parts
+    error, drift_error = np.sqrt(variance + gain**2), np.sqrt(drift_variance)
+    reach = one_sided_factor(question.level, dof[0]) * drift_error
+    measured = (reach <= question.tolerance_c_per_min) | (abs(drift) - reach > question.tolerance_c_per_min)
+    bound = np.where(measured, abs(drift) + reach, question.tolerance_c_per_min)
+    minutes = np.full_like(value, layout.minutes)
+    scale = np.maximum(error * coverage_factor(question.level, dof[0]) / coverage_factor(question.level), np.finfo(float).tiny)
+    half_width = scale * widened_factor(bound * minutes / scale, question.level)
+    noise = np.sqrt(np.maximum(variance - display**2, 0))
+    return PairedEffects(value, half_width, error, noise, display, gain, drift, drift_error, bound, measured, *described, minutes, dof)
