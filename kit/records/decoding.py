@@ -1,0 +1,96 @@
+"""From bytes to text: which encoding, and a refusal for what holds no text at all."""
+
+import codecs
+from dataclasses import dataclass
+
+from kit.faults import IntakeFault
+
+# Byte order marks, longest first: Unicode Standard, section 23.8.
+MARKS = (
+    (codecs.BOM_UTF32_LE, "utf-32-le"),
+    (codecs.BOM_UTF32_BE, "utf-32-be"),
+    (codecs.BOM_UTF8, "utf-8"),
+    (codecs.BOM_UTF16_LE, "utf-16-le"),
+    (codecs.BOM_UTF16_BE, "utf-16-be"),
+)
+# First bytes by which a file says what it is: the formats' own specifications.
+KINDS = (
+    (b"PK\x03\x04", "a zip archive", "Unpack it and read the file inside, or read them all with read_class."),
+    (b"\xd0\xcf\x11\xe0", "an old binary office file", "Open it in a spreadsheet and save it as .xlsx or CSV."),
+    (b"%PDF", "a PDF", "Copy the table out of it into a text file, or export it as CSV."),
+    (b"\x89PNG", "a picture", "Export the readings themselves, as CSV."),
+    (b"\xff\xd8\xff", "a picture", "Export the readings themselves, as CSV."),
+    (b"\x1f\x8b", "a compressed file", "Unpack it first."),
+)
+PAGE_STARTS = (b"<!doctype", b"<html", b"<table", b"<head", b"<?xml", b"<body")
+
+
+@dataclass(frozen=True)
+class Text:
+    """The text of a record as UTF-8 bytes without a mark in front, and what was decided on the way."""
+
+    file: str
+    utf8: bytes
+    remarks: tuple = ()
+
+
+def decode(raw):
+    """The `Text` in a `Raw`. An `IntakeFault` for an empty file, a web page, and for files that hold no text."""
+    refuse_other_kinds(raw)
+    for mark, encoding in MARKS:
+        if raw.data.startswith(mark):
+            return recoded(raw, raw.data[len(mark) :], encoding)
+    return recoded(raw, raw.data, unmarked(raw))
+
+
+def refuse_other_kinds(raw):
+    start = raw.data[:512].lstrip()
+    if not start and not raw.data.strip():
+        raise IntakeFault("This file is empty.", "Export the run again, and look into the file before you close the logger.", file=raw.name)
+    for first, kind, advice in KINDS:
+        if raw.data.startswith(first):
+            raise IntakeFault(f"This is {kind}, not a table of readings.", advice, file=raw.name)
+    if start.lower().startswith(PAGE_STARTS):
+        raise IntakeFault("This is a web page saved under another name.", "Go back and download or export the table itself, as CSV.", file=raw.name, line=1)
+
+
+def unmarked(raw):
+    """The encoding of bytes without a mark. Every second byte zero is UTF-16; a zero elsewhere is no text."""
+    even, odd = raw.data[:4096:2].count(0), raw.data[1:4096:2].count(0)
+    half = min(len(raw.data), 4096) / 2
+    if odd > 0.4 * half and even < 0.1 * half:
+        return "utf-16-le"
+    if even > 0.4 * half and odd < 0.1 * half:
+        return "utf-16-be"
+    if b"\0" in raw.data:
+        raise IntakeFault("This file holds no text, so no table of readings.", "Export the run from the logger as CSV.", file=raw.name)
+    return "utf-8"
+
+
+def recoded(raw, data, encoding):
+    if encoding == "utf-8":
+        return plain_text(raw, data)
+    try:
+        text = data.decode(encoding)
+    except UnicodeDecodeError as problem:
+        line = data[: problem.start].decode(encoding, "replace").count("\n") + 1
+        raise IntakeFault("The text breaks off or is damaged here.", "Export the run again.", file=raw.name, line=line) from problem
+    if "\0" in text:
+        raise IntakeFault("This file holds no text, so no table of readings.", "Export the run from the logger as CSV.", file=raw.name)
+    return Text(raw.name, text.encode("utf-8", "replace"), (f"Read the text as {encoding[:6].upper()}.",))
+
+
+def plain_text(raw, data):
+    """UTF-8 where it is valid; else Windows-1252 or Latin-1, which agree in every letter a table needs."""
+    if data.isascii():
+        return Text(raw.name, data)
+    try:
+        data.decode("utf-8")
+        return Text(raw.name, data)
+    except UnicodeDecodeError:
+        pass
+    try:
+        text, name = data.decode("cp1252"), "Windows-1252"
+    except UnicodeDecodeError:
+        text, name = data.decode("latin-1"), "Latin-1"
+    return Text(raw.name, text.encode("utf-8"), (f"The text is not UTF-8: read it as {name}.",))

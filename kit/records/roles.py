@@ -1,0 +1,132 @@
+"""Which column is which: by name where that is plain, by the caller's word otherwise."""
+
+import re
+from dataclasses import replace
+
+import numpy as np
+
+from kit.faults import IntakeFault
+from kit.records.asked import ROLES, place_named
+from kit.records.units import PER_PPM, TEMPERATURES, asked_unit, to_celsius
+from kit.words import listed
+
+# Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
+NAMES = {
+    "control": "control ctrl untreated reference kontrolle kontroll contrôle controle témoin temoin controllo".split(),
+    "treated": "treated treatment co2 experimental test behandelt traité traite tratado trattato".split(),
+    "room": "room ambient surroundings raum umgebung salle ambiente sala".split(),
+    "gas": "gas co2 carbon".split(),
+    "light": "light lux irradiance licht lumière luz luce".split(),
+}
+FILLED = {"treated": "treated", "control": "control", "room": "room", "gas": "gas_ppm", "light": "light"}
+WORDS = re.compile(r"[^\W\d_]+\d*")
+WHY_BOTH = "Only a control shows what would have happened anyway."
+
+
+def name_roles(table, asked):
+    """Give each column its role. A fault asks for a vessel that no name tells, and says why a control matters if there is one thermometer only."""
+    places = {role: place_named(table, getattr(asked, role), role) for role in ROLES if getattr(asked, role) is not None}
+    for role in ROLES:
+        if role not in places:
+            found = candidates(table, role, set(places.values()))
+            refuse_several(table, role, found)
+            places.update({role: place for place in found})
+    refuse_missing(table, places)
+    for role, place in places.items():
+        table = cast(table, role, place, asked)
+    return unused(table)
+
+
+def candidates(table, role, taken):
+    """Places of the columns whose name or unit says that they are `role`."""
+    free = [(place, column) for place, column in enumerate(table.columns) if place not in taken and not column.role]
+    return [place for place, column in free if fits_unit(column, role) and says(column, role)]
+
+
+def fits_unit(column, role):
+    if role in ("treated", "control", "room"):
+        return column.unit in (*TEMPERATURES, "")
+    return column.unit in (*PER_PPM, "") if role == "gas" else column.unit not in (*TEMPERATURES, *PER_PPM) or column.unit == "%"
+
+
+def says(column, role):
+    words = [word.lower() for word in WORDS.findall(column.name)]
+    if role == "gas" and column.unit in ("ppm", "ppb"):
+        return True
+    return any(word in NAMES[role] for word in words) and not (role == "treated" and set(words) & set(NAMES["control"]))
+
+
+def refuse_several(table, role, found):
+    if len(found) > 1:
+        names = listed((repr(table.columns[place].header) for place in found), "or")
+        what = f"Which column is the {role}: {names}?"
+        raise IntakeFault(what, f"Say {role}= with its header, or its number: {role}={found[0] + 1}.", file=table.file, keyword=role)
+
+
+def refuse_missing(table, places):
+    missing = [vessel for vessel in ("treated", "control") if vessel not in places]
+    if not missing:
+        return
+    vessel, free = missing[0], thermometers(table, places)
+    if not free:
+        what = f"There is no thermometer for the {vessel} vessel here. {WHY_BOTH}"
+        raise IntakeFault(what, f"If it is there, say {vessel}= with its column; if not, repeat the run with both.", file=table.file, keyword=vessel)
+    names = listed((repr(table.columns[place].header) for place in free[:4]), "or")
+    what = f"Which column is the {vessel} vessel: {names}?"
+    raise IntakeFault(what, f"Say {vessel}= with its header, or its number: {vessel}={free[0] + 1}.", file=table.file, keyword=vessel)
+
+
+def thermometers(table, places):
+    """Places of columns that could be a thermometer and have no role yet."""
+    free = [(place, column) for place, column in enumerate(table.columns) if place not in places.values() and not column.role]
+    return [place for place, column in free if column.numeric and fits_unit(column, "treated") and np.isfinite(column.values).any()]
+
+
+def cast(table, role, place, asked):
+    """Give one column its role, and its readings the kit's unit."""
+    column = table.columns[place]
+    refuse_odd(table, column)
+    if role in ("treated", "control", "room"):
+        values, said = temperatures(table, column, asked)
+    elif role == "gas":
+        values, said = shares(table, column)
+    else:
+        values, said = column.values, f" (in {column.unit})" if column.unit else ""
+    table = table.with_column(place, role=FILLED[role], values=values)
+    notes = (note.replace("{}", repr(column.header)) for note in column.notes)
+    return table.said(f"Took column '{column.header}' as {FILLED[role]}{said}.", *notes)
+
+
+def refuse_odd(table, column):
+    if column.odd:
+        line, cell = column.odd[0]
+        what = f"'{cell[:30]}' is no number."
+        raise IntakeFault(what, "Correct it in a copy of the file, or leave the cell empty there.", file=table.file, line=line, column=repr(column.header), seen=cell)
+    if not column.numeric or not np.isfinite(column.values).any():
+        first = next((cell for cell in column.values.tolist() if cell), "nothing") if not column.numeric else "nothing"
+        what = f"This column holds no readings: the first cell says '{first[:30]}'."
+        raise IntakeFault(what, "Name another column.", file=table.file, line=int(table.lines[0]), column=repr(column.header))
+
+
+def temperatures(table, column, asked):
+    unit = asked_unit(asked.unit) if asked.unit is not None else column.unit
+    if not unit:
+        what = "No unit is written for this temperature."
+        raise IntakeFault(what, "Say unit='degC', unit='degF' or unit='K'.", file=table.file, column=repr(column.header), keyword="unit")
+    words = {"°C": ", in °C", "°F": ", turned from °F into °C", "K": ", turned from K into °C"}[unit]
+    against = f"; the file says {column.unit}, you said {unit}" if column.unit not in ("", unit) else ""
+    return to_celsius(column.values, unit), words + against
+
+
+def shares(table, column):
+    if not column.unit:
+        what = "No unit is written for this gas reading."
+        raise IntakeFault(what, "Write ppm or % behind its header in a copy, or name another column with gas=.", file=table.file, column=repr(column.header), keyword="gas")
+    factor = PER_PPM[column.unit]
+    return column.values * factor, "" if factor == 1 else f", turned from {column.unit} into ppm"
+
+
+def unused(table):
+    left = [repr(column.header) for column in table.columns if not column.role and column.header]
+    columns = tuple(replace(column) for column in table.columns if column.role)
+    return table.said(*([f"Left unused: {listed(left[:6])}{' and others' if len(left) > 6 else ''}."] if left else []), columns=columns)

@@ -1,0 +1,73 @@
+"""What passes between two stages of the intake: the columns of a record with the line each row stands in."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+
+@dataclass(frozen=True, eq=False)
+class Column:
+    """One column: its header as the file has it, and its cells (numbers, or texts as written).
+
+    `odd` holds (line, cell) of what is no number in a column of numbers: refused once the column gets a role. `notes` are
+    sentences to say then, '{}' standing for the column.
+    """
+
+    header: str
+    values: np.ndarray
+    name: str = ""
+    unit: str = ""
+    role: str = ""
+    odd: tuple = ()
+    notes: tuple = ()
+
+    @property
+    def numeric(self):
+        """Does it hold numbers (float64, NaN where missing)?"""
+        return self.values.dtype.kind == "f"
+
+
+@dataclass(frozen=True, eq=False)
+class Table:
+    """A record on its way to a `Run`. `lines` holds the line of the file that each row came from; `remarks` all that was decided.
+
+    `midnight` is the day from which a dated clock counts its seconds, in days since 1970; None if the clock has no date.
+    """
+
+    file: str
+    columns: tuple
+    lines: np.ndarray
+    remarks: tuple = ()
+    midnight: float | None = None
+
+    def said(self, *remarks, **changes):
+        """This table with more sentences in `remarks`, and some fields changed."""
+        return replace(self, remarks=(*self.remarks, *remarks), **changes)
+
+    def rows(self, kept):
+        """This table with the rows that `kept` (a mask, or places in order) picks."""
+        columns = tuple(replace(each, values=each.values[kept]) for each in self.columns)
+        return replace(self, columns=columns, lines=self.lines[kept])
+
+    def with_column(self, place, **changes):
+        """This table with one column changed."""
+        columns = list(self.columns)
+        columns[place] = replace(columns[place], **changes)
+        return replace(self, columns=tuple(columns))
+
+    def place_of(self, role):
+        """Where the column with this role stands, or None."""
+        return next((place for place, column in enumerate(self.columns) if column.role == role), None)
+
+    def __str__(self):
+        """The first rows, to look at what a stage made."""
+        heads = [f"{each.role or '?'}: {each.header} {each.unit}".strip() for each in self.columns]
+        first = [[str(line), *(str(each.values[row]) for each in self.columns)] for row, line in enumerate(self.lines[:5].tolist())]
+        return "\n".join("\t".join(cells) for cells in [["line", *heads], *first])
+
+
+def as_texts(cells):
+    """An array of texts; what is not a text is an empty one."""
+    array = np.empty(len(cells), dtype=object)
+    array[:] = [cell if isinstance(cell, str) else "" for cell in cells]
+    return array
