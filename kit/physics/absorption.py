@@ -31,7 +31,7 @@ def co2_band_shares(temperature_k):
 
 
 def co2_emissivity(path_m, share=1.0, temperature_c=26.85):
-    """Emissivity (0 to 1) of CO2 over a straight path (m, 0.001 to 10) at °C and one atmosphere; `share` by volume, 0.0001 to 1.
+    """Emissivity (0 to 1) of CO2 over a straight path (m, 0.001 to 3) at °C and one atmosphere; `share` by volume, 0.0001 to 1.
 
     Leckner, Combustion and Flame 19:33, 1972, without his pressure correction (under 1 % here); below 127 °C outside his range,
     so give it with `co2_emissivity_range`.
@@ -71,9 +71,10 @@ def exchange_w_m2_k(emissivity, temperature_c=31.85):
 
 def _optical_path(path_m, share):
     """Pressure times length (bar cm) at one atmosphere."""
-    path = bounded(path_m, "The path", 0.001, 10, "m")
+    path = bounded(path_m, "The path", 0.001, 3, "m")
     return 1.01325 * 100 * path * bounded(share, "The share of CO2", 1e-4, 1)
 
 
 def _leckner(bar_cm, kelvin):
-    return np.exp(np.polynomial.polynomial.polyval2d(np.log10(bar_cm), kelvin / 1000, LECKNER))
+    paths, thousands = np.broadcast_arrays(np.log10(bar_cm), kelvin / 1000)
+    return np.exp(np.polynomial.polynomial.polyval2d(paths, thousands, LECKNER))

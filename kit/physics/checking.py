@@ -35,6 +35,6 @@ def limits(low, high, unit):
 
 def one_of(value, what, known):
     """`value` if it is among the `known` names; else a Fault that lists them."""
-    if value not in known:
+    if value not in list(known):
         raise Fault(f"{what} {value!r} is not known. Known: {', '.join(known)}.")
     return value

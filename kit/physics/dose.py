@@ -23,14 +23,14 @@ def co2_mol(bicarbonate_g, acid_g, acid="citric"):
 
 
 def limiting_reagent(bicarbonate_g, acid_g, acid="citric"):
-    """Which runs out first: "bicarbonate", the acid's name, or "neither", for grams of each. Stoichiometry, as `co2_mol`."""
+    """Which runs out first: "bicarbonate", the acid's name, or "neither", for grams of each. Stoichiometry (IUPAC 2021, as `co2_mol`)."""
     soda, hydrogen = _bicarbonate_mol(bicarbonate_g), _hydrogen_mol(acid_g, acid)
     even = np.isclose(soda, hydrogen, rtol=1e-6)
     return np.where(even, "neither", np.where(soda < hydrogen, "bicarbonate", acid))[()]
 
 
 def acid_needed_g(bicarbonate_g, acid="citric"):
-    """Grams of acid that just use up so many grams of baking soda. Stoichiometry, as `co2_mol`."""
+    """Grams of acid that just use up so many grams of baking soda. Stoichiometry (IUPAC 2021, as `co2_mol`)."""
     return _bicarbonate_mol(bicarbonate_g) / ACIDIC_HYDROGENS[one_of(acid, "The acid", ACIDIC_HYDROGENS)] * MOLAR_MASS_G[acid]
 
 

@@ -6,6 +6,9 @@ them against CoolProp from 280 to 340 K.
 
 from dataclasses import dataclass
 
+import numpy as np
+
+from kit.faults import Fault
 from kit.physics.checking import bounded, one_of
 from kit.physics.constants import MOLAR_MASS_G
 
@@ -74,5 +77,11 @@ def mixture(gas):
     for name in shares:
         one_of(name, "The gas", GASES)
     shares = {name: bounded(share, f"The share of {name}", 0, 1) for name, share in shares.items()}
-    bounded(sum(shares.values()), "The sum of the shares", 1 - 1e-9, 1 + 1e-9)
+    _add_up(sum(shares.values()))
     return Mixture(shares)
+
+
+def _add_up(total):
+    odd = np.abs(total - 1) > 1e-9
+    if np.any(odd):
+        raise Fault(f"The shares of the gases add up to {np.asarray(total)[odd].flat[0]:.6g}. Change one, so that they add up to 1.")

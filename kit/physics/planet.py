@@ -23,7 +23,7 @@ SEED = 1959  # of the draws below: any fixed number would do
 def absorbed_w_m2(sun_w_m2=SUN_W_M2, albedo=ALBEDO):
     """Sunlight (W/m2) that a planet takes up, averaged over its whole surface: S (1 - a) / 4.
 
-    Geometry: a sphere has four times the area of its shadow. `sun_w_m2` on a surface that faces the sun, `albedo` 0 to 1.
+    A sphere has four times the area of its shadow (derived here). `sun_w_m2` on a surface that faces the sun, `albedo` 0 to 1.
     """
     sun = bounded(sun_w_m2, "The sunlight", 0, 100_000, "W/m2")
     return sun * (1 - bounded(albedo, "The reflected share", 0, 1)) / 4
