@@ -95,3 +95,30 @@ def rounded(value, places):
     if float(text) == 0:
         return text.lstrip("-")
     return text.replace("-", MINUS)
+
+
+@dataclass(frozen=True)
+class Range:
+    """From least to most, in one unit: what is plausible where nobody can name a best value. Prints to two digits of its width."""
+
+    low: float
+    high: float
+    unit: str
+
+    def holds(self, value):
+        """Is `value` inside?"""
+        return self.low <= value <= self.high
+
+    def meets(self, other):
+        """Do the two have a value in common? `other` may be a Range or an Estimate."""
+        return self.low <= other.high and other.low <= self.high
+
+    def scaled(self, factor, unit):
+        """The same range in another unit."""
+        return Range(*sorted((self.low * factor, self.high * factor)), unit)
+
+    def __str__(self):
+        width = self.high - self.low
+        places = places_for(width or abs(self.high) or 1, digits=2 if width else 3)
+        low, high = rounded(self.low, places), rounded(self.high, places)
+        return f"{low if low == high else f'{low} to {high}'} {self.unit}".strip()

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kit.estimate import Estimate, places_for, rounded
+from kit.estimate import Estimate, Range, places_for, rounded
 
 sizes = st.floats(1e-6, 1e6)
 values = st.floats(-1e6, 1e6)
@@ -75,3 +75,22 @@ def test_two_digits_are_two_digits(uncertainty):
 def test_rounding_moves_a_value_by_at_most_a_twentieth_of_its_uncertainty(value, uncertainty):
     shown = rounded(value, places_for(uncertainty, digits=2)).replace("−", "-")
     assert abs(float(shown) - value) <= 0.051 * uncertainty + 1e-9
+
+
+@pytest.mark.parametrize(
+    "low, high, text",
+    [
+        (1.528, 2.213, "1.53 to 2.21 L"),
+        (-0.32, -0.0095, "−0.32 to −0.01 L"),
+        (0, 0.25, "0.00 to 0.25 L"),
+        (1234, 5678, "1200 to 5700 L"),
+        (5, 5, "5.00 L"),
+    ],
+)
+def test_a_range_prints_to_two_digits_of_its_width(low, high, text):
+    assert str(Range(low, high, "L")) == text
+
+
+def test_a_range_meets_what_it_touches():
+    assert Range(0, 1, "K").meets(Range(1, 2, "K")) and not Range(0, 1, "K").meets(Range(1.1, 2, "K"))
+    assert Range(0, 1, "K").holds(1) and Range(-1, 2, "K").scaled(-1, "K") == Range(-2, 1, "K")
