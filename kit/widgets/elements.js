@@ -1,0 +1,33 @@
+// Small helpers that every widget of the kit shares: elements without innerHTML, and keys that stay inside the widget.
+
+function make(tag, attributes = {}, ...children) {
+  const element = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  element.append(...children);
+  return element;
+}
+
+function draw(tag, attributes, parent) {
+  const element = document.createElementNS("http://www.w3.org/2000/svg", tag);
+  change(element, attributes);
+  return parent ? parent.appendChild(element) : element;
+}
+
+function change(element, attributes) {
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+}
+
+function table(caption, head, rows) {
+  const cells = (row, tag) => row.map((cell, i) => make(i ? tag : "th", i && tag === "td" ? {} : { scope: tag === "td" ? "row" : "col" }, String(cell)));
+  return make("table", {}, make("caption", {}, caption), make("thead", {}, make("tr", {}, ...cells(head, "th"))),
+    make("tbody", {}, ...rows.map(row => make("tr", {}, ...cells(row, "td")))));
+}
+
+// JupyterLab hears single letters and arrows anywhere in the page: b adds a cell, d d deletes one. Nothing typed here may reach it,
+// but for chords such as Ctrl+S that are meant for it. Enter with a chord would run the cell and make the widget anew.
+function keepKeys(root, life) {
+  const meant = event => (event.ctrlKey || event.metaKey) && !["Enter", "Control", "Meta"].includes(event.key);
+  const stop = event => { if (!meant(event)) event.stopPropagation(); };
+  for (const kind of ["keydown", "keypress", "keyup"]) root.addEventListener(kind, stop, { signal: life });
+  root.addEventListener("mousedown", event => event.stopPropagation(), { signal: life });
+}
