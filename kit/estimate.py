@@ -99,7 +99,7 @@ def rounded(value, places):
 
 @dataclass(frozen=True)
 class Range:
-    """From least to most, in one unit: what is plausible where nobody can name a best value. Prints to two digits of its width."""
+    """From least to most, in one unit: what is plausible where nobody can name a best value. Prints its ends to two digits."""
 
     low: float
     high: float
@@ -118,7 +118,12 @@ class Range:
         return Range(*sorted((self.low * factor, self.high * factor)), unit)
 
     def __str__(self):
-        width = self.high - self.low
-        places = places_for(width or abs(self.high) or 1, digits=2 if width else 3)
-        low, high = rounded(self.low, places), rounded(self.high, places)
+        low, high = self._shown(self.low), self._shown(self.high)
         return f"{low if low == high else f'{low} to {high}'} {self.unit}".strip()
+
+    def _shown(self, end):
+        """An end to two digits, or to as many more as tell it from the other end. Without a width: three digits."""
+        width = self.high - self.low
+        if end == 0:
+            return "0"
+        return rounded(end, max(places_for(abs(end), 2), places_for(width, 1)) if width else places_for(abs(end), 3))

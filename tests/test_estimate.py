@@ -80,14 +80,15 @@ def test_rounding_moves_a_value_by_at_most_a_twentieth_of_its_uncertainty(value,
 @pytest.mark.parametrize(
     "low, high, text",
     [
-        (1.528, 2.213, "1.53 to 2.21 L"),
-        (-0.32, -0.0095, "−0.32 to −0.01 L"),
-        (0, 0.25, "0.00 to 0.25 L"),
+        (1.528, 2.213, "1.5 to 2.2 L"),
+        (1.340, 1.432, "1.34 to 1.43 L"),
+        (-0.32, -0.0095, "−0.32 to −0.0095 L"),
+        (0, 0.25, "0 to 0.25 L"),
         (1234, 5678, "1200 to 5700 L"),
         (5, 5, "5.00 L"),
     ],
 )
-def test_a_range_prints_to_two_digits_of_its_width(low, high, text):
+def test_a_range_prints_its_ends_to_two_digits(low, high, text):
     assert str(Range(low, high, "L")) == text
 
 
