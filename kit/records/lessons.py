@@ -1,0 +1,172 @@
+"""The texts of a lesson's cards, read from the TOML beside the lesson. A teacher changes sentences there and touches no code."""
+
+import string
+import tomllib
+from dataclasses import MISSING, dataclass, fields
+from math import inf
+from pathlib import Path
+
+from kit.faults import Fault
+from kit.words import listed
+
+LESSONS = Path(__file__).parents[2] / "lessons"
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One choice. In a question: `feedback` always, and unless it is `right` the `idea` it stands for and the step to go `back` to.
+    In a prediction: the values of its number (`at_least` up to `below`) that this choice foretells; none, when neither is given."""
+
+    text: str
+    feedback: str = ""
+    idea: str = ""
+    back: int = 0
+    right: bool = False
+    at_least: float | None = None
+    below: float | None = None
+
+    def foretells(self, value):
+        """Does `value` lie where this choice put it?"""
+        if self.at_least is self.below is None:
+            return False
+        return (-inf if self.at_least is None else self.at_least) <= value < (inf if self.below is None else self.below)
+
+
+@dataclass(frozen=True)
+class Prediction:
+    """A prediction: its question, where it is asked (`step`) and looked at again (`back`), and the sentence that the run says then."""
+
+    key: str
+    stem: str
+    step: int
+    back: int
+    says: str
+    choices: tuple
+    number: str = ""
+
+
+@dataclass(frozen=True)
+class Question:
+    """A question to check oneself: the `goal` it serves, and a `hint` for the second miss."""
+
+    key: str
+    goal: int
+    stem: str
+    hint: str
+    choices: tuple
+
+    @property
+    def texts(self):
+        """Every text in which a {named number} may stand."""
+        return (self.stem, self.hint, *(words for each in self.choices for words in (each.text, each.feedback)))
+
+    @property
+    def right(self):
+        """The right choice."""
+        return next(each for each in self.choices if each.right)
+
+
+@dataclass(frozen=True)
+class Note:
+    """A writing task: sentence `starters`, `samples` (title, text) to compare with afterwards, and what to look for in them."""
+
+    key: str
+    prompt: str
+    starters: tuple
+    samples: tuple
+    look_for: tuple
+
+
+@dataclass(frozen=True)
+class Lesson:
+    """All card texts of one lesson. `run` names the bundled run that its numbers come from."""
+
+    number: str
+    title: str
+    run: str
+    predictions: tuple
+    questions: tuple
+    notes: tuple
+
+    def card(self, key):
+        """The prediction or note with that key; a Fault that lists those there are."""
+        cards = {each.key: each for each in (*self.predictions, *self.notes)}
+        if key not in cards:
+            raise Fault(f"Lesson {self.number} has no card {key!r}. It has {listed(cards)}.")
+        return cards[key]
+
+
+def read_lesson(number, folder=None):
+    """The texts of lesson `number` ('00'): from the notebook's own folder if a TOML lies there, else from the kit's lessons."""
+    path = _find(number, folder or Path.cwd())
+    try:
+        table = tomllib.loads(path.read_text(encoding="utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as problem:
+        raise Fault(f"{path.name} can't be read as TOML: {problem}. Mend that line, then run this cell again.") from problem
+    kinds = (("predictions", _prediction), ("questions", _question), ("notes", _note))
+    parts = {name: tuple(build(path, each) for each in table.pop(name, [])) for name, build in kinds}
+    return _made(Lesson, path, "the top", {**table, **parts})
+
+
+def read_card(card_id, folder=None):
+    """The lesson and the card that an id like '00.warmer' names."""
+    number, _, key = card_id.partition(".")
+    lesson = read_lesson(number, folder)
+    return lesson, lesson.card(key)
+
+
+def filled(text, numbers):
+    """`text` with its {named numbers} filled in from `numbers` (texts by name). A Fault names the one that is missing."""
+    missing = [name for name in names_in(text) if name not in numbers]
+    if missing:
+        raise Fault(f"The text {text[:40]!r} asks for {{{missing[0]}}}, which this result does not hold. It holds {listed(numbers)}.")
+    return text.format_map(numbers)
+
+
+def names_in(text):
+    """The names in braces in `text`, in order."""
+    try:
+        return [name for _, name, _, _ in string.Formatter().parse(text) if name]
+    except ValueError as problem:
+        raise Fault(f"The text {text[:40]!r} has a brace without its partner. Write each name as {{name}}.") from problem
+
+
+def _find(number, folder):
+    found = [path for place in (Path(folder), LESSONS) for path in sorted(place.glob(f"{number}-*.toml"))]
+    if not found:
+        raise Fault(f"There is no lesson {number!r}: no file {number}-….toml lies beside this notebook or among the kit's lessons.")
+    return found[0]
+
+
+def _prediction(path, table):
+    return _with_choices(Prediction, path, table)
+
+
+def _question(path, table):
+    question = _with_choices(Question, path, table)
+    if sum(each.right for each in question.choices) != 1:
+        raise Fault(f"{path.name}, {question.key!r}: one choice, and only one, needs the line 'right = true'.")
+    return question
+
+
+def _note(path, table):
+    samples = tuple((each.get("title", ""), each.get("text", "")) for each in table.get("samples", []))
+    lists = {name: tuple(table.get(name, ())) for name in ("starters", "look_for")}
+    return _made(Note, path, table.get("key", "a note without a key"), {**table, **lists, "samples": samples})
+
+
+def _with_choices(kind, path, table):
+    where = table.get("key", "a card without a key")
+    choices = tuple(_made(Choice, path, where, each) for each in table.get("choices", []))
+    return _made(kind, path, where, {**table, "choices": choices})
+
+
+def _made(kind, path, where, table):
+    known = {each.name: each.default for each in fields(kind)}
+    missing = [name for name, default in known.items() if default is MISSING and name not in table]
+    strange = [name for name in table if name not in known]
+    if missing:
+        raise Fault(f"{path.name}, {where!r}: the line {missing[0]!r} is missing.")
+    if strange:
+        raise Fault(f"{path.name}, {where!r}: the kit knows no line {strange[0]!r}. It knows {listed(known)}.")
+    return kind(**table)

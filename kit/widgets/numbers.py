@@ -1,0 +1,108 @@
+"""The numbers that stand in a lesson's texts under names like {effect}: the learner's own as they are now, or the kit's while those won't do."""
+
+from dataclasses import dataclass, field, fields
+from itertools import combinations
+
+from kit.analysis.effect import paired_effect
+from kit.analysis.levels import level
+from kit.analysis.suggestion import suggest_windows
+from kit.estimate import Estimate, rounded
+from kit.faults import Fault
+from kit.records.examples import example_run
+from kit.records.lessons import names_in
+from kit.records.marks import kept_marks
+
+TOO_CLOSE_C = 0.05  # two choices nearer than this would be told apart by luck
+OWN = "The numbers come from your own windows."
+UNFIT = "The numbers come from the kit's windows. {problem}"
+TOO_CLOSE = "The numbers come from the kit's windows: with yours, two answers would lie too close together."
+
+
+@dataclass(frozen=True)
+class Numbers:
+    """Numbers by name: as `values`, and as `texts` with their units. `problem` says why marks are unfit to give them; `origin` whose they are."""
+
+    values: dict = field(default_factory=dict)
+    texts: dict = field(default_factory=dict)
+    problem: str = ""
+    origin: str = ""
+
+
+def shown_numbers(lesson, source=None):
+    """The numbers as they are now. `source`: a window marker, a result, or None for the marks kept for the lesson's run."""
+    if not _has_windows(source):
+        return numbers_of_result(source)
+    run, windows = _marked(lesson, source)
+    if windows is None:
+        return Numbers(problem="No windows are marked yet.")
+    try:
+        numbers = numbers_of_windows(run, windows)
+    except Fault as fault:
+        return Numbers(problem=str(fault))
+    return Numbers(numbers.values, numbers.texts, misplaced(run, windows), OWN)
+
+
+def numbers_for(lesson, source, question):
+    """The numbers for one question: the learner's, unless the marks are unfit or two of its choices would come too close."""
+    if not any(names_in(each) for each in question.texts):
+        return Numbers()
+    own = shown_numbers(lesson, source)
+    if not _has_windows(source) or not own.problem and _apart(question, own.values):
+        return own
+    run, _ = _marked(lesson, source)
+    ours = numbers_of_windows(run, suggest_windows(run))
+    return Numbers(ours.values, ours.texts, origin=UNFIT.format(problem=own.problem) if own.problem else TOO_CLOSE)
+
+
+def numbers_of_windows(run, windows):
+    """The paired effect of `windows` and what it is made of: where each vessel and their gap began and ended, and how far each changed."""
+    effect = paired_effect(run, windows)
+    series = {"treated": run.readings["treated"], "control": run.readings["control"], "gap": run.difference()}
+    ends = {"start": "baseline", "end": "response"}
+    values = {f"{name}_{when}": level(column, window, getattr(windows, window)) for name, column in series.items() for when, window in ends.items()}
+    changes = {f"{name}_change": values[f"{name}_end"] - values[f"{name}_start"] for name in ("treated", "control")}
+    values = {**values, **changes, "effect": effect.warming.value}
+    texts = {name: f"{rounded(value, 2)} °C" for name, value in values.items()}
+    return Numbers(values, {**texts, "effect": effect.warming.value_text, "range": effect.warming.range, "sentence": str(effect)})
+
+
+def numbers_of_result(result):
+    """Every `Estimate` of a result under its own name ({rise}, {rise_range}), and the result's {sentence}."""
+    found = {each.name: value for each in fields(result) if isinstance(value := getattr(result, each.name), Estimate)}
+    texts = {name: each.value_text for name, each in found.items()} | {f"{name}_range": each.range for name, each in found.items()}
+    return Numbers({name: each.value for name, each in found.items()}, {**texts, "sentence": str(result)})
+
+
+def misplaced(run, windows):
+    """A sentence that says which window can't answer the lesson's question yet; '' when each stands on its side of the change."""
+    try:
+        change = suggest_windows(run).perturbation
+    except Fault:
+        return ""
+    if windows.baseline[1] > change[0] + 0.1:
+        return "Your baseline reaches into the time after the gas went in."
+    if windows.perturbation[0] > change[1] or windows.perturbation[1] < change[0]:
+        return "Your perturbation window does not hold the moment the gas went in yet."
+    return "Your response comes before the gas had time to act." if windows.response[0] < change[1] else ""
+
+
+def on_change(source, redraw):
+    """Call `redraw` whenever a marker's numbers have changed and come to rest. Other sources never change."""
+    if hasattr(source, "windows") and hasattr(source, "observe"):
+        source.observe(lambda change: redraw() if change.new is not None else None, "effect")
+
+
+def _has_windows(source):
+    return source is None or hasattr(source, "observe")
+
+
+def _marked(lesson, marker):
+    if marker is not None:
+        return marker.run, marker.windows
+    run = example_run(lesson.run)
+    return run, kept_marks(run)
+
+
+def _apart(question, values):
+    names = {name for each in question.choices for name in names_in(each.text)}
+    return all(abs(values[one] - values[other]) >= TOO_CLOSE_C for one, other in combinations(sorted(names), 2))
