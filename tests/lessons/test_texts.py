@@ -1,0 +1,82 @@
+"""Card texts: every goal is asked about and comes back at the end, every choice that misses stands for an idea and leads somewhere."""
+
+import re
+
+import pytest
+
+from kit.records.lessons import names_in, read_lesson
+from tests.lessons.reading import NOTEBOOKS, STEP, cells, number, source, steps
+
+WITH_CARDS = [path for path in NOTEBOOKS if path.with_suffix(".toml").exists()]
+
+
+def lesson_of(path):
+    return read_lesson(number(path), path.parent)
+
+
+def text_of(path, tag):
+    return " ".join(source(cell) for cell in cells(path) if cell["metadata"]["tags"] == [tag])
+
+
+@pytest.mark.parametrize("path", WITH_CARDS, ids=lambda path: path.stem)
+class TestEachLesson:
+    def test_every_goal_is_named_by_a_question_and_at_the_end(self, path):
+        goals = set(map(int, re.findall(r"Goal (\d)", text_of(path, "goals"))))
+        named = {int(goal): set(map(int, re.findall(r"\d+", asked))) for goal, asked in re.findall(r"Goal (\d), questions? ([\d and,]+)", text_of(path, "wrap"))}
+        asked = {goal: {n for n, each in enumerate(lesson_of(path).questions, 1) if each.goal == goal} for goal in goals}
+        assert goals == {each.goal for each in lesson_of(path).questions} and asked == named
+
+    def test_every_miss_stands_for_an_idea_and_sends_back_to_a_step_that_exists(self, path):
+        missed = [choice for question in lesson_of(path).questions for choice in question.choices if not choice.right]
+        earlier = {step for step, _, _ in steps(path)}
+        assert all(choice.idea and choice.back in earlier for choice in missed)
+
+    def test_feedback_is_20_to_45_words_for_every_choice(self, path):
+        feedback = [choice.feedback for question in lesson_of(path).questions for choice in question.choices]
+        assert not [each for each in feedback if not 20 <= len(each.split()) <= 45]
+
+    def test_choices_are_three_to_five_and_of_like_length(self, path):
+        lesson = lesson_of(path)
+        for card in (*lesson.questions, *lesson.predictions):
+            lengths = [len(choice.text.split()) for choice in card.choices]
+            assert 3 <= len(lengths) <= 5 and max(lengths) - min(lengths) <= 7 and len(set(choice.text for choice in card.choices)) == len(lengths)
+
+    def test_the_right_choice_does_not_always_stand_in_one_place(self, path):
+        places = [question.choices.index(question.right) for question in lesson_of(path).questions]
+        assert len(places) < 3 or len(set(places)) > 2
+
+    def test_predictions_are_few_asked_before_their_results_and_looked_at_again(self, path):
+        lesson = lesson_of(path)
+        assert len(lesson.predictions) <= 2
+        for prediction in lesson.predictions:
+            asked, opened, again = (first_step(path, f'{part}("{lesson.number}.{prediction.key}"') for part in ("predict", "after", "recall"))
+            assert (asked, again) == (prediction.step, prediction.back) and asked < opened <= again
+
+    def test_a_prediction_foretells_every_value_once(self, path):
+        for prediction in lesson_of(path).predictions:
+            values = [n / 100 for n in range(-1000, 1001)] if prediction.number else []
+            assert all(sum(choice.foretells(value) for choice in prediction.choices) == 1 for value in values)
+
+    def test_no_number_is_typed_that_the_run_should_supply(self, path):
+        lesson = lesson_of(path)
+        texts = [text for question in lesson.questions for text in question.texts] + [each.says for each in lesson.predictions]
+        assert not [text for text in texts if re.search(r"\d[.,]\d|\d °C", text)]
+        assert any(names_in(text) for text in texts) or not lesson.run
+
+    def test_ids_used_in_the_notebook_are_in_the_texts(self, path):
+        lesson = lesson_of(path)
+        used = set(re.findall(rf'"{lesson.number}\.(\w+)"', " ".join(source(cell) for cell in cells(path, "code"))))
+        assert used == {each.key for each in (*lesson.predictions, *lesson.notes)} and lesson.number == number(path)
+
+    def test_notes_come_with_beginnings_and_two_samples(self, path):
+        assert all(len(each.starters) >= 2 and len(each.samples) == 2 and 3 <= len(each.look_for) <= 5 for each in lesson_of(path).notes)
+
+
+def first_step(path, code):
+    """The step under whose heading this code stands first."""
+    step = 0
+    for cell in cells(path):
+        step = max([step, *(int(found[0]) for found in STEP.findall(source(cell)))])
+        if cell["cell_type"] == "code" and code in source(cell):
+            return step
+    raise AssertionError(f"{code} stands in no cell")
