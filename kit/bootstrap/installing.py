@@ -44,10 +44,17 @@ def tell_fetching(lines):
         said.append(line.strip())
         if said[-1].startswith("Installing collected packages:"):
             break
-        if (found := re.match(r"Collecting ([\w.-]+)", said[-1])) and found[1] not in names:
-            names.add(found[1])
-            print(f"  fetching {len(names)}: {found[1]}", flush=True)
+        name = name_in(said[-1])
+        if name and name not in names:
+            names.add(name)
+            print(f"  fetching {len(names)}: {name}", flush=True)
     return said
+
+
+def name_in(line):
+    """The package that a line of pip's begins with; one that lies on this computer already is named by its file."""
+    found = re.match(r"Collecting ([\w.-]+)|Processing (?:.*[/\\])?([\w.]+)-", line)
+    return found and (found[1] or found[2])
 
 
 def tell_installing(pip, packages, total):
