@@ -89,6 +89,13 @@ def places_for(uncertainty, digits):
     return digits - 1 - floor(log10(float(f"{uncertainty:.{digits - 1}e}")))
 
 
+def amount(size, digits=2):
+    """A size in words, to that many significant digits and without an exponent: 0.0104 is '0.010', 134 is '130'."""
+    if not isfinite(size):
+        return "unknown"
+    return rounded(size, places_for(abs(size), digits)) if size else "0"
+
+
 def rounded(value, places):
     """`value` as text with that many decimals (negative: to tens, hundreds), a true minus sign, and no minus before a zero."""
     text = f"{round(value, places):.{max(places, 0)}f}"
@@ -122,8 +129,9 @@ class Range:
         return f"{low if low == high else f'{low} to {high}'} {self.unit}".strip()
 
     def _shown(self, end):
-        """An end to two digits, or to as many more as tell it from the other end. Without a width: three digits."""
+        """An end to two digits, or as many more as tell it from the other end; no finer than a hundredth of the width."""
         width = self.high - self.low
-        if end == 0:
+        if end == 0 or abs(end) < width / 1000:
             return "0"
-        return rounded(end, max(places_for(abs(end), 2), places_for(width, 1)) if width else places_for(abs(end), 3))
+        places = min(max(places_for(abs(end), 2), places_for(width, 1)), places_for(width, 3)) if width else places_for(abs(end), 3)
+        return rounded(end, places)

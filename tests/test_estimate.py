@@ -60,7 +60,7 @@ def test_undetermined_holds_everything_and_says_so():
 def test_another_unit_scales_every_part(value, error, factor):
     here = Estimate.from_error(value, error, 2)
     there = here.scaled(factor, "°F")
-    assert there.low <= there.high and there.half_width == pytest.approx(abs(factor) * here.half_width, abs=1e-6 * abs(value * factor))
+    assert there.low <= there.high and there.half_width == pytest.approx(abs(factor) * here.half_width, rel=1e-9, abs=1e-6 * abs(value * factor))
     assert there.value == value * factor and there.unit == "°F"
 
 
@@ -82,7 +82,8 @@ def test_rounding_moves_a_value_by_at_most_a_twentieth_of_its_uncertainty(value,
     [
         (1.528, 2.213, "1.5 to 2.2 L"),
         (1.340, 1.432, "1.34 to 1.43 L"),
-        (-0.32, -0.0095, "−0.32 to −0.0095 L"),
+        (-0.32, -0.0042, "−0.32 to −0.004 L"),
+        (-1.0, -0.0002, "−1.0 to 0 L"),
         (0, 0.25, "0 to 0.25 L"),
         (1234, 5678, "1200 to 5700 L"),
         (5, 5, "5.00 L"),
