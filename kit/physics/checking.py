@@ -11,9 +11,9 @@ def bounded(value, what, low, high, unit="", do=""):
     Numbers or arrays. NaN lies nowhere and is refused. `what` is the quantity in words, `do` one sentence of advice.
     """
     numbers = as_floats(value, what)
-    outside = ~((numbers >= low) & (numbers <= high))
-    if np.any(outside):
-        refused = f"{float(numbers[outside].flat[0]):,.10g} {unit}".strip()
+    inside = (numbers >= low) & (numbers <= high)
+    if not inside.all():
+        refused = f"{float(numbers[~inside].flat[0]):,.10g} {unit}".strip()
         raise Fault(f"{what} can't be {refused} here. {limits(low, high, unit)}{do and ' '}{do}")
     return numbers
 

@@ -17,7 +17,7 @@ def rayleigh_number(gas, excess_k, length_m, temperature_c=26.85, pressure_pa=ST
     `excess_k` the temperature difference (K, 0 to 500), `length_m` the vessel's height (m, 0 to 10), properties at °C and Pa.
     Definition as in Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, eq. 9.25 (from memory).
     """
-    excess = bounded(excess_k, "The temperature difference", 0, 500, "K")
+    gas, excess = mixture(gas), bounded(excess_k, "The temperature difference", 0, 500, "K")
     length = bounded(length_m, "The length", 0, 10, "m")
     density = gases.density_kg_m3(gas, temperature_c, pressure_pa)
     carried = density**2 * gases.heat_capacity_j_kg_k(gas, temperature_c, pressure_pa)
@@ -32,7 +32,7 @@ def conductance_ratio(gas, exponent=MIXED_FLOW, temperature_c=26.85, pressure_pa
     Conductance goes as k Ra^n / L: n = 1/4 in gentle flow, 1/3 in strong flow, 0 where the gas lies still and only conducts.
     A small vessel lies between the first two. Incropera & DeWitt, section 9.6.1 (from memory). °C, Pa; `exponent` 0 to 1/3.
     """
-    power = bounded(exponent, "The exponent", 0, 1 / 3 + 1e-9)
+    gas, power = mixture(gas), bounded(exponent, "The exponent", 0, 1 / 3 + 1e-9)
     flow = rayleigh_number(gas, 1, 1, temperature_c, pressure_pa) / rayleigh_number("air", 1, 1, temperature_c, pressure_pa)
     return gases.conductivity_w_m_k(gas, temperature_c) / gases.conductivity_w_m_k("air", temperature_c) * flow**power
 

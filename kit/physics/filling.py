@@ -56,6 +56,30 @@ def gas_for_layered_share_l(share, vessel_l, start_share=ROOM_CO2_SHARE):
     return vessel * np.maximum((wanted - start) / (1 - start), 0)
 
 
+def gas_for_headspace_share_l(share, vessel_l, headspace_l, start_share=ROOM_CO2_SHARE):
+    """Litres needed to reach a share through a generator's headspace (litres): the inverse of `headspace_share`, for one case.
+
+    Root by Brent's method (scipy.optimize.brentq); two stirred vessels need at most what one of their joint volume needs and a
+    little more (derived here).
+    """
+    from scipy.optimize import brentq
+
+    wanted = bounded(share, "The wanted share", 0, 1 - 1e-9, do="While mixing, the air never leaves completely.")
+    if wanted <= start_share:
+        return 0.0
+    most = (vessel_l + headspace_l) * (1 + np.log((1 - start_share) / (1 - wanted)))
+    return brentq(lambda gas_l: headspace_share(gas_l, vessel_l, headspace_l, start_share) - wanted, 0, most)
+
+
+def led_in_l(total_l, after_s, fizz_s=40.0):
+    """Litres that have come so many seconds after the start, when the fizzing dies away as exp(-t / fizz_s).
+
+    One exponential is our sketch of a reaction that slows as it runs out (reckoned, no source): 40 s leaves 5 % after 2 min.
+    """
+    total, after = bounded(total_l, "The gas", 0, np.inf, "L"), bounded(after_s, "The time", 0, np.inf, "s")
+    return total * -np.expm1(-after / bounded(fizz_s, "The time of fizzing", 1, 3_600, "s"))
+
+
 def _volumes(gas_l, vessel_l, start_share):
     led_in = bounded(gas_l, "The gas led in", 0, np.inf, "L")
     vessel = bounded(vessel_l, "The vessel", 1e-6, np.inf, "L")

@@ -73,6 +73,8 @@ class Mixture:
 
 def mixture(gas):
     """`gas` as a Mixture: one name, or shares by amount that add up to 1, `{"CO2": 0.5, "air": 0.5}`. A Fault for anything else."""
+    if isinstance(gas, Mixture):
+        return gas
     shares = {gas: 1.0} if isinstance(gas, str) else dict(gas)
     for name in shares:
         one_of(name, "The gas", GASES)
