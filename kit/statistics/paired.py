@@ -12,7 +12,7 @@ from kit.statistics.cells import Cells, cut, within
 from kit.statistics.display import display_step, mean_uncertainty
 from kit.statistics.noise import NoiseGrid, generalised_slope, learn_noise, noise_grid
 from kit.statistics.quantiles import coverage_factor, one_sided_factor, widened_factor
-from kit.statistics.trend import best_trend, rising_trends
+from kit.statistics.trend import best_trend, rising_trends, settling_trend
 
 # Earlier readings than this before the change tell of the lamp's own warming more than of noise and drift.
 EARLIER_S = 600.0
@@ -82,14 +82,35 @@ def paired_effects(seconds, treated, control, edges_s, question=Question()):
     `edges_s`: the six edges of baseline, perturbation and response, in order, seconds; a reading on an edge lies in the window.
     Each window must hold a reading, and the record (from 10 minutes before the perturbation) three cells more than its trend has terms.
     """
-    kept = slice(*within(seconds, min(edges_s[0], edges_s[2] - EARLIER_S), edges_s[5]))
-    seconds, treated, control = seconds[kept], treated[..., kept], control[..., kept]
-    layout = lay_out(seconds, edges_s)
+    kept = heard(seconds, edges_s)
+    return effects_of(lay_out(seconds[kept], edges_s), treated[..., kept], control[..., kept], question)
+
+
+def heard(seconds, edges_s):
+    """Which readings count: those from 10 minutes before the perturbation, or from the baseline's start, to the response's end."""
+    return slice(*within(seconds, min(edges_s[0], edges_s[2] - EARLIER_S), edges_s[5]))
+
+
+def effects_of(layout, treated, control, question):
+    """`PairedEffects` of readings (runs, readings) that have this layout."""
     changes = [change(layout, vessel) for vessel in (treated, control)]
     display = np.sqrt(sum(_hidden(layout, vessel, question.resolution_c) for vessel in (treated, control)))
     gain = question.gain_uncertainty * np.hypot(*changes)
     learnt = _learnt(layout, layout.cells.means(treated - control).T, display)
     return _allowed(layout, changes[0] - changes[1], (display, gain, *learnt), question)
+
+
+def vessel_changes(layout, vessels, question):
+    """How much each of `vessels` (vessels, readings) changed by itself (°C), its standard uncertainty, its coverage factor: (vessels,) each.
+
+    Noise, display and calibration count; there is no drift to allow for, as the vessel's whole change is what is asked.
+    """
+    design = settling_trend(layout.cells.times_s, layout.designs[0])
+    noise = learn_noise(layout.grid, design, layout.cells.means(vessels).T)
+    changes, hidden = change(layout, vessels), _hidden(layout, vessels, question.resolution_c)
+    variance = noise.mean_of(np.maximum(noise.variances * layout.spread[:, None], hidden))
+    error = np.hypot(np.sqrt(variance), question.gain_uncertainty * changes)
+    return changes, error, np.full_like(error, coverage_factor(question.level, noise.dof))
 
 
 def lay_out(seconds, edges_s):

@@ -1,0 +1,70 @@
+"""Which readings an effect may use, what windows won't do, and when a record can give no number."""
+
+import numpy as np
+
+from kit.estimate import rounded
+from kit.faults import Fault
+from kit.statistics.cells import within
+from kit.statistics.display import display_step
+from kit.words import counted, listed
+
+FEWEST_DOF, PLAINLY_STUCK = 3, 10
+
+
+def both_vessels(run):
+    """Seconds (n,) and temperatures of treated and control (2, n), °C, where both were read. A Fault where that is fewer than two times."""
+    seconds = run.readings.index.to_numpy(float)
+    vessels = np.stack([run.readings[name].to_numpy(float) for name in ("treated", "control")])
+    read = np.isfinite(vessels).all(axis=0)
+    if read.sum() < 2:
+        raise Fault(f"The run {run.name} has {counted(int(read.sum()), 'time')} at which both vessels were read. At least two are needed.")
+    return seconds[read], vessels[:, read]
+
+
+def refuse_windows(seconds, windows):
+    """Raise a Fault unless each window lies in the record and baseline and response hold a reading of both vessels."""
+    step = float(np.median(np.diff(seconds)))
+    for name, end in (("baseline", "starts"), ("response", "ends")):
+        start_s, end_s = (60 * edge for edge in getattr(windows, name))
+        if start_s < seconds[0] - step or end_s > seconds[-1] + step:
+            raise Fault(
+                f"The {name} lies outside the record, which runs from {_minutes(seconds[0])} to {_minutes(seconds[-1])} min. "
+                f"Move the {name} so that it {end} inside."
+            )
+        first, last = within(seconds, start_s, end_s)
+        if first == last:
+            raise Fault(f"The {name} holds no reading of both vessels. Make it wider, or move it.")
+
+
+def refuse_question(question):
+    """Raise a Fault for a level, tolerance, gain uncertainty or display step that can't be."""
+    if not 0 < question.level < 1:
+        raise Fault(f"The level is the share of ranges that hold the truth, between 0 and 1: 0.95, say. It was given {question.level!r}.")
+    for name in ("tolerance_c_per_min", "gain_uncertainty", "resolution_c"):
+        value = getattr(question, name)
+        if value is not None and not 0 <= value < np.inf:
+            raise Fault(f"{name} can't be {value!r}. Give zero or a positive number.")
+
+
+def why_no_number(layout, vessels):
+    """Why these readings (2, n) can give no number, in a sentence; None where they can."""
+    dof = len(layout.cells.times_s) - layout.designs.shape[2] - 1
+    if dof < FEWEST_DOF:
+        return f"The record holds {counted(vessels.shape[1], 'reading')}: too few to see how much they scatter. Read more often, or for longer."
+    stuck = [name for name, vessel in zip(("treated", "control"), vessels) if _stuck(layout, vessel)]
+    if stuck:
+        return f"The {listed(stuck)} thermometer shows one value and no change: it may be stuck. Check it and its cable, then run again."
+    if np.ptp(vessels[0] - vessels[1]) == 0:
+        return "Treated and control never differ by more or less. Check that they are not one column read twice."
+    return None
+
+
+def _stuck(layout, vessel):
+    """One value throughout, or throughout a window while the other window moves by more than a display step."""
+    windows = [vessel[window] for window in (layout.baseline, layout.response)]
+    frozen = [len(each) >= PLAINLY_STUCK and np.ptp(each) == 0 for each in windows]
+    return np.ptp(vessel) == 0 or (any(frozen) and max(each.std() for each in windows) > display_step(vessel))
+
+
+def _minutes(seconds):
+    return rounded(seconds / 60, 1)
