@@ -13,13 +13,12 @@ STILL_WARMING_C_PER_MIN, LOOK_BACK_MIN = 0.2, 2
 FLOW_MARGIN_MIN, GAS_SEEN_PPM = 0.5, 500
 
 
-def effect_cautions(effect, read):
-    """All cautions that an `Effect` calls for. `read`: the seconds and vessels (2, n) at which both were read."""
-    held = {name: np.diff(within(read[0], *(60 * edge for edge in getattr(effect.windows, name))))[0] for name in ("baseline", "response")}
+def effect_cautions(effect, record):
+    """All cautions that an `Effect` of a `Record` calls for."""
     rules = (
-        baseline_short(effect), noise_slow(effect), few_readings(held), missing(len(effect.run.readings) - len(read[0])),
-        drift_assumed(effect), drift_seen(effect), not_steady(effect, *read), record_short(effect), gas_flowing(effect),
-        display_coarse(effect), control_moved(effect), range_wide(effect),
+        baseline_short(effect), noise_slow(effect), few_readings(record), readings_missing(record), drift_assumed(effect), drift_seen(effect),
+        not_steady(effect, record), record_short(effect), gas_flowing(effect), display_coarse(effect), control_moved(effect, record),
+        range_wide(effect),
     )  # fmt: skip
     return tuple(caution for caution in rules if caution)
 
@@ -37,15 +36,16 @@ def noise_slow(effect):
         return Caution("noise-slow", text)
 
 
-def few_readings(held):
+def few_readings(record):
+    held = {name: window.stop - window.start for name, window in _windows(record).items()}
     name = min(held, key=held.get)
     if held[name] < FEW_READINGS:
         return Caution("few-readings", f"The {name} holds {counted(held[name], 'reading')}. Read more often, or make the window wider.")
 
 
-def missing(times):
-    if times:
-        return Caution("readings-missing", f"{counted(times, 'time')} left out: one of the vessels has no reading there.")
+def readings_missing(record):
+    if record.missing:
+        return Caution("readings-missing", f"{counted(record.missing, 'time')} left out: one of the vessels has no reading there.")
 
 
 def drift_assumed(effect):
@@ -61,12 +61,15 @@ def drift_seen(effect):
         return Caution("drift-in-baseline", text)
 
 
-def not_steady(effect, seconds, vessels):
+def not_steady(effect, record):
     """Both vessels still warm up quickly when the change comes."""
     end_s = 60 * effect.windows.perturbation[0]
-    recent = slice(*within(seconds, end_s - 60 * LOOK_BACK_MIN, end_s))
-    minutes, control = seconds[recent] / 60, vessels[1, recent]
-    slope = np.polyfit(minutes, control, 1)[0] if len(minutes) > 1 else 0
+    recent = slice(*within(record.seconds, end_s - 60 * LOOK_BACK_MIN, end_s))
+    minutes = record.seconds[recent] / 60
+    if len(minutes) < 2:
+        return None
+    centred = minutes - minutes.mean()
+    slope = centred @ record.vessels[1, recent] / (centred @ centred)
     if abs(slope) > STILL_WARMING_C_PER_MIN:
         text = f"The control still changed by {amount(slope)} °C a minute when the change came. Let both vessels settle for longer."
         return Caution("not-steady", text)
@@ -97,10 +100,10 @@ def display_coarse(effect):
         return Caution("display-coarse", text)
 
 
-def control_moved(effect):
-    moved, value = effect.control_change.value, effect.warming.value
-    if abs(moved) > max(abs(value) / 2, MOVED_C):
-        text = f"The control itself changed by {amount(moved)} °C. The effect counts on the lamp having done the same in both vessels."
+def control_moved(effect, record):
+    before, after = (record.vessels[1, window].mean() for window in _windows(record).values())
+    if abs(after - before) > max(abs(effect.warming.value) / 2, MOVED_C):
+        text = f"The control itself changed by {amount(after - before)} °C. The effect counts on the lamp having done the same in both vessels."
         return Caution("control-moved", text)
 
 
@@ -108,6 +111,10 @@ def range_wide(effect):
     if effect.verdict != "cannot tell" and effect.warming.half_width > abs(effect.warming.value) / 2:
         text = f"The range reaches {amount(effect.warming.half_width)} °C to each side, more than half the effect. Its size is hardly known."
         return Caution("range-wide", text)
+
+
+def _windows(record):
+    return {"baseline": record.layout.baseline, "response": record.layout.response}
 
 
 def _away_from_zero(slope, effect):

@@ -1,6 +1,7 @@
 """How much more the treated vessel warmed than the control: the kit's main question, answered with a range that holds."""
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import isfinite
 
 import numpy as np
@@ -8,12 +9,12 @@ import numpy as np
 from kit.analysis.budget import Drift, Noise, budget_of
 from kit.analysis.cautions import effect_cautions
 from kit.analysis.explaining import effect_explained
-from kit.analysis.usable import both_vessels, refuse_question, refuse_windows, why_no_number
+from kit.analysis.usable import record_of, refuse_question, why_no_number
 from kit.estimate import Estimate
 from kit.records.run import Run
 from kit.records.windows import Windows
 from kit.statistics.cells import within
-from kit.statistics.paired import PairedEffects, Question, effects_of, heard, lay_out, vessel_changes
+from kit.statistics.paired import PairedEffects, Question, effects_of, vessel_changes
 from kit.statistics.quantiles import coverage_factor
 from kit.words import plain, table_html
 
@@ -29,13 +30,10 @@ def paired_effect(run, windows, *, level=0.95, tolerance_c_per_min=0.01, gain_un
     """
     question = Question(level, tolerance_c_per_min, run.gain_uncertainty if gain_uncertainty is None else gain_uncertainty, resolution_c)
     refuse_question(question)
-    seconds, vessels = both_vessels(run)
-    refuse_windows(seconds, windows)
-    kept = heard(seconds, windows.seconds)
-    layout, heard_vessels = lay_out(seconds[kept], windows.seconds), vessels[:, kept]
-    why_not = why_no_number(layout, heard_vessels)
-    effect = without_number(run, windows, question, why_not) if why_not else with_number(run, windows, question, (layout, heard_vessels))
-    return replace(effect, cautions=effect_cautions(effect, (seconds, vessels)))
+    record = record_of(run, windows)
+    why_not = why_no_number(record)
+    effect = without_number(run, windows, question, why_not) if why_not else with_number(run, windows, question, record)
+    return replace(effect, cautions=effect_cautions(effect, record))
 
 
 def quick_warming(run, windows):
@@ -51,8 +49,8 @@ def quick_warming(run, windows):
 class Effect:
     """The change of (treated - control) from baseline to response, °C.
 
-    `warming`: the effect; its interval holds the allowance for drift, its standard error does not. `treated_change`, `control_change`:
-    what each vessel did by itself. `noise`, `drift`: what was found or assumed of both. `budget`: what makes the range wide, largest first.
+    `warming`: the effect; its interval holds the allowance for drift, its standard error does not. `noise`, `drift`: what was found or
+    assumed of both. `budget`: what makes the range wide, largest first. `treated_change`, `control_change`: each vessel by itself.
     `verdict`: 'warmer', 'cooler' or 'cannot tell', with its `reason`. `cautions`: what to keep in mind. `explain()` tells how it was reckoned.
     """
 
@@ -60,14 +58,31 @@ class Effect:
     windows: Windows
     question: Question
     warming: Estimate
-    treated_change: Estimate
-    control_change: Estimate
     noise: Noise | None
     drift: Drift | None
     budget: tuple
     verdict: str
     reason: str
     cautions: tuple = ()
+
+    @cached_property
+    def changes(self):
+        """What the treated vessel and the control did by themselves, two Estimates; worked out when first asked for."""
+        if not isfinite(self.warming.value):
+            return self.warming, self.warming
+        record = record_of(self.run, self.windows)
+        found = vessel_changes(record.layout, record.vessels, self.question)
+        return tuple(Estimate.from_error(*each, level=self.question.level) for each in zip(*found))
+
+    @property
+    def treated_change(self):
+        """By how much the treated vessel changed from baseline to response, °C."""
+        return self.changes[0]
+
+    @property
+    def control_change(self):
+        """By how much the control changed, °C."""
+        return self.changes[1]
 
     @property
     def condition(self):
@@ -99,21 +114,20 @@ class Effect:
 
 
 def with_number(run, windows, question, record):
-    """The `Effect` of a `record` (layout, readings of both vessels) that holds one, cautions still to come."""
-    layout, vessels = record
-    arrays = effects_of(layout, vessels[:1], vessels[1:], question)
-    found = PairedEffects(**{name: values[0] for name, values in vars(arrays).items()})
+    """The `Effect` of a `Record` that holds one, cautions still to come."""
+    layout = record.layout
+    arrays = effects_of(layout, record.vessels[:1], record.vessels[1:], question)
+    found = PairedEffects(**{name: values[0].item() for name, values in vars(arrays).items()})
     warming = Estimate(found.value, found.error, found.value - found.half_width, found.value + found.half_width, question.level)
-    changes = [Estimate.from_error(*each, level=question.level) for each in zip(*vessel_changes(layout, vessels, question))]
     drift = drift_of(found, layout, question)
     budget = budget_of(found, drift, question.level)
-    return Effect(run, windows, question, warming, *changes, noise_of(found, layout, windows), drift, budget, *verdict(warming, budget))
+    return Effect(run, windows, question, warming, noise_of(found, layout, windows), drift, budget, *verdict(warming, budget))
 
 
 def without_number(run, windows, question, reason):
     """The `Effect` that says only why there is none."""
     unknown = Estimate.undetermined(level=question.level)
-    return Effect(run, windows, question, unknown, unknown, unknown, None, None, (), "cannot tell", reason)
+    return Effect(run, windows, question, unknown, None, None, (), "cannot tell", reason)
 
 
 def verdict(warming, budget):
@@ -129,16 +143,16 @@ def noise_of(found, layout, windows):
     """The `Noise` of one run. Looks are independent at twice the correlation time (the integral of exp(-|t| / tc))."""
     readings = layout.baseline.stop - layout.baseline.start
     looks = np.clip(60 * np.ptp(windows.baseline) / (2 * found.correlation_s), 1, readings)
-    return Noise(float(found.sd), float(found.correlation_s), float(found.white_share), readings, float(looks), int(found.dof))
+    return Noise(found.sd, found.correlation_s, found.white_share, readings, float(looks), int(found.dof))
 
 
 def drift_of(found, layout, question):
     """The `Drift` of one run."""
     seen_min = float(np.ptp(layout.before.times_s) / 60)
     factor = coverage_factor(question.level, found.dof)
-    slope = Estimate.from_error(float(found.drift), float(found.drift_error), factor, unit="°C/min", level=question.level)
+    slope = Estimate.from_error(found.drift, found.drift_error, factor, unit="°C/min", level=question.level)
     known = slope if isfinite(found.drift_error) else Estimate.undetermined("°C/min", question.level)
-    return Drift(known, seen_min, float(found.bound), float(found.minutes), bool(found.measured))
+    return Drift(known, seen_min, found.bound, found.minutes, bool(found.measured))
 
 
 def _mean(seconds, treated, control, window):

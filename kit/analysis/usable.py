@@ -1,14 +1,36 @@
 """Which readings an effect may use, what windows won't do, and when a record can give no number."""
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from kit.estimate import rounded
 from kit.faults import Fault
 from kit.statistics.cells import within
 from kit.statistics.display import display_step
+from kit.statistics.paired import Layout, heard, lay_out
 from kit.words import counted, listed
 
 FEWEST_DOF, PLAINLY_STUCK = 3, 10
+
+
+@dataclass(frozen=True, eq=False)
+class Record:
+    """The readings that an effect counts. `seconds` (n,), `vessels` (2, n) treated and control in °C, the `layout` that their times and
+    the windows give, and how many times of the whole run are `missing` a vessel."""
+
+    seconds: np.ndarray
+    vessels: np.ndarray
+    layout: Layout
+    missing: int
+
+
+def record_of(run, windows):
+    """The `Record` of `run`. A Fault where it lacks readings of both vessels, or where the windows won't do."""
+    seconds, vessels = both_vessels(run)
+    refuse_windows(seconds, windows)
+    kept = heard(seconds, windows.seconds)
+    return Record(seconds[kept], vessels[:, kept], lay_out(seconds[kept], windows.seconds), len(run.readings) - len(seconds))
 
 
 def both_vessels(run):
@@ -16,6 +38,8 @@ def both_vessels(run):
     seconds = run.readings.index.to_numpy(float)
     vessels = np.stack([run.readings[name].to_numpy(float) for name in ("treated", "control")])
     read = np.isfinite(vessels).all(axis=0)
+    if read.all():
+        return seconds, vessels
     if read.sum() < 2:
         raise Fault(f"The run {run.name} has {counted(int(read.sum()), 'time')} at which both vessels were read. At least two are needed.")
     return seconds[read], vessels[:, read]
@@ -46,14 +70,16 @@ def refuse_question(question):
             raise Fault(f"{name} can't be {value!r}. Give zero or a positive number.")
 
 
-def why_no_number(layout, vessels):
-    """Why these readings (2, n) can give no number, in a sentence; None where they can."""
+def why_no_number(record):
+    """Why a `Record` can give no number, in a sentence; None where it can."""
+    layout, vessels = record.layout, record.vessels
     dof = len(layout.cells.times_s) - layout.designs.shape[2] - 1
     if dof < FEWEST_DOF:
         return f"The record holds {counted(vessels.shape[1], 'reading')}: too few to see how much they scatter. Read more often, or for longer."
     stuck = [name for name, vessel in zip(("treated", "control"), vessels) if _stuck(layout, vessel)]
     if stuck:
-        return f"The {listed(stuck)} thermometer shows one value and no change: it may be stuck. Check it and its cable, then run again."
+        named = f"{listed(stuck)} {'thermometer shows' if len(stuck) == 1 else 'thermometers each show'}"
+        return f"The {named} one value and no change: stuck, perhaps. Check the probe and its cable, then run again."
     if np.ptp(vessels[0] - vessels[1]) == 0:
         return "Treated and control never differ by more or less. Check that they are not one column read twice."
     return None
