@@ -34,7 +34,10 @@ class Choice:
 
 @dataclass(frozen=True)
 class Prediction:
-    """A prediction: its question, where it is asked (`step`) and looked at again (`back`), and the sentence that the run says then."""
+    """A prediction: its question, where it is asked (`step`) and looked at again (`back`), and the sentence that the run `says` then.
+
+    `number` names the value that decides which choice foretold the run; `ways` are further (title, text) to lay beside it.
+    """
 
     key: str
     stem: str
@@ -43,6 +46,7 @@ class Prediction:
     says: str
     choices: tuple
     number: str = ""
+    ways: tuple = ()
 
 
 @dataclass(frozen=True)
@@ -139,7 +143,7 @@ def _find(number, folder):
 
 
 def _prediction(path, table):
-    return _with_choices(Prediction, path, table)
+    return _with_choices(Prediction, path, {**table, "ways": _titled(table, "ways")})
 
 
 def _question(path, table):
@@ -150,9 +154,12 @@ def _question(path, table):
 
 
 def _note(path, table):
-    samples = tuple((each.get("title", ""), each.get("text", "")) for each in table.get("samples", []))
     lists = {name: tuple(table.get(name, ())) for name in ("starters", "look_for")}
-    return _made(Note, path, table.get("key", "a note without a key"), {**table, **lists, "samples": samples})
+    return _made(Note, path, table.get("key", "a note without a key"), {**table, **lists, "samples": _titled(table, "samples")})
+
+
+def _titled(table, name):
+    return tuple((each.get("title", ""), each.get("text", "")) for each in table.get(name, []))
 
 
 def _with_choices(kind, path, table):

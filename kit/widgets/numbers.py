@@ -1,6 +1,6 @@
 """The numbers that stand in a lesson's texts under names like {effect}: the learner's own as they are now, or the kit's while those won't do."""
 
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from itertools import combinations
 
 from kit.analysis.effect import paired_effect
@@ -32,14 +32,12 @@ def shown_numbers(lesson, source=None):
     """The numbers as they are now. `source`: a window marker, a result, or None for the marks kept for the lesson's run."""
     if not _has_windows(source):
         return numbers_of_result(source)
-    run, windows = _marked(lesson, source)
-    if windows is None:
-        return Numbers(problem="No windows are marked yet.")
     try:
-        numbers = numbers_of_windows(run, windows)
+        effect = _effect_now(lesson, source)
+        numbers = numbers_of_effect(effect)
     except Fault as fault:
         return Numbers(problem=str(fault))
-    return Numbers(numbers.values, numbers.texts, misplaced(run, windows), OWN)
+    return replace(numbers, problem=misplaced(effect.run, effect.windows), origin=OWN)
 
 
 def numbers_for(lesson, source, question):
@@ -49,19 +47,19 @@ def numbers_for(lesson, source, question):
     own = shown_numbers(lesson, source)
     if not _has_windows(source) or not own.problem and _apart(question, own.values):
         return own
-    run, _ = _marked(lesson, source)
-    ours = numbers_of_windows(run, suggest_windows(run))
-    return Numbers(ours.values, ours.texts, origin=UNFIT.format(problem=own.problem) if own.problem else TOO_CLOSE)
+    run = _run(lesson, source)
+    ours = numbers_of_effect(paired_effect(run, suggest_windows(run)))
+    return replace(ours, origin=UNFIT.format(problem=own.problem) if own.problem else TOO_CLOSE)
 
 
-def numbers_of_windows(run, windows):
-    """The paired effect of `windows` and what it is made of: where each vessel and their gap began and ended, and how far each changed."""
-    effect = paired_effect(run, windows)
-    series = {"treated": run.readings["treated"], "control": run.readings["control"], "gap": run.difference()}
+def numbers_of_effect(effect):
+    """An `Effect` and what it is made of: where each vessel and the gap between them began and ended, and how far each changed."""
+    readings = effect.run.readings
+    series = {"treated": readings["treated"], "control": readings["control"], "gap": effect.run.difference()}
     ends = {"start": "baseline", "end": "response"}
-    values = {f"{name}_{when}": level(column, window, getattr(windows, window)) for name, column in series.items() for when, window in ends.items()}
-    changes = {f"{name}_change": values[f"{name}_end"] - values[f"{name}_start"] for name in ("treated", "control")}
-    values = {**values, **changes, "effect": effect.warming.value}
+    spots = {f"{name}_{end}": level(column, window, getattr(effect.windows, window)) for name, column in series.items() for end, window in ends.items()}
+    changes = {f"{name}_change": spots[f"{name}_end"] - spots[f"{name}_start"] for name in ("treated", "control")}
+    values = {**spots, **changes, "effect": effect.warming.value}
     texts = {name: f"{rounded(value, 2)} °C" for name, value in values.items()}
     return Numbers(values, {**texts, "effect": effect.warming.value_text, "range": effect.warming.range, "sentence": str(effect)})
 
@@ -87,20 +85,27 @@ def misplaced(run, windows):
 
 
 def on_change(source, redraw):
-    """Call `redraw` whenever a marker's numbers have changed and come to rest. Other sources never change."""
-    if hasattr(source, "windows") and hasattr(source, "observe"):
-        source.observe(lambda change: redraw() if change.new is not None else None, "effect")
+    """Call `redraw` whenever a marker's windows have moved and come to rest. Other sources never change."""
+    if hasattr(source, "observe"):
+        source.observe(lambda change: redraw() if change.new["settled"] else None, "answer")
 
 
 def _has_windows(source):
     return source is None or hasattr(source, "observe")
 
 
-def _marked(lesson, marker):
-    if marker is not None:
-        return marker.run, marker.windows
+def _run(lesson, marker):
+    return marker.run if marker else example_run(lesson.run)
+
+
+def _effect_now(lesson, marker):
+    if marker:
+        return marker.effect or paired_effect(marker.run, marker.windows)
     run = example_run(lesson.run)
-    return run, kept_marks(run)
+    windows = kept_marks(run)
+    if windows is None:
+        raise Fault("No windows are marked yet.")
+    return paired_effect(run, windows)
 
 
 def _apart(question, values):

@@ -87,11 +87,20 @@ def _chosen(prediction, letter, values):
 def _confronted(prediction, told, numbers):
     """What was said, what the run says now, and whether the two agree: never a mark."""
     said = _said(told.content) if told else "You chose to look first."
-    pair = beside("both", ("You said", said), ("The run says", numbers.problem or filled(prediction.says, numbers.texts)))
-    if numbers.problem or not told or not prediction.number:
-        return [pair]
-    fits = any(each.text == told.content["words"] and each.foretells(numbers.values[prediction.number]) for each in prediction.choices)
-    return [pair, text("fits", "Your prediction fits this run." if fits else "Worth a second look: the run differs from your prediction.")]
+    if numbers.problem:
+        return [beside("both", ("You said", said), ("The run can't say yet", numbers.problem))]
+    ways = [beside("ways", *((title, filled(each, numbers.texts)) for title, each in prediction.ways))] if prediction.ways else []
+    pair = beside("both", ("You said", said), ("The run says", filled(prediction.says, numbers.texts)))
+    return [pair, *ways, *_agreement(prediction, told, numbers)]
+
+
+def _agreement(prediction, told, numbers):
+    """Whether the run came out as foretold. Nothing is said of a choice that the lesson no longer has, or that foretells no number."""
+    foretold = next((each for each in prediction.choices if told and each.text == told.content["words"]), None)
+    if foretold is None or not prediction.number:
+        return []
+    fits = foretold.foretells(numbers.values[prediction.number])
+    return [text("fits", "Your prediction fits this run." if fits else "Worth a second look: the run differs from your prediction.")]
 
 
 def _second_look(prediction, told, looked):
