@@ -17,7 +17,7 @@ def picture_of(run):
         "name": run.name,
         "rows": list(rows),
         "step": step,
-        "least": step,
+        "least": min(step, 60 * run.minutes[-1] / 20),
         "gap": 5 * run.step_s,
         "summary": summary(run, rows),
         "head": ["minute", *(f"{name}, {'ppm' if name == 'gas' else '°C'}" for name in rows)],

@@ -3,7 +3,6 @@
 import numpy as np
 
 from kit.faults import Fault
-from kit.records.windows import NAMES
 from kit.words import clock, counted
 
 FEWEST = 2
@@ -19,11 +18,11 @@ def refuse_outside(run, windows):
 
 
 def too_few(run, windows):
-    """A sentence for the first window in which fewer than two readings of both vessels lie; '' when each holds enough."""
+    """A sentence when baseline or response holds fewer than two readings of both vessels; '' when each holds enough."""
     seconds = run.readings.index.to_numpy()[run.difference().notna().to_numpy()]
-    edges = np.reshape(windows.seconds, (3, 2)) + [-1e-6, 1e-6]
-    for name, (start, end) in zip(NAMES, edges):
-        held = int(np.searchsorted(seconds, end, "right") - np.searchsorted(seconds, start))
+    for name in ("baseline", "response"):
+        start, end = (60 * edge for edge in getattr(windows, name))
+        held = int(np.searchsorted(seconds, end + 1e-6, "right") - np.searchsorted(seconds, start - 1e-6))
         if held < FEWEST:
             return f"The {name} holds {counted(held, 'reading') if held else 'no reading'} of both vessels. Make it wider."
     return ""

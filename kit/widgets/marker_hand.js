@@ -1,0 +1,103 @@
+// What a hand does: drag, press keys, type, undo. Each ends in `put`, which moves the handles at once and then asks Python.
+
+const SAME_KEYS = 1000; // milliseconds: key presses closer together are one move, taken back by one undo
+
+function begin(m, who) {
+  m.gesture = { who, base: m.edges, id: `${m.me}:${++m.gestures}`, at: performance.now() };
+}
+
+function put(m, next, remark = "") {
+  m.remark = remark;
+  tell(m);
+  if (next.every((edge, k) => edge === m.edges[k])) return;
+  m.edges = next;
+  show(m);
+  wait(m);
+  m.line.ask({ kind: "move", edges: m.edges, gesture: m.gesture.id });
+  clearTimeout(m.resting);
+  m.resting = setTimeout(() => settle(m), REST);
+}
+
+function settle(m) {
+  clearTimeout(m.resting);
+  m.line.ask({ kind: "rest", edges: m.edges, gesture: m.gesture.id });
+}
+
+function aim(m, target, to) { // `to`: seconds at which the edge, or the start of the whole window, should stand
+  const { base } = m.gesture, whole = "window" in target, i = whole ? target.window : target.edge >> 1;
+  const next = whole ? movedWindow(base, i, to, m.limits) : movedEdge(base, target.edge, to, m.limits);
+  const ahead = whole && to > base[2 * i] ? to + width(base, i) : to;
+  put(m, next, remarkOn(base, next, i, ahead, m.limits));
+}
+
+function dragging(m, handle, target) {
+  const seconds = event => m.view.X.back(event.clientX - m.layer.svg.getBoundingClientRect().left);
+  const on = (kind, heard) => handle.addEventListener(kind, heard, { signal: m.life });
+  let offset = null;
+  on("pointerdown", event => {
+    if (event.button) return;
+    event.preventDefault();
+    handle.setPointerCapture(event.pointerId);
+    grab(m, target);
+    offset = seconds(event) - m.edges[target.edge ?? 2 * target.window];
+  });
+  on("pointermove", event => { if (m.held && offset !== null) aim(m, target, m.step * Math.round((seconds(event) - offset) / m.step)); });
+  for (const end of ["pointerup", "pointercancel"]) on(end, () => { if (offset !== null) drop(m); offset = null; });
+}
+
+function grab(m, target) {
+  m.layer.grips[target.edge ?? 2 * target.window].group.focus({ preventScroll: true });
+  begin(m, target);
+  m.held = true;
+  m.frame.root.classList.add("kit-marker-held");
+}
+
+function drop(m) {
+  m.held = false;
+  m.frame.root.classList.remove("kit-marker-held");
+  if (m.edges !== m.gesture.base) settle(m);
+}
+
+function cancel(m) {
+  put(m, m.gesture.base);
+  drop(m);
+}
+
+function pressed(m, k, event) { // a key on the handle or in the box of edge k
+  const to = keyed(m.edges, k, event, m.limits, m.step);
+  if (to === null) return;
+  event.preventDefault();
+  const whole = event.ctrlKey || event.metaKey, who = `${whole ? "window" : "edge"} ${k}`;
+  if (m.gesture.who !== who || performance.now() - m.gesture.at > SAME_KEYS) begin(m, who);
+  m.gesture.at = performance.now();
+  if (whole) aim(m, { window: k >> 1 }, m.edges[k & 6] + to - m.edges[k]);
+  else aim(m, { edge: k }, to);
+}
+
+function typed(m, k, text) {
+  const to = secondsTyped(text);
+  if (to === null) {
+    m.remark = `"${text.trim().slice(0, 20)}" is not a time in minutes. Type 10.5 or 10:30, say.`;
+    tell(m);
+    return showBoxes(m);
+  }
+  begin(m, "box");
+  const next = typedEdge(m.edges, k, to, m.limits);
+  put(m, next, remarkOn(m.edges, next, k >> 1, to, m.limits));
+  showBoxes(m);
+}
+
+function button(m, kind) {
+  if (m.frame.buttons[kind].getAttribute("aria-disabled") === "true") return;
+  clearTimeout(m.resting);
+  m.remark = "";
+  begin(m, kind);
+  m.line.ask({ kind, gesture: m.gesture.id });
+}
+
+function chord(event) { // Ctrl+Z, Ctrl+Y, Ctrl+Shift+Z; on a Mac with Cmd
+  if (!event.ctrlKey && !event.metaKey) return null;
+  const letter = event.key.toLowerCase();
+  if (letter === "y" || (letter === "z" && event.shiftKey)) return "redo";
+  return letter === "z" ? "undo" : null;
+}

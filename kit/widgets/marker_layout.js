@@ -1,0 +1,32 @@
+// Where everything stands at a given width: three lanes for the windows' handles, then the panels under one another, then the time axis.
+
+const FONT = 13, TITLE = 22, FOOT = 42;
+
+function layout(width, picture, data, colour) {
+  const wide = width >= 560, grip = window.matchMedia("(pointer: coarse)").matches ? 36 : 26;
+  const left = wide ? 60 : 54, right = wide ? 92 : grip + 4;
+  const X = scale(data.times[0], data.times.at(-1), left, width - right);
+  Object.assign(X, { from: left, until: width - right });
+  const lanes = { top: 2, height: grip + 4, grip };
+  const sizes = { temperature: wide ? 160 : 140, difference: wide ? 120 : 104, gas: 36 };
+  let y = lanes.top + 3 * lanes.height;
+  const panels = panelsOf(picture, data, wide).map(panel => {
+    const top = y + TITLE, bottom = y = top + sizes[panel.kind];
+    return { ...panel, top, bottom, Y: scale(...panel.reach, bottom, top) };
+  });
+  return { width, height: y + FOOT, font: FONT, X, lanes, panels, colour, wide, times: data.times, gap: data.gap };
+}
+
+function panelsOf(picture, data, wide) {
+  const row = name => data.rows[picture.rows.indexOf(name)], line = name => ({ name, label: name, row: row(name) });
+  const pair = [row("treated"), row("control")];
+  const panels = [
+    { kind: "temperature", title: "temperature, \u00b0C", lines: ["treated", "control"].map(line), reach: reach(pair, 0.5, wide ? 0.08 : 0.2), ticks: 5 },
+    { kind: "difference", title: "difference: treated \u2212 control, \u00b0C", lines: [{ ...line("difference"), label: "" }], reach: reach([row("difference"), [0]], 0.2, 0.1), ticks: 4, zero: true },
+  ];
+  if (row("gas")) {
+    const [, high] = reach([row("gas"), [0]], 1, 0.3);
+    panels.push({ kind: "gas", title: "CO2 in the treated vessel, ppm", lines: [{ name: "gas", label: "", row: row("gas"), filled: true }], reach: [0, high], ticks: 2 });
+  }
+  return panels;
+}

@@ -1,0 +1,48 @@
+// The effect of the marks as they are now. Nothing is computed here: words and numbers come from Python.
+
+function render({ model, el }) {
+  const ended = new AbortController(), view = viewOf();
+  const redraw = () => show(model, view), resized = new ResizeObserver(() => paintIn(model, view));
+  keepKeys(view.root, ended.signal);
+  el.append(view.root);
+  resized.observe(view.root);
+  model.on("change:shown change:moving", redraw);
+  redraw();
+  return () => { ended.abort(); resized.disconnect(); model.off("change:shown change:moving", redraw); };
+}
+
+function viewOf() {
+  const view = { sentence: make("p", { class: "kit-watch-sentence" }), parts: make("p"), holds: make("p"), verdict: make("p"), cautions: make("ul"), table: make("div", { class: "kit-fold" }), line: make("code"), windows: make("p") };
+  view.figure = make("div", { role: "img", class: "kit-watch-figure" });
+  view.old = make("p", { class: "kit-watch-old" }, "The windows are moving. This is the last result; the new one comes when they rest.");
+  const behind = make("div", { class: "kit-fold" }, make("pre", {}, view.line), view.windows);
+  view.more = make("div", {}, view.parts, view.figure, view.verdict, view.holds, view.cautions,
+    make("details", {}, make("summary", {}, "As a table"), view.table), make("details", {}, make("summary", {}, "The line behind this"), behind));
+  view.root = make("div", { class: "kit-watch", role: "group", tabindex: "-1", "aria-label": "Effect of the windows as they are now" }, view.old, view.sentence, view.more);
+  return view;
+}
+
+function show(model, view) {
+  const shown = model.get("shown"), full = "verdict" in shown;
+  view.root.classList.toggle("kit-watch-moving", model.get("moving"));
+  view.sentence.textContent = shown.sentence;
+  view.parts.textContent = shown.parts ?? "";
+  view.more.hidden = !full;
+  if (!full) return;
+  view.verdict.replaceChildren(make("b", { class: "kit-watch-verdict" }, shown.verdict), ` ${shown.reason}`);
+  view.holds.textContent = shown.condition;
+  view.cautions.replaceChildren(...shown.cautions.map(each => make("li", {}, each)));
+  view.cautions.hidden = !shown.cautions.length;
+  view.table.replaceChildren(table("The effect of the windows as they are now", ["what", "value"], shown.rows));
+  view.line.textContent = shown.line;
+  view.windows.textContent = shown.windows;
+  paintIn(model, view);
+}
+
+function paintIn(model, view) {
+  const { bars, picture } = model.get("shown"), width = Math.max(280, view.root.clientWidth) - 8;
+  view.figure.hidden = !bars?.length;
+  if (bars?.length) paintBars(view.figure, bars, picture, Math.min(width, 720));
+}
+
+export default { render };
