@@ -83,7 +83,7 @@ def test_the_second_miss_brings_a_hint_and_the_third_the_answer_with_its_reason(
     press(card, "check", **{"result-choice": "b"})
     assert QUESTIONS[0].hint in words(card) and "The answer, and why:" not in words(card)
     press(card, "check", **{"result-choice": "d"})
-    assert "The answer, and why:" in words(card) and "take" in words(card) and buttons_of(card) == ["next"]
+    assert "The answer, and why:" in words(card) and "You took the change" in words(card) and buttons_of(card) == ["next"]
 
 
 def test_the_right_choice_gets_its_reason_too(card):
