@@ -17,7 +17,7 @@ LAMP_LIGHT_IN_CO2_W = 0.019 * 1.2
 WALL_INFRARED_W_PER_K = 0.035  # exchange of thermal infrared between 1.5 L of CO2 at 1 atm and its walls (reckoned)
 WATER_FILTER_PASSES = 0.55  # of a filament's light; water takes out all beyond about 1.4 µm, so CO2's bands, too (reckoned)
 FILLING_S, LEAK_S, OUTSIDE_PPM, WARM_C = 60.0, 3 * 3600.0, 420.0, 27.0  # one minute of gas; then it leaves slowly by the hole in the lid
-STEP_S = 20.0  # how finely the leaving of the gas is followed
+FINE_STEP_S, STEP_S = 5.0, 20.0  # how finely the filling is followed, and then the leaving of the gas
 
 # What can set the treated vessel apart, in the order in which `reveal` adds the parts up.
 GAS_CAUSES = ("wall infrared", "layer", "probe", "lamp light", "cold gas", "heat capacity")
@@ -34,7 +34,7 @@ def temperatures(recipe, times_s, causes=CAUSES):
 
 
 def settled(recipe, share):
-    """Rise over the room (K) of the treated thermometer if this share of gas stayed in the vessel for good; all of the gas's causes at work."""
+    """Rise over the room (K) of the treated thermometer if this share of gas stayed for good, with all of the gas's causes at work."""
     stage = _stage(recipe, -inf, share, _lamp(recipe, True, -inf, ()), GAS_CAUSES)
     return steady_rise(stage.vessel, stage.gas_w, stage.wall_w)[0] + stage.probe_k
 
@@ -49,7 +49,8 @@ def gas_share(recipe, times_s):
 def stages(recipe, treated, times_s, causes):
     """The stretches of one vessel's run: lamp alone, then short ones while gas comes and goes."""
     gas_s = 60 * recipe.gas_at_min
-    starts = [0.0, *np.arange(gas_s, gas_s + FILLING_S, 5), *np.arange(gas_s + FILLING_S, max(times_s[-1], gas_s + FILLING_S) + STEP_S, STEP_S)]
+    full_s = gas_s + FILLING_S
+    starts = [0.0, *np.arange(gas_s, full_s, FINE_STEP_S), *np.arange(full_s, max(times_s[-1], full_s) + STEP_S, STEP_S)]
     middles = np.add(starts, np.diff(starts, append=starts[-1] + STEP_S) / 2)
     shares = gas_share(recipe, middles) if treated else np.zeros(len(starts))
     return [_stage(recipe, start, share, _lamp(recipe, treated, start, causes), causes) for start, share in zip(starts, shares)]
@@ -67,16 +68,13 @@ def _stage(recipe, start_s, share, lamp, causes):
     """One stretch with this share of gas: what it does to heat capacity, to the heat passed on, and to what is taken up."""
     carried = 1 - share * (1 - heat_carried(recipe.gas, recipe.stirred))
     fan, co2 = STIRRING if recipe.stirred else 1, share * (recipe.gas == "CO2")
-    vessel = Vessel(
-        gas_j_per_k=TILE_J_PER_K + _capacity(recipe.gas, share * ("heat capacity" in causes)),
-        wall_j_per_k=WALL_J_PER_K,
-        gas_to_wall_w_per_k=GAS_TO_WALL_W_PER_K * fan * (carried if "layer" in causes else 1) + WALL_INFRARED_W_PER_K * co2 * ("wall infrared" in causes),
-        wall_to_room_w_per_k=WALL_TO_ROOM_W_PER_K,
-        probe_lag_s=PROBE_LAG_S,
-    )
+    to_wall = GAS_TO_WALL_W_PER_K * fan * (carried if "layer" in causes else 1) + WALL_INFRARED_W_PER_K * co2 * ("wall infrared" in causes)
+    capacity = TILE_J_PER_K + _capacity(recipe.gas, share * ("heat capacity" in causes))
     taken_up = lamp * LAMP_LIGHT_IN_CO2_W * co2 * ("lamp light" in causes and not recipe.filtered)
+    inside_w = lamp * recipe.tile_w + taken_up + _inflow_w(recipe, start_s, share, causes)
     probe_k = 0 if recipe.shaded else lamp * recipe.probe_k / fan / (carried if "probe" in causes else 1)
-    return Stage(start_s, vessel, lamp * recipe.tile_w + taken_up + _inflow_w(recipe, start_s, share, causes), lamp * recipe.wall_w, probe_k)
+    vessel = Vessel(capacity, WALL_J_PER_K, to_wall, WALL_TO_ROOM_W_PER_K, PROBE_LAG_S)
+    return Stage(start_s, vessel, inside_w, lamp * recipe.wall_w, probe_k)
 
 
 def _capacity(gas, share):

@@ -21,22 +21,20 @@ LIMITS = {
 
 @dataclass(frozen=True)
 class Recipe:
-    """One simulated run. The lamp goes on at minute 0, when the record starts; air goes through both vessels' tubes unless `gas` says more.
+    """One simulated run. The lamp goes on at minute 0, when the record starts; the control gets air when the treated vessel gets its gas.
 
-    What a learner chooses:
-    gas: what is led into the treated vessel, 'CO2', 'argon' or 'air' (an air run); the control gets air. gas_at_min: when.
-    watch_min: how long the record goes on after that. stirred: a fan in both vessels. shaded: foil over both thermometers. filtered: a tank of
-    water before the lamp. swapped: the treated vessel stands right instead of left. step_s: time between readings.
-    display_c: smallest step of the display in °C (0: none). room: log the room's temperature. gas_ceiling_ppm: top end of
-    a gas probe in the treated vessel (None: no probe). seed: which chance.
+    What a learner chooses. gas: what is led into the treated vessel, 'CO2', 'argon' or 'air' (an air run). gas_at_min: when.
+    watch_min: how long the record goes on after that. stirred: a fan in both vessels. shaded: foil over both thermometers.
+    filtered: a tank of water before the lamp. swapped: the treated vessel stands right instead of left. step_s: time between
+    readings. display_c: smallest step of the display in °C (0: none). room: log the room's temperature. gas_ceiling_ppm: top end
+    of a CO2 probe in the treated vessel (None: no probe). seed: which chance.
 
-    What stays hidden until `reveal`:
-    share: CO2 or argon in the treated vessel right after filling (0 to 1). lamp: strength of the lamp against the usual. tile_w, wall_w: watts taken
-    up by the dark tile inside, and by the wall. probe_k: by how much the lamp keeps the thermometer above the air (K).
-    gas_colder_k: how much colder than the control's air the gas comes in (K). unequal: by what part the left vessel takes up
-    more lamp light. nudge: by what part it does so after somebody touched the lamp when the gas went in. offset_c: what the treated
-    thermometer reads too high. drift_c_per_min: how that offset grows. noise_c, correlation_s: standard deviation and memory of each thermometer's own wander.
-    shared_c: standard deviation of the wander that both share (memory 3 min). room_c: the room in °C.
+    What stays hidden until `reveal`. share: CO2 or argon in the treated vessel right after filling (0 to 1). lamp: its strength
+    against the usual. tile_w, wall_w: watts taken up by the dark tile inside, and by the wall. probe_k: by how much the lamp keeps
+    the thermometer above the air (K). gas_colder_k: by how much the gas comes in colder than the control's air (K). unequal: by
+    what part the left vessel gets more of the lamp. nudge: the same, from the moment the gas goes in. offset_c: what the treated
+    thermometer reads too high. drift_c_per_min: how that grows. noise_c, correlation_s: standard deviation and memory of each
+    thermometer's own wander. shared_c: standard deviation of the wander that both share (memory 3 min). room_c: the room in °C.
     """
 
     gas: str = "CO2"
@@ -80,7 +78,7 @@ class Recipe:
     @property
     def times_s(self):
         """Seconds at which the bench takes a reading, from 0 to the record's end."""
-        return self.step_s * np.arange(round(60 * (self.gas_at_min + self.watch_min) / self.step_s) + 1)
+        return self.step_s * np.arange(int(60 * (self.gas_at_min + self.watch_min) / self.step_s + 1e-6) + 1)
 
 
 def recipe_with(changes):

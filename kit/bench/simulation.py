@@ -3,38 +3,40 @@
 import numpy as np
 import pandas as pd
 
+from kit.bench.bundled import RECIPES
 from kit.bench.model import OUTSIDE_PPM, gas_share, temperatures
 from kit.bench.noise import displayed, wander
 from kit.bench.recipe import recipe_with
 from kit.bench.truth import truth_of
 from kit.faults import Fault
+from kit.records.examples import INVENTED
 from kit.records.run import Run, Source, fingerprint
 
-INVENTED = "These data are invented: simulated from the kit's vessel model."
 SHARED_MEMORY_S, GAS_PROBE_SPREAD, GAS_PROBE_STEP_PPM = 180.0, 0.004, 100
 
 
 def simulate_run(**switches):
     """A `Run` of kind 'simulated' from the vessel model, with noise, display and hidden causes; `reveal(run)` opens its truth.
 
-    `switches`, all with defaults: gas='CO2', 'argon' or 'air'; gas_at_min, watch_min; stirred, shaded, filtered, swapped; step_s, display_c,
-    noise_c, correlation_s, seed; and the hidden ones of `kit.bench.recipe.Recipe`, which lists them all with their units. The same
-    switches give the same run. A Fault names a switch or a value that the bench does not have.
+    `switches`, all with defaults: gas='CO2', 'argon' or 'air'; gas_at_min, watch_min; stirred, shaded, filtered, swapped;
+    step_s, display_c, noise_c, correlation_s, seed; and the hidden ones of `kit.bench.recipe.Recipe`, which lists them all with
+    their units. The same switches give the same run. A Fault names a switch or a value that the bench does not have.
 
-    Where its 1.5 °C come from: a dark tile takes up 0.68 W inside, so that gas stands 2.8 K above the wall, and the lamp keeps the thermometer
-    another 1.3 K above the gas. CO2 led in from below lies as a layer and carries 0.64 of the heat that air does (conduction alone), so both
-    gaps grow by up to 1.57. Thermal infrared exchanged with the walls takes back about 0.3 K; lamp light taken up by CO2 itself adds about
-    0.15 K. Sources and sizes: `kit.bench.model`.
+    Where its 1.5 °C come from: a dark tile takes up 0.68 W inside, so that the gas stands 2.8 K above the wall, and the lamp keeps
+    the thermometer another 1.3 K above the gas. CO2 led in from below lies as a layer and carries 0.64 of the heat that air does
+    (conduction alone), so both gaps grow by up to 1.57: +1.7 K. Thermal infrared exchanged with the walls takes back about 0.3 K;
+    lamp light taken up by CO2 itself adds about 0.1 K. Sources and sizes: `kit.bench.model`.
     """
     recipe = recipe_with(switches)
     return recorded(recipe, f"simulated-{recipe.gas.lower()}-{recipe.seed}")
 
 
 def reveal(run):
-    """The `Truth` behind a simulated run: true extra warming, the causes that made it, the noise. A Fault for a run without one."""
-    if run.recipe is None:
-        raise Fault(f"The run {run.name} carries no hidden truth. Only a run of the simulated bench does: simulate_run().")
-    return truth_of(run.recipe)
+    """The `Truth` behind a simulated or bundled run: true extra warming, the causes that made it, the noise. A Fault for a measured run."""
+    recipe = run.recipe or (RECIPES.get(run.name) if run.kind == "simulated" else None)
+    if recipe is None:
+        raise Fault(f"Nobody knows the truth behind {run.name}: it was measured. Only runs from simulate_run() and the example runs have one.")
+    return truth_of(recipe)
 
 
 def recorded(recipe, name):

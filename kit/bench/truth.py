@@ -26,10 +26,10 @@ AFTER_MIN = 10
 class Truth:
     """What the simulated bench did, in °C at `after_min` minutes after the gas.
 
-    `warming_c`: extra warming of the treated vessel that the gas made, by whatever cause. `bench_c`: what the bench added to the difference
-    since just before the gas without it (lamp touched, sides unlike, drift). `steady_c`: what the gas would reach if it stayed for hours. `causes`:
-    (cause, °C) pairs that add up to both; each is what it adds to those before it, so another order would share
-    them out a little differently. `noise_c`, `correlation_s`: standard deviation and memory of the difference's noise.
+    `warming_c`: extra warming of the treated vessel that the gas made, by whatever cause. `bench_c`: what the bench itself added
+    to the difference in that time (lamp touched, sides unlike, drift). `steady_c`: what the gas would reach if it stayed for hours.
+    `causes`: (cause, °C) pairs that add up to both; each is what it adds to those before it, so another order would share them
+    out a little differently. `noise_c`, `correlation_s`: standard deviation and memory of the difference's noise.
     """
 
     warming_c: float
@@ -58,7 +58,8 @@ class Truth:
     def _repr_html_(self):
         rows = [(WORDS[cause], f"{rounded(value, 2)} °C") for cause, value in self.causes]
         noise = f"{rounded(self.noise_c, 3)} °C, remembered for {self.correlation_s:g} s"
-        return table_html([*rows, ("would reach in the end", f"{rounded(self.steady_c, 2)} °C"), ("noise of the difference", noise)], str(self))
+        rows += [("would reach in the end", f"{rounded(self.steady_c, 2)} °C"), ("noise of the difference", noise)]
+        return table_html(rows, str(self))
 
     def to_dict(self):
         return plain(self)

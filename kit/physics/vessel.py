@@ -64,7 +64,10 @@ def warming(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0), probe_k=0.0):
     start = np.array([*start_k[:2], start_k[-1] if len(start_k) == 3 else start_k[0]], float)
     rates, parts = _modes(vessel, start[:2] - final)
     stores = final[:, None] + np.einsum("ks,kt->st", parts, np.exp(-np.outer(rates, times_s)))
-    return np.vstack([stores, _thermometer(vessel.probe_lag_s, times_s, final[0] + probe_k, start[2], (rates, parts[:, 0], stores[0] + probe_k))])
+    felt = stores[0] + probe_k
+    if vessel.probe_lag_s:
+        felt = _lagged(1 / vessel.probe_lag_s, times_s, final[0] + probe_k, start[2], zip(rates, parts[:, 0]))
+    return np.vstack([stores, felt])
 
 
 def steady_rise(vessel, gas_w, wall_w):
@@ -130,14 +133,10 @@ def _modes(vessel, away):
     return np.array([quick, slow]), np.array([quickly, away - quickly])
 
 
-def _thermometer(lag_s, times_s, final_k, start_k, gas):
-    """First-order lag behind the gas: each mode of the gas, and the thermometer's own start, pass through exp(-t / lag)."""
-    rates, parts, undelayed = gas
-    if lag_s == 0:
-        return undelayed
-    own = 1 / lag_s
-    reached = [part * own * times_s * np.exp(-min(rate, own) * times_s) * exprel(-abs(rate - own) * times_s) for rate, part in zip(rates, parts)]
-    return final_k + (start_k - final_k) * np.exp(-own * times_s) + sum(reached)
+def _lagged(own, times_s, final_k, start_k, modes):
+    """First-order lag at the rate `own` (1/s) behind the gas: what each of its modes (rate, K) and the thermometer's start leave behind."""
+    followed = [part * own * times_s * np.exp(-min(rate, own) * times_s) * exprel(-abs(rate - own) * times_s) for rate, part in modes]
+    return final_k + (start_k - final_k) * np.exp(-own * times_s) + sum(followed)
 
 
 def _checked_times(times_s):

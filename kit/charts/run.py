@@ -1,0 +1,106 @@
+"""A run as it was recorded: both vessels, their difference below, and the gas below that where a probe kept it."""
+
+import numpy as np
+import plotly.graph_objects as go
+from plotly.subplots import make_subplots
+
+from kit.analysis.suggestion import gas_start
+from kit.charts import draw
+from kit.charts.style import KIT, LINES, MARKS, QUIET, label
+from kit.estimate import MINUS, rounded
+from kit.records.run import Run
+from kit.words import clock
+
+MARKED, BINS = 12, 1000
+# Each panel: its heading, the unit at its axis, how high it stands against the others.
+PANELS = {"temperature": ("temperature", "°C", 3), "difference": (f"treated {MINUS} control", "°C", 2), "gas_ppm": ("CO2", "ppm", 1.2)}
+NAMED = {"difference": "difference", "gas_ppm": "CO2", "light": "light"}
+CLOSE = 0.06  # of the axis: two names nearer than that are moved apart
+
+
+@draw.register
+def run_chart(run: Run):
+    """Temperatures over time, the difference below them, gas below that; each line named at its end. `summary(run)` is its subtitle."""
+    panels = _panels(run)
+    headings, units, heights = zip(*(PANELS[name] for name in panels))
+    figure = make_subplots(len(panels), 1, shared_xaxes=True, vertical_spacing=0.09, row_heights=heights, subplot_titles=headings)
+    for row, (lines, unit) in enumerate(zip(panels.values(), units), start=1):
+        _panel(figure, run.minutes, lines, row)
+        figure.update_yaxes(title_text=unit, tickformat="," if unit == "ppm" else None, row=row, col=1)
+    figure.update_xaxes(range=[run.minutes[0], run.minutes[-1]])
+    figure.update_xaxes(title_text="time (min)", row=len(panels), col=1)
+    subtitle = {"text": summary(run).replace("°C, ", "°C,<br>"), "font": {"size": 12}}
+    title = {"text": f"Run {run.name} ({run.kind})", "subtitle": subtitle, "x": 0, "xref": "container", "pad": {"l": 16}}
+    figure.update_layout(template=KIT, title=title, height=230 + 140 * len(panels), margin={"t": 132, "r": 88})
+    return _gas_arrow(figure, run)
+
+
+def summary(run):
+    """The chart in a sentence: where both vessels began and ended, and how far apart."""
+    series = {**run.readings[["treated", "control"]], "difference": run.difference()}
+    treated, control, difference = (f"{name} {_text(column, 0)} to {_text(column, -1)} °C" for name, column in series.items())
+    return f"First to last reading: {treated}, {control}; {difference}."
+
+
+def _text(column, place):
+    known = column.dropna()
+    return rounded(known.iloc[place], 2) if len(known) else "unknown"
+
+
+def _panels(run):
+    """Which lines stand in which panel, top down."""
+    columns = {name: column.to_numpy(float) for name, column in run.readings.items()}
+    panels = {
+        "temperature": {name: columns[name] for name in ("treated", "control", "room") if name in columns},
+        "difference": {"difference": run.difference().to_numpy(float)},
+    }
+    return panels | ({"gas_ppm": {"gas_ppm": columns["gas_ppm"]}} if "gas_ppm" in columns else {})
+
+
+def _panel(figure, minutes, lines, row):
+    quiet = {"color": QUIET, "dash": "solid", "width": 1.5}
+    for name, values in lines.items():
+        x, y = thinned(minutes, values)
+        mark = {"symbol": MARKS.get(name, "line-ns"), "size": 7, "maxdisplayed": MARKED}
+        trace = go.Scatter(x=x, y=y, mode="lines+markers", name=name, line=LINES.get(name, quiet), marker=mark)
+        figure.add_trace(trace, row=row, col=1)
+    axes = {"xref": f"x{row}" if row > 1 else "x", "yref": f"y{row}" if row > 1 else "y"}
+    for name, height, shift in _ends(lines):
+        label(figure, NAMED.get(name, name), minutes[-1], height, LINES.get(name, quiet)["color"], xshift=8, yshift=shift, **axes)
+
+
+def _ends(lines):
+    """Name, height and shift in pixels of each line's label; names that would touch are moved apart."""
+    known = {name: values[np.isfinite(values)] for name, values in lines.items()}
+    ends = sorted((values[-1], name) for name, values in known.items() if len(values))
+    span = np.ptp(np.concatenate(list(known.values()))) or 1
+    shift = 0
+    for place, (height, name) in enumerate(ends):
+        crowded = place > 0 and height - ends[place - 1][0] < CLOSE * span
+        shift = shift + 16 if crowded else 0
+        yield name, height, shift
+
+
+def thinned(x, y):
+    """The lowest and highest reading of each of a thousand stretches, in order of time: what a screen can show, spikes and gaps kept."""
+    if len(x) <= 4 * BINS:
+        return x, y
+    edges = np.linspace(0, len(x), BINS + 1).astype(int)
+    kept = {0, len(x) - 1}
+    for start, end in zip(edges, edges[1:]):
+        piece = y[start:end]
+        gap = np.isnan(piece)
+        kept |= {start + int(gap.argmax())} if gap.any() else set()
+        kept |= set() if gap.all() else {start + int(np.nanargmin(piece)), start + int(np.nanargmax(piece))}
+    order = sorted(kept)
+    return x[order], y[order]
+
+
+def _gas_arrow(figure, run):
+    """An arrow where the gas came in, if a probe recorded it."""
+    seconds = gas_start(run)
+    if seconds is None:
+        return figure
+    height = np.interp(seconds, run.readings.index, run.readings["treated"])
+    arrow = {"showarrow": True, "arrowhead": 2, "ax": 56, "ay": 56, "xanchor": "center"}
+    return label(figure, f"gas in, {clock(seconds)}", seconds / 60, height, LINES["treated"]["color"], **arrow)

@@ -1,0 +1,37 @@
+"""The bundled runs: invented data from the simulated bench, read like any other file."""
+
+from dataclasses import replace
+from pathlib import Path
+
+from kit.faults import Fault
+from kit.records.intake import read_run
+from kit.words import listed
+
+DATASETS = Path(__file__).parents[2] / "datasets"
+INVENTED = "These data are invented: simulated from the kit's vessel model."
+
+
+def example_run(name):
+    """A bundled run by name ('basalt', 'Flint air', 'slate-hand.csv'). All are invented. A Fault for an unknown name lists the known."""
+    return _simulated(read_run(DATASETS / f"{_known(name)}.csv"))
+
+
+def reference_run():
+    """The bundled reference run: the usual set-up, read once a second by quiet thermometers. Invented, too."""
+    return example_run("reference")
+
+
+def example_names():
+    """The names of all bundled runs, in order of the alphabet."""
+    return sorted(path.stem for path in DATASETS.glob("*.csv"))
+
+
+def _known(name):
+    plain = "-".join(str(name).lower().removesuffix(".csv").replace("_", " ").replace("-", " ").split())
+    if plain not in example_names():
+        raise Fault(f"There is no example run {str(name)!r}. Choose one of {listed(example_names(), 'or')}.")
+    return plain
+
+
+def _simulated(run):
+    return replace(run, kind="simulated", remarks=(INVENTED, *run.remarks))
