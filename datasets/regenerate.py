@@ -7,7 +7,10 @@ import sys
 from pathlib import Path
 
 HERE = Path(__file__).parent
-sys.path.insert(0, str(HERE.parent))
+sys.path[:0] = [str(HERE.parent), str(HERE)]
+
+import describing  # noqa: E402
+import loggers  # noqa: E402
 
 from kit.bench.bundled import CLASS, SINGLE  # noqa: E402
 from kit.bench.simulation import recorded  # noqa: E402
@@ -16,31 +19,30 @@ NAMES = {"treated": "treated_degC", "control": "control_degC", "room": "room_deg
 
 
 def regenerate(folder):
-    """Write all files below `folder`."""
-    for name, recipe in SINGLE.items():
-        write(folder / f"{name}.csv", documented(recorded(recipe, name)))
-    for name, recipe in CLASS.items():
-        write(folder / "class" / f"{name}.csv", documented(recorded(recipe, name)))
+    """Write all files below `folder`: the single runs, the class, the six loggers' files, and the package that describes them."""
+    single = {f"{name}.csv": recorded(recipe, name) for name, recipe in SINGLE.items()}
+    grouped = {f"class/{name}.csv": recorded(recipe, name) for name, recipe in CLASS.items()}
+    files = {path: documented(run) for path, run in (single | grouped).items()}
+    files |= {"dolomite.csv": loggers.dolomite(single["dolomite.csv"]), **loggers.six(single["basalt.csv"])}
+    for path, content in files.items():
+        write(folder / path, content)
+    runs = {path: single["basalt.csv"] for path in files} | single | grouped
+    write(folder / "datapackage.json", describing.package(files, runs))
 
 
 def documented(run):
     """The kit's documented CSV: one header row, a unit in each name, elapsed seconds, a decimal point."""
     columns = list(run.readings)
-    places = {name: 0 if name == "gas_ppm" else decimals(run.recipe.display_c) for name in columns}
+    places = {name: 0 if name == "gas_ppm" else loggers.decimals(run.recipe.display_c) for name in columns}
     rows = [",".join(["elapsed_s", *(NAMES[name] for name in columns)])]
     for second, values in zip(run.readings.index, run.readings.to_numpy()):
         rows.append(",".join([f"{second:g}", *(f"{value:.{places[name]}f}" for name, value in zip(columns, values))]))
-    return rows
+    return loggers.lines(rows)
 
 
-def decimals(step):
-    """Decimals that show a display's step: 0.01 needs two."""
-    return len(f"{step:g}".partition(".")[2])
-
-
-def write(path, rows, encoding="utf-8"):
+def write(path, content):
     path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_bytes("".join(f"{row}\n" for row in rows).encode(encoding))
+    path.write_bytes(content)
 
 
 if __name__ == "__main__":
