@@ -11,8 +11,8 @@ from math import inf
 
 import numpy as np
 
-MOST_STEPS, SMALLEST_STEP = 60, 1e-7
-# A long record is first fitted through means of neighbouring readings, this many; then through all of them.
+MOST_STEPS, SMALLEST_STEP = 30, 1e-7
+# A start is sought through means of neighbouring readings, this many; a long record is first fitted through them, too.
 THINNED, WORTH_THINNING = 150, 3000
 # The time constant is looked for up to this many lengths of the record: beyond it the curve is a straight line.
 LONGEST = 20
@@ -62,9 +62,10 @@ def fit_rise(times_s, values, *, start=None, level=None, delay_s=None):
     held = (level is not None, delay_s)
     near = _thinned(times_s, shifted)
     spot = start or _best_of_grid(*near, held)
-    if len(near[0]) < len(times_s):
+    if len(times_s) >= WORTH_THINNING:
         spot = _descend(*near, spot, held)[0]
-    (time_constant, delay), (offset, rise, rss), converged = _descend(times_s, shifted, spot, held)
+    found = _descend(times_s, shifted, spot, held)
+    (time_constant, delay), (offset, rise, rss), converged = found if found[2] else _at_a_reading(times_s, shifted, found, held)
     names = tuple(name for name, given in (("level", level), ("delay_s", delay_s)) if given is not None)
     return RiseFit(middle + offset, rise, time_constant, delay, max(rss, 0.0), len(values), names, converged)
 
@@ -81,10 +82,8 @@ def independent_errors(fit, times_s):
 
 
 def _thinned(times, values):
-    """Means of equal numbers of neighbours, when there are so many readings that a first fit through means pays."""
-    if len(times) < WORTH_THINNING:
-        return times, values
-    each = len(times) // THINNED
+    """Times and values as means of equal numbers of neighbours; fewer readings than that stay as they are."""
+    each = max(len(times) // THINNED, 1)
     share = np.full(each, 1 / each)
     return tuple(column[: len(column) // each * each].reshape(-1, each) @ share for column in (times, values))
 
@@ -114,13 +113,21 @@ def _descend(times, values, spot, held):
             break
         if explained < seen * (1 - 1e-10):
             spot = ((spot[0] + best[0]) / 2, (spot[1] + best[1]) / 2)
-            continue
-        best, seen, at_best = spot, explained, (*linear, square - total * total / count - explained)
-        spot = _moved(spot, move, times)
+        else:
+            best, seen, at_best = spot, explained, (*linear, square - total * total / count - explained)
+            spot = _moved(spot, move, times)
         if abs(spot[0] - best[0]) + abs(spot[1] - best[1]) < SMALLEST_STEP * best[0]:
             converged = spot[0] < LONGEST * (times[-1] - times[0])
             break
     return best, at_best, converged
+
+
+def _at_a_reading(times, values, found, held):
+    """The sum of squares has a corner wherever the delay meets a reading; where its lowest point is one, the delay stays there."""
+    (time_constant, delay), (_, _, rss), _ = found
+    corner = float(times[np.abs(times - delay).argmin()])
+    other = _descend(times, values, (time_constant, corner), (held[0], corner))
+    return other if other[2] and other[1][2] <= rss * (1 + 1e-6) else found
 
 
 def _products(work, times, spot):
