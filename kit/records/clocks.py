@@ -7,61 +7,121 @@ import numpy as np
 
 from kit.faults import IntakeFault
 from kit.records.asked import place_named
-from kit.records.numbers import tidied
-from kit.records.ordering import put_in_order
-from kit.records.stamps import looks_like_time
-from kit.records.stampcolumn import seconds_of_stamps
+from kit.records.ordering import put_in_order, usual_step
+from kit.records.stampcolumn import DAY, Clock, clock_of_stamps
+from kit.records.stamps import looks_like_time, stamp
 from kit.records.units import SECONDS
 from kit.words import listed
 
 # Words that name the time in a header. Common practice, no source.
-NAMES = {"time", "elapsed", "timestamp", "date", "datetime", "clock", "seconds", "minutes", "hours", "zeit", "uhrzeit", "datum", "temps", "heure", "tiempo", "hora", "tempo", "ora", "t"}
-NUMBERINGS = {"no", "nr", "n", "number", "index", "record", "row", "line", "sample", "count"}
+NAMES = {"time", "elapsed", "timestamp", "date", "datetime", "clock", "seconds", "minutes", "hours", "zeit", "uhrzeit", "datum", "heure", "tiempo", "hora", "tempo", "ora"}
 WORDS = re.compile(r"[^\W\d_]+")
+SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
+COUNTS = re.compile(r"(\d+(?:[.,]\d+)?) ?(ms|s|min|h|d)")
+# Days that spreadsheets count from 30 December 1899: 1970 to 2099 (ECMA-376 part 1, 18.17.4.1).
+SERIAL_DAYS = (25569, 73050)
+SINCE_1970 = {"s": (1e9, 4.1e9), "ms": (1e12, 4.1e12)}
 
 
 def read_clock(table, asked):
-    """Put the time, in seconds from the first reading, into a column with the role 'time'; rows run forward, no time twice."""
-    place = time_place(table, asked)
-    column = table.columns[place]
-    if column.numeric:
-        seconds, words = counted_seconds(table, column, asked)
-        timed = table.said(f"Times are {words}, in column '{column.header}'.")
-    else:
-        seconds, timed = seconds_of_stamps(table, column, asked)
-    timed = timed.with_column(place, values=seconds, role="time")
-    return put_in_order(timed, place, asked)
+    """Put the time, in seconds from the first reading, into a column with the role 'time'. Rows run forward, no time comes twice."""
+    table, places = time_places(table, asked)
+    clocks = [clock_of(table, table.columns[place], asked) for place in places]
+    refuse_disagreeing(table, places, clocks)
+    place, clock = places[0], clocks[0]
+    others = listed(repr(table.columns[each].header) for each in places[1:]) if places[1:] else ""
+    said = table.said(clock.remark, *([f"Column {others} tells the same time."] if others else []))
+    columns = [replace(each, role="other time") if at in places[1:] else each for at, each in enumerate(said.columns)]
+    columns[place] = replace(columns[place], role="time", values=clock.seconds)
+    return put_in_order(replace(said, columns=tuple(columns)), place, clock, asked)
 
 
-def time_place(table, asked):
+def time_places(table, asked):
+    """(table, places of the columns that tell the time). A date and a time of day in two columns become one."""
     if asked.time is not None:
-        return place_named(table, asked.time, "time")
+        return table, [place_named(table, asked.time, "time")]
     stamped = [place for place, column in enumerate(table.columns) if not column.numeric and stamps_in(column)]
-    named = [place for place, column in enumerate(table.columns) if column.numeric and (says_time(column) or column.unit in SECONDS)]
-    found = stamped or named
-    if len(found) == 1:
-        return found[0]
-    headers = listed((repr(table.columns[place].header) for place in (found or range(len(table.columns)))[:6]), "or")
-    what = f"Which column is the time: {headers}?" if found else f"No column is plainly the time. Is it {headers}?"
-    raise IntakeFault(what, "Say time= with its header, or its number: time=1.", file=table.file, keyword="time")
+    named = [place for place, column in enumerate(table.columns) if column.numeric and says_time(column)]
+    table, stamped = date_with_time(table, stamped)
+    if named or stamped:
+        return table, [*named, *stamped]
+    headers = listed((repr(column.header) for column in table.columns[:6]), "or")
+    raise IntakeFault(f"No column is plainly the time. Is it {headers}?", "Say time= with its header, or its number: time=1.", file=table.file, keyword="time")
 
 
 def stamps_in(column):
-    filled = [cell for cell in column.values[:200].tolist() if cell]
+    filled = [cell for cell in map(column.cell, range(min(len(column.values), 50))) if cell]
     return bool(filled) and sum(map(looks_like_time, filled)) > len(filled) / 2
 
 
 def says_time(column):
-    return bool({word.lower() for word in WORDS.findall(column.name)} & NAMES)
+    named = {word.lower() for word in WORDS.findall(column.name)} & NAMES or column.name == "t"
+    return column.unit in SPOKEN or bool(named) and not column.unit
 
 
-def counted_seconds(table, column, asked):
-    """Seconds from a column of numbers, by its unit or the caller's word."""
+def date_with_time(table, places):
+    """Join a column of bare dates with one of bare times: '2026-03-01' and '10:00:02'."""
+    firsts = {place: stamp(next(filter(None, map(table.columns[place].cell, range(len(table.columns[place].values)))))) for place in places}
+    dates = [place for place, first in firsts.items() if first and first.order and not first.parts]
+    times = [place for place, first in firsts.items() if first and first.parts and not first.order]
+    if len(dates) != 1 or len(times) != 1:
+        return table, places
+    date, time = table.columns[dates[0]], table.columns[times[0]]
+    cells = np.array([f"{date.cell(row)} {time.cell(row)}".strip() if time.cell(row) else "" for row in range(len(table.lines))], dtype=object)
+    columns = list(table.columns)
+    columns[dates[0]] = replace(date, role="other time")
+    columns[times[0]] = replace(time, values=cells, header=f"{date.header} + {time.header}")
+    return replace(table, columns=tuple(columns)), [place for place in places if place != dates[0]]
+
+
+def refuse_disagreeing(table, places, clocks):
+    """A fault if two columns tell times that differ by more than a step."""
+    for place, clock in zip(places[1:], clocks[1:]):
+        apart = np.abs(clocks[0].seconds - clock.seconds - (clocks[0].seconds[0] - clock.seconds[0]))
+        apart = np.minimum(apart % clock.period_s, -apart % clock.period_s) if clock.period_s < np.inf else apart
+        if not np.nanmax(apart, initial=0) <= max(usual_step(each.seconds) for each in (clocks[0], clock)):
+            names = listed((repr(table.columns[each].header) for each in places[:4]), "and")
+            raise IntakeFault(f"Columns {names} tell different times.", "Say time= with the one to use.", file=table.file, keyword="time")
+
+
+def clock_of(table, column, asked):
+    return counted_clock(table, column, asked) if column.numeric else clock_of_stamps(table, column, asked)
+
+
+def counted_clock(table, column, asked):
+    """The `Clock` in a column of numbers, by what kind of number it can only be, its unit or the caller's word."""
     if column.odd:
         line, cell = column.odd[0]
         raise IntakeFault(f"'{cell[:30]}' is no time.", "Correct it in a copy of the file.", file=table.file, line=line, column=repr(column.header), seen=cell)
-    unit = asked.clock_among(SECONDS) or column.unit
-    if unit not in SECONDS:
+    each = next((match for word in asked.clocks if (match := COUNTS.fullmatch(word))), None)
+    if each:
+        step = float(each[1].replace(",", ".")) * SECONDS[each[2]]
+        return Clock(column.values * step, f"Each count in column '{column.header}' stands for {each[0]}, as you said.", stamped=False)
+    unit = asked.clock_among(SPOKEN)
+    return (None if unit else dated_number(column)) or elapsed(table, column, unit or column.unit)
+
+
+def elapsed(table, column, unit):
+    if unit not in SPOKEN:
         what = "These times are numbers without a unit."
         raise IntakeFault(what, "Say clock='s', clock='min' or clock='h'.", file=table.file, column=repr(column.header), keyword="clock")
-    return column.values * SECONDS[unit], {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}[unit]
+    return Clock(column.values * SECONDS[unit] if unit != "s" else column.values, f"Times are {SPOKEN[unit]}, in column '{column.header}'.", stamped=False)
+
+
+def dated_number(column):
+    """The `Clock` of numbers so large that they can only count from a year: a spreadsheet's days, or seconds since 1970 (POSIX.1, 4.16)."""
+    low, high = np.nanmin(column.values, initial=np.inf), np.nanmax(column.values, initial=-np.inf)
+    for unit, (least, most) in SINCE_1970.items():
+        if least <= low and high <= most and column.unit in (unit, ""):
+            remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."
+            return counted_from_midnight(column.values * SECONDS[unit] / DAY, np.round(column.values * SECONDS[unit], 6), remark)
+    if SERIAL_DAYS[0] <= low and high <= SERIAL_DAYS[1] and high - low < 2 and column.unit in ("d", ""):
+        remark = f"Times in column '{column.header}' are a spreadsheet's days since 1899, read to the millisecond."
+        days = column.values - SERIAL_DAYS[0]
+        return counted_from_midnight(days, np.round(days * DAY, 3), remark, local=True)
+    return None
+
+
+def counted_from_midnight(days, seconds, remark, local=False):
+    midnight = int(np.nanmin(days))
+    return Clock(np.round(seconds - midnight * DAY, 6), remark, midnight, local=local)

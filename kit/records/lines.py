@@ -10,7 +10,7 @@ import numpy as np
 from kit.faults import IntakeFault
 from kit.records.cellnumbers import Part, joined, numbers_of
 from kit.records.numbers import FAILED, MISSING, STRICT
-from kit.records.sniffing import RULE, blank_cells, trimmed
+from kit.records.splitting import RULE, by_blanks, by_delimiter, by_edges
 from kit.records.stamps import looks_like_time
 from kit.records.table import Column, Table, as_texts
 from kit.words import counted, listed
@@ -38,21 +38,19 @@ def split(text, layout):
     lines = io.TextIOWrapper(io.BytesIO(text.utf8), "utf-8", newline="")
     for _ in range(layout.first - 1):
         lines.readline()
-    if layout.delimiter == " ":
-        yield from ((line, blank_cells(each)) for line, each in enumerate(lines, layout.first))
-    else:
-        yield from by_delimiter(lines, text, layout)
-
-
-def by_delimiter(lines, text, layout):
-    reader, line = csv.reader(lines, delimiter=layout.delimiter, strict=True), layout.first
+    above, line = layout.first - 1, 0
     try:
-        for cells in reader:
-            yield line, trimmed(cells, layout.delimiter)
-            line = layout.first + reader.line_num
+        for line, cells in records(lines, layout):
+            yield above + line, cells
     except csv.Error as problem:
-        what = "A quotation mark here is not closed, or stands inside a cell."
-        raise IntakeFault(what, "Correct it in a copy of the file.", file=text.file, line=line) from problem
+        what = "A quotation mark here or in the next line is not closed, or stands inside a cell."
+        raise IntakeFault(what, "Correct it in a copy of the file.", file=text.file, line=above + line) from problem
+
+
+def records(lines, layout):
+    if layout.delimiter != " ":
+        return by_delimiter(lines, layout.delimiter, strict=True)
+    return by_edges(lines, layout.edges) if layout.edges else by_blanks(lines)
 
 
 def readings(rows, layout, left_out):

@@ -94,6 +94,8 @@ def refuse_mark(asked):
 
 def vote(cell):
     """What one cell says about the decimal mark: '.', ',', 'either .', 'either ,' or nothing."""
+    with_unit = MEASURE.fullmatch(cell)
+    cell = with_unit[1] if with_unit else cell
     points, commas = cell.count("."), cell.count(",")
     if points and commas:
         return "." if cell.rfind(".") > cell.rfind(",") else ","

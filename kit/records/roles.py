@@ -103,8 +103,7 @@ def refuse_odd(table, column):
         what = f"'{cell[:30]}' is no number."
         raise IntakeFault(what, "Correct it in a copy of the file, or leave the cell empty there.", file=table.file, line=line, column=repr(column.header), seen=cell)
     if not column.numeric or not np.isfinite(column.values).any():
-        first = next((cell for cell in column.values.tolist() if cell), "nothing") if not column.numeric else "nothing"
-        what = f"This column holds no readings: the first cell says '{first[:30]}'."
+        what = "This column holds no reading." if column.numeric else f"This column holds no numbers: its first cell says '{column.cell(0)[:30]}'."
         raise IntakeFault(what, "Name another column.", file=table.file, line=int(table.lines[0]), column=repr(column.header))
 
 

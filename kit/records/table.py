@@ -26,19 +26,27 @@ class Column:
         """Does it hold numbers (float64, NaN where missing)?"""
         return self.values.dtype.kind == "f"
 
+    def cell(self, row):
+        """The text of one cell, or its number."""
+        value = self.values[row]
+        return value.decode("utf-8", "replace").strip() if isinstance(value, bytes) else value
+
 
 @dataclass(frozen=True, eq=False)
 class Table:
     """A record on its way to a `Run`. `lines` holds the line of the file that each row came from; `remarks` all that was decided.
 
-    `midnight` is the day from which a dated clock counts its seconds, in days since 1970; None if the clock has no date.
+    Once the clock is read, `start_s` is what it showed at elapsed time 0: seconds from `midnight` (in days since 1970; None if the
+    date is not certain), or from the clock's own zero; `wall_clock` tells whether it shows the time of day.
     """
 
     file: str
     columns: tuple
     lines: np.ndarray
     remarks: tuple = ()
-    midnight: float | None = None
+    start_s: float = 0.0
+    midnight: int | None = None
+    wall_clock: bool = False
 
     def said(self, *remarks, **changes):
         """This table with more sentences in `remarks`, and some fields changed."""
@@ -62,7 +70,7 @@ class Table:
     def __str__(self):
         """The first rows, to look at what a stage made."""
         heads = [f"{each.role or '?'}: {each.header} {each.unit}".strip() for each in self.columns]
-        first = [[str(line), *(str(each.values[row]) for each in self.columns)] for row, line in enumerate(self.lines[:5].tolist())]
+        first = [[str(line), *(str(each.cell(row)) for each in self.columns)] for row, line in enumerate(self.lines[:5].tolist())]
         return "\n".join("\t".join(cells) for cells in [["line", *heads], *first])
 
 

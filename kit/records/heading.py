@@ -1,0 +1,42 @@
+"""The lines above the readings: names, units in a row of their own, and names over several columns."""
+
+from kit.records.numbers import MISSING
+from kit.records.units import unit_of
+
+
+def header_above(rows, width):
+    """(headers, units) for `width` columns, from the rows of cells above the readings. Without a header the columns are numbered."""
+    rows = [cells for cells in rows if len(cells) >= 2 and 0 <= width - len(cells) <= 1 or len(cells) > width and not any(cells[width:])]
+    units = ("",) * width
+    if len(rows) > 1 and is_units(rows[-1]):
+        units = padded([unit_of(bare(cell)) for cell in rows[-1]], width)
+        rows = rows[:-1]
+    if not rows:
+        return tuple(f"column {place}" for place in range(1, width + 1)), units
+    headers = padded(rows[-1], width)
+    return with_row_above(headers, padded(rows[-2], width)) if len(rows) > 1 else headers, units
+
+
+def is_units(cells):
+    """Is this a row of units? At least one is known, and the others are as short as units are."""
+    filled = [bare(cell) for cell in cells if cell not in MISSING]
+    return any(map(unit_of, filled)) and all(unit_of(cell) or len(cell) <= 5 for cell in filled)
+
+
+def bare(cell):
+    return cell.strip("()[] ")
+
+
+def padded(cells, width):
+    return tuple([*cells, *[""] * (width - len(cells))][:width])
+
+
+def with_row_above(headers, above):
+    """Names that come twice get the name above them in front: 'Treated' over two columns called 'T (°C)' and 'RH (%)'."""
+    if len(set(filter(None, headers))) == len([each for each in headers if each]):
+        return headers
+    carried, last = [], ""
+    for cell in above:
+        last = cell or last
+        carried.append(last)
+    return tuple(f"{over} {header}".strip() if headers.count(header) > 1 else header for over, header in zip(carried, headers))
