@@ -21,7 +21,7 @@ ABOUT = {
     "chert-early": "CO2 at minute 4, before both vessels had settled",
     "dolomite": "CO2 at minute 11, a messy file: two clocks, decimal commas, a lost reading, a jump, a gas probe at its top end",
     "flint-air": "air in place of CO2 at minute 11, all else alike",
-    "gneiss-short": "CO2 at minute 11, the record ends soon after",
+    "gneiss-short": "CO2 at minute 11, a thick stone tile; the record ends soon after",
     "marble-argon": "argon in place of CO2 at minute 11",
     "pumice-stirred": "CO2 at minute 11, a fan in both vessels",
     "pumice-shaded": "CO2 at minute 11, foil over both thermometers",

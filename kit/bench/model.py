@@ -10,7 +10,7 @@ from kit.physics.convection import CONDUCTION, MIXED_FLOW, TURBULENT_FLOW, condu
 from kit.physics.vessel import Stage, Vessel, course, steady_rise
 
 # The usual set-up, reckoned (no source): a 1.5 L canister of thin plastic with a dark tile on its floor, a 75 W lamp at 30 cm.
-VOLUME_L, TILE_J_PER_K, WALL_J_PER_K, GAS_TO_WALL_W_PER_K, WALL_TO_ROOM_W_PER_K, PROBE_LAG_S = 1.5, 22.0, 60.0, 0.24, 0.6, 12.0
+VOLUME_L, WALL_J_PER_K, GAS_TO_WALL_W_PER_K, WALL_TO_ROOM_W_PER_K, PROBE_LAG_S = 1.5, 60.0, 0.24, 0.6, 12.0
 STIRRING = 2.5  # a small fan's gain in heat passed on (reckoned)
 # CO2 takes up 1.9 % of a 2700 K filament's light over 10 cm (wide-band reckoning), of some 1.2 W that pass through the gas.
 LAMP_LIGHT_IN_CO2_W = 0.019 * 1.2
@@ -69,7 +69,7 @@ def _stage(recipe, start_s, share, lamp, causes):
     carried = 1 - share * (1 - heat_carried(recipe.gas, recipe.stirred))
     fan, co2 = STIRRING if recipe.stirred else 1, share * (recipe.gas == "CO2")
     to_wall = GAS_TO_WALL_W_PER_K * fan * (carried if "layer" in causes else 1) + WALL_INFRARED_W_PER_K * co2 * ("wall infrared" in causes)
-    capacity = TILE_J_PER_K + _capacity(recipe.gas, share * ("heat capacity" in causes))
+    capacity = recipe.tile_j_per_k + _capacity(recipe.gas, share * ("heat capacity" in causes))
     taken_up = lamp * LAMP_LIGHT_IN_CO2_W * co2 * ("lamp light" in causes and not recipe.filtered)
     inside_w = lamp * recipe.tile_w + taken_up + _inflow_w(recipe, start_s, share, causes)
     probe_k = 0 if recipe.shaded else lamp * recipe.probe_k / fan / (carried if "probe" in causes else 1)

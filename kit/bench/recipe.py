@@ -13,7 +13,7 @@ SWITCHES = ("stirred", "shaded", "filtered", "swapped")
 # What each number may be: (lowest, highest). Wide enough for odd benches, narrow enough to catch a slip of the pen.
 LIMITS = {
     "gas_at_min": (1, 600), "watch_min": (1, 600), "step_s": (0.1, 600), "display_c": (0, 5), "noise_c": (0, 5), "correlation_s": (0, 3600),
-    "shared_c": (0, 5), "seed": (0, 2**63), "share": (0, 1), "lamp": (0, 10), "tile_w": (0, 20), "wall_w": (0, 50), "probe_k": (0, 20),
+    "shared_c": (0, 5), "seed": (0, 2**63), "share": (0, 1), "lamp": (0, 10), "tile_w": (0, 20), "tile_j_per_k": (0, 5000), "wall_w": (0, 50), "probe_k": (0, 20),
     "gas_colder_k": (0, 50), "unequal": (-0.5, 0.5), "nudge": (-0.5, 0.5), "offset_c": (-20, 20), "drift_c_per_min": (-5, 5),
     "room_c": (-20, 50), "gas_ceiling_ppm": (1000, 1e6),
 }  # fmt: skip
@@ -30,11 +30,12 @@ class Recipe:
     of a CO2 probe in the treated vessel (None: no probe). seed: which chance.
 
     What stays hidden until `reveal`. share: CO2 or argon in the treated vessel right after filling (0 to 1). lamp: its strength
-    against the usual. tile_w, wall_w: watts taken up by the dark tile inside, and by the wall. probe_k: by how much the lamp keeps
-    the thermometer above the air (K). gas_colder_k: by how much the gas comes in colder than the control's air (K). unequal: by
-    what part the left vessel gets more of the lamp. nudge: the same, from the moment the gas goes in. offset_c: what the treated
-    thermometer reads too high. drift_c_per_min: how that grows. noise_c, correlation_s: standard deviation and memory of each
-    thermometer's own wander. shared_c: standard deviation of the wander that both share (memory 3 min). room_c: the room in °C.
+    against the usual. tile_w, wall_w: watts taken up by the dark tile inside, and by the wall. tile_j_per_k: heat capacity of the
+    tile. probe_k: by how much the lamp keeps the thermometer above the air (K). gas_colder_k: by how much the gas comes in colder
+    than the control's air (K). unequal: by what part the left vessel gets more of the lamp. nudge: the same, from the moment the
+    gas goes in. offset_c: what the treated thermometer reads too high. drift_c_per_min: how that grows. noise_c, correlation_s:
+    standard deviation and memory of each thermometer's own wander. shared_c: standard deviation of the wander that both share
+    (memory 3 min). room_c: the room in °C.
     """
 
     gas: str = "CO2"
@@ -52,6 +53,7 @@ class Recipe:
     share: float = 0.97
     lamp: float = 1.0
     tile_w: float = 0.68
+    tile_j_per_k: float = 22.0
     wall_w: float = 2.0
     probe_k: float = 1.3
     gas_colder_k: float = 1.0
