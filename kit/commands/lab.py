@@ -78,14 +78,16 @@ def serve(work, port, options):
     server = LabApp.initialize_server(
         argv=[
             f"--ServerApp.port={port}",
+            f"--ServerApp.port_retries={0 if options.port else len(PORTS)}",  # another start may have been quicker
             f"--ServerApp.root_dir={work}",
             f"--ServerApp.open_browser={options.browser}",
             f"--IdentityProvider.token={token}",
             f"--LabApp.default_url={page}",
+            f"--LabApp.extra_labextensions_path={SETTINGS / 'labextensions'}",
             *options.rest,
         ]
     )
-    print(f"Twin Vessels is open at\n\n    http://127.0.0.1:{port}{page}?token={token}\n", flush=True)
+    print(f"Twin Vessels is open at\n\n    http://127.0.0.1:{server.port}{page}?token={token}\n", flush=True)
     print("To end it, press Ctrl-C in this window.", flush=True)
     server.start()
 
