@@ -1,5 +1,5 @@
-"""Thin views: traits in, one pure call, chart and sentence out. A notebook that loads one shows the kit's faults as boxes."""
+"""Thin views: traits in, one pure call, chart and sentence out. A notebook that loads one is made ready for the kit's faults and figures."""
 
-from kit.widgets.faultbox import show_faults_as_boxes
+from kit.widgets.notebook import prepare_notebook
 
-show_faults_as_boxes()
+prepare_notebook()

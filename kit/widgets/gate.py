@@ -28,7 +28,7 @@ def after(card_id, thing):
 
 
 def _reminder(card_id, step):
-    words = f"This opens by itself once you have answered in Step {step}. What you expect is easier to say before you see it."
+    words = f"This opens by itself once you have answered in Step {step}."
     return Card(f"{card_id}.gate", "Your prediction comes first", lambda: [text("why", words), step_link("go", step)])
 
 

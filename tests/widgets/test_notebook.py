@@ -1,19 +1,24 @@
-"""A Fault in a notebook is a sentence in a box; everything else stays what it was."""
+"""In a notebook a Fault is a sentence in a box and a figure shows at once; everything else stays what it was."""
 
+import subprocess
 import sys
+from pathlib import Path
 
+import plotly.graph_objects as go
 import pytest
 from IPython.core.interactiveshell import InteractiveShell
 from IPython.utils.capture import capture_output
 
-from kit.widgets.faultbox import show_faults_as_boxes
+from kit.widgets.notebook import prepare_notebook
+
+TOP = Path(__file__).parents[2]
 
 
 @pytest.fixture
 def shell(monkeypatch):
     shell = InteractiveShell()
     monkeypatch.setattr(sys.modules["IPython"], "get_ipython", lambda: shell)
-    show_faults_as_boxes()
+    prepare_notebook()
     return shell
 
 
@@ -38,4 +43,18 @@ def test_another_exception_keeps_its_traceback(shell, monkeypatch):
 
 def test_outside_a_notebook_nothing_happens(monkeypatch):
     monkeypatch.delitem(sys.modules, "IPython")
-    assert show_faults_as_boxes() is None
+    assert prepare_notebook() is None
+
+
+def test_a_figure_is_sent_once_as_jupyterlab_draws_it(shell, monkeypatch):
+    sent = []
+    monkeypatch.setattr(shell.display_pub, "publish", lambda data, **_: sent.append(data))
+    figure = go.Figure(go.Scatter(x=[1, 2], y=[3, 4]), layout={"title": {"text": "Two points"}})
+    assert shell.display_formatter.format(figure) == ({}, {})
+    (bundle,) = sent
+    assert bundle["text/plain"] == "Two points" and bundle["application/vnd.plotly.v1+json"]["data"][0]["y"] == [3, 4]
+
+
+def test_showing_a_figure_loads_no_schema_checker():
+    code = "import sys; import plotly.graph_objects as go; from kit.widgets.showing import figure_bundle; figure_bundle(go.Figure()); print('jsonschema' in sys.modules)"
+    assert subprocess.run([sys.executable, "-c", code], cwd=TOP, capture_output=True, text=True, check=True).stdout == "False\n"
