@@ -46,3 +46,24 @@ def _parts(effect):
 
 def _reach(effect):
     return f"The range holds {effect.condition}. It says how much warmer, not why."
+
+
+def steadiness_explained(steadiness):
+    """The account of a `Steadiness`, one thought a line."""
+    s = steadiness
+    if not isfinite(s.slope.value):
+        return f"There is no drift to judge: {s.reason}"
+    lines = [
+        f"A straight line through {s.stretch} of the {s.of} changes by {s.slope.text}.",
+        f"Readings closer than about {amount(s.correlation_s)} s agree by chance. The range allows for that and for the display's step.",
+        f"Steady means: surely less than {s.tolerance_c_per_min:g} °C a minute. Drifting means: surely more. Here the drift is at most {amount(s.at_most)}.",
+    ]
+    return "\n".join(lines + _waiting(s))
+
+
+def _waiting(steadiness):
+    if not steadiness.wait_min:
+        return []
+    known = steadiness.settling_min
+    because = f", as the control settles with a time constant of {amount(known)} min" if known else ", as a longer look narrows the range"
+    return [f"It may take about {amount(steadiness.wait_min)} min more{because}."]

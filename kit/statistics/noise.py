@@ -17,7 +17,7 @@ needed, and the cost grows with the number of cells, not with its cube.
 """
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 import numpy as np
 from scipy.linalg.lapack import dpttrf, dpttrs
@@ -28,6 +28,10 @@ WHITE_SHARES = (0.0, 0.2, 0.4, 0.6, 0.8)
 SPLIT_BELOW_S = 5.0
 # The covariance is a curve over the time between two cells, drawn through this many points.
 LAGS = 4096
+# From so many columns on, matrix products over all cells beat one pass over the cells for each column.
+MANY = 96
+# After so many correlation times less is shared than a double can hold; smaller numbers only slow a processor down.
+FORGOTTEN = 40.0
 SMALLEST = np.finfo(float).tiny
 
 
@@ -64,6 +68,8 @@ class NoiseGrid:
 
     def products(self, left, right):
         """left' C^-1 right and the sums of right^2 in that measure: (points, a, b) and (points, b), for `left` (cells, a), `right` (cells, b)."""
+        if right.shape[1] >= MANY:
+            return self._products_by_modes(left, right)
         points = (len(self.shares), len(self.times))
         solved = np.empty((right.shape[1], *points, len(right)))
         solved[:] = (right.T / self.extra)[:, None, None]
@@ -77,6 +83,27 @@ class NoiseGrid:
         blocks = dpttrf(self.diagonal.ravel(), joined(self.beside))[:2]
         solved = dpttrs(*blocks, np.tile(contrast, len(self.times)))[0].reshape(self.diagonal.shape)
         return (1 - self.white) * np.tile(solved @ contrast, len(self.shares)) + self.white * (contrast**2 @ self.extra)
+
+    @cached_property
+    def modes(self):
+        """Directions that make K and D diagonal together, for each correlation time: (times, modes, cells); and K there, (times, modes)."""
+        lags = np.abs(np.subtract.outer(self.times_s, self.times_s))
+        root = np.sqrt(self.extra)
+        agree = np.exp(-np.minimum(lags / self.times[:, None, None], FORGOTTEN))
+        sizes, directions = np.linalg.eigh(np.where(agree > np.exp(-FORGOTTEN), agree, 0) / np.outer(root, root))
+        directions[abs(directions) < np.exp(-FORGOTTEN)] = 0
+        return directions.transpose(0, 2, 1) / root, sizes
+
+    def _products_by_modes(self, left, right):
+        directions, sizes = self.modes
+        shared = self.shares[:, None]
+        weights = 1 / ((1 - shared) * sizes[:, None] + shared)
+        seen = (directions.reshape(-1, len(right)) @ right).reshape(*sizes.shape, -1)
+        weighed = weights[:, :, None] * (directions @ left).transpose(0, 2, 1)[:, None]
+        across = weighed.reshape(len(sizes), -1, len(right)) @ seen
+        squares = weights @ seen**2
+        shape = (len(sizes), len(self.shares), left.shape[1], right.shape[1])
+        return across.reshape(shape).swapaxes(0, 1).reshape(-1, *shape[2:]), squares.swapaxes(0, 1).reshape(-1, right.shape[1])
 
     def _precise(self, columns):
         """P times `columns` (cells, k), for each correlation time: (times, k, cells)."""

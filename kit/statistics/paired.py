@@ -16,8 +16,6 @@ from kit.statistics.trend import best_trend, rising_trends, settling_trend
 
 # Earlier readings than this before the change tell of the lamp's own warming more than of noise and drift.
 EARLIER_S = 600.0
-# Whitened values of so many runs at once still fit the processor's cache.
-RUNS_AT_ONCE = 32
 
 
 @dataclass(frozen=True)
@@ -149,10 +147,8 @@ def _learnt(layout, values, display):
     trends = best_trend(layout.designs, values)
     learnt = np.empty((7, values.shape[1]))
     for trend in np.unique(trends):
-        alike = np.flatnonzero(trends == trend)
-        for first in range(0, len(alike), RUNS_AT_ONCE):
-            runs = alike[first : first + RUNS_AT_ONCE]
-            learnt[:, runs] = _with_trend(layout, layout.designs[trend], values[:, runs], display[runs])
+        alike = trends == trend
+        learnt[:, alike] = _with_trend(layout, layout.designs[trend], values[:, alike], display[alike])
     return learnt
 
 

@@ -1,0 +1,173 @@
+"""Is it steady enough to start? A drift with its range, judged against a tolerance that was chosen beforehand."""
+
+from dataclasses import dataclass
+from math import inf, isfinite, log
+
+import numpy as np
+
+from kit.analysis.explaining import steadiness_explained
+from kit.analysis.usable import both_vessels
+from kit.estimate import Estimate, amount, rounded
+from kit.faults import Caution, Fault
+from kit.records.run import Run
+from kit.statistics.cells import within
+from kit.statistics.display import display_step
+from kit.statistics.quantiles import coverage_factor, one_sided_factor
+from kit.statistics.rise import fit_rise
+from kit.statistics.steady import slopes
+from kit.words import counted, listed, plain, table_html
+
+LEVEL, UNIT = 0.95, "°C/min"
+# In under 5 minutes slow noise passes for steadiness too often (7 in 100 at a memory of 60 s, measured).
+FEWEST_MIN, FEWEST_READINGS = 5, 6
+SERIES = {"difference": ("treated", "control"), "treated": ("treated",), "control": ("control",)}
+
+
+@dataclass(frozen=True, eq=False)
+class Steadiness:
+    """Whether the `of` series of `run` was steady in the `over_min` minutes that end at minute `until_min`.
+
+    `slope`: its drift, °C/min; `at_most`: the drift that it stays under at 95 %. `verdict`: 'steady', 'drifting' or 'cannot tell', with its
+    `reason`. `wait_min`: how many more minutes of record a verdict of 'steady' may need, None where nobody can say.
+    `settling_min`: the time constant with which the control vessel settles, None where the record does not show one.
+    """
+
+    run: Run
+    of: str
+    over_min: float
+    until_min: float
+    tolerance_c_per_min: float
+    slope: Estimate
+    at_most: float
+    correlation_s: float
+    verdict: str
+    reason: str
+    wait_min: float | None
+    settling_min: float | None = None
+    cautions: tuple = ()
+
+    def explain(self):
+        """A short plain account of how the verdict was reached, with this run's own numbers."""
+        return steadiness_explained(self)
+
+    def __str__(self):
+        return f"{self.verdict.capitalize()}: {self.reason}"
+
+    def _repr_html_(self):
+        rows = [("drift", self.slope.text), ("tolerance", f"{self.tolerance_c_per_min:g} {UNIT}"), ("looked at", self.stretch)]
+        return table_html([*rows, *(("mind", each) for each in self.cautions)], str(self))
+
+    @property
+    def stretch(self):
+        """Which minutes were looked at, in words."""
+        return f"minutes {rounded(self.until_min - self.over_min, 1)} to {rounded(self.until_min, 1)}"
+
+    def to_dict(self):
+        """What JSON can keep: all but the readings, which the run's SHA-256 stands for."""
+        kept = {name: plain(value) for name, value in vars(self).items() if name != "run"}
+        return {"run": self.run.name, "sha256": self.run.source.sha256, **kept, "sentence": str(self)}
+
+
+def check_steady(run, *, over_min, tolerance_c_per_min, until_min=None, of="difference"):
+    """The `Steadiness` of the `over_min` minutes of `run` that end at minute `until_min` (None: at its end).
+
+    `of`: 'difference' (treated - control), 'treated' or 'control'. 10 minutes can settle a tolerance of 0.01 °C a minute, 5 minutes one of
+    0.02; a coarse display needs longer. Steady: the drift is surely (95 %) less than the tolerance. Drifting: surely (97.5 %) more.
+    A Fault for settings that can't be. Method: `kit.statistics.steady`.
+    """
+    _refuse(over_min, tolerance_c_per_min, of)
+    seconds, vessels = both_vessels(run)
+    until_s = seconds[-1] if until_min is None else 60 * until_min
+    asked = (run, of, over_min, until_s / 60, tolerance_c_per_min)
+    so_far = slice(*within(seconds, seconds[0], until_s))
+    short = _too_short(seconds[so_far], asked)
+    return short or _judged(seconds[so_far], vessels[:, so_far], asked)
+
+
+def _refuse(over_min, tolerance, of):
+    for name, value in (("over_min", over_min), ("tolerance_c_per_min", tolerance)):
+        if not 0 < value < inf:
+            raise Fault(f"{name} can't be {value!r}. Give a positive number.")
+    if of not in SERIES:
+        raise Fault(f"There is no {of!r} to check. Choose {listed(map(repr, SERIES), 'or')}.")
+
+
+def _too_short(seconds, asked):
+    """'cannot tell', when the record holds less than was asked for; None when it holds enough."""
+    _, _, over_min, until_min, _ = asked
+    held = (until_min * 60 - seconds[0]) / 60 if len(seconds) else 0
+    inside = np.sum(seconds >= 60 * (until_min - over_min) - 1e-6)
+    if held >= over_min - 1e-6 and inside >= FEWEST_READINGS:
+        return None
+    if held < over_min - 1e-6:
+        reason, wait = f"the record holds {rounded(held, 1)} min and you asked for {over_min:g}. Watch for longer, or ask for less.", over_min - held
+    else:
+        reason, wait = f"the last {over_min:g} min hold {counted(int(inside), 'reading')}, and {FEWEST_READINGS} are needed.", None
+    return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, wait)
+
+
+def _judged(seconds, vessels, asked):
+    run, of, over_min, until_min, tolerance = asked
+    inside = seconds >= 60 * (until_min - over_min) - 1e-6
+    channels = vessels[[("treated", "control").index(name) for name in SERIES[of]]]
+    stuck = [name for name, channel in zip(SERIES[of], channels) if np.ptp(channel) == 0]
+    if stuck:
+        reason = f"the {listed(stuck)} thermometer shows one value all the time. Check the probe and its cable."
+        return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, None)
+    found = slopes(seconds[inside], channels[:, None, inside], display_step(channels))
+    error = found.error[0].item()
+    slope = Estimate.from_error(found.slope[0].item(), error, coverage_factor(LEVEL, found.dof), unit=UNIT, level=LEVEL)
+    reach = one_sided_factor(LEVEL, found.dof) * error
+    settling = settling_time(seconds, vessels[1])
+    verdict = verdict_on(slope, reach, over_min, tolerance)
+    wait = 0.0 if verdict == "steady" else wait_for(slope.value, reach, (over_min, tolerance), settling)
+    reason = _reason(verdict, of, slope, reach, asked)
+    return Steadiness(*asked, slope, abs(slope.value) + reach, found.correlation_s[0].item(), verdict, reason, wait, settling, _cautions(found, over_min))
+
+
+def verdict_on(slope, reach, over_min, tolerance):
+    """'steady', 'drifting' or 'cannot tell', from the slope, the reach of its one-sided bound, and how long was watched."""
+    if slope.low > tolerance or slope.high < -tolerance:
+        return "drifting"
+    return "steady" if abs(slope.value) + reach < tolerance and over_min >= FEWEST_MIN else "cannot tell"
+
+
+def wait_for(slope, reach, asked, settling_min):
+    """How many more minutes until the stretch may be called steady.
+
+    A drift that dies away with a known time constant shrinks by exp(-minutes / time constant). A drift hidden by noise is seen
+    better the longer one watches: its standard error falls as minutes^(-3/2). `asked`: minutes watched, tolerance.
+    """
+    over_min, tolerance = asked
+    room = tolerance - reach
+    if settling_min and abs(slope) > reach and room > 0:
+        return max(settling_min * log(abs(slope) / room), FEWEST_MIN - over_min, 0.0)
+    return max(over_min * ((reach + abs(slope)) / tolerance) ** (2 / 3), float(FEWEST_MIN)) - over_min
+
+
+def settling_time(seconds, control):
+    """The time constant, in minutes, with which the control vessel settles under its lamp; None where the record does not show one."""
+    if len(seconds) < FEWEST_READINGS:
+        return None
+    fit = fit_rise(seconds - seconds[0], control, delay_s=0.0)
+    shown = fit.converged and abs(fit.rise) > 10 * fit.scatter and (seconds[-1] - seconds[0]) > 1.5 * fit.time_constant_s
+    return fit.time_constant_s / 60 if shown and isfinite(fit.time_constant_s) else None
+
+
+def _reason(verdict, of, slope, reach, asked):
+    _, _, over_min, _, tolerance = asked
+    said = f"over {over_min:g} min the {of} drifted by"
+    if verdict == "steady":
+        return f"{said} no more than {amount(abs(slope.value) + reach)} {UNIT} (95 %), less than the tolerance of {tolerance:g}."
+    if verdict == "drifting":
+        return f"{said} {slope.text}, more than the tolerance of {tolerance:g}."
+    if over_min < FEWEST_MIN:
+        return f"{said} {slope.text}. {over_min:g} min are too few to call anything steady; watch {FEWEST_MIN} min or more."
+    return f"{said} {slope.text}. Part of that range lies beyond the tolerance of {tolerance:g}."
+
+
+def _cautions(found, over_min):
+    if found.correlation_s[0] > 60 * over_min / 5:
+        text = f"Readings {amount(found.correlation_s[0])} s apart still agree by chance. A longer look helps."
+        return (Caution("noise-slow", text),)
+    return ()
