@@ -24,14 +24,15 @@ NEGLIGIBLE = 1e-4
 @dataclass(frozen=True, eq=False)
 class Warming:
     """`fit`: the curve of least squares through all readings. `allowed`: all curves that the noise leaves open. `misfit`: how badly one
-    rise describes the record. `sd`, `correlation_s`: the noise of a cell (°C) and for how long neighbours agree (s). `factor`: Student's
-    t of the intervals. `step`: the display's step (°C)."""
+    rise describes the record. `sd`, `correlation_s`: the noise of a cell (°C) and for how long neighbours agree (s). `dof`: its degrees of
+    freedom, and `factor` Student's t of the intervals. `step`: the display's step (°C)."""
 
     fit: RiseFit
     allowed: AllowedRises
     misfit: Misfit
     sd: float
     correlation_s: float
+    dof: int
     factor: float
     step: float
 
@@ -56,7 +57,7 @@ def warming_of(layout, seconds, vessels, edges_s, *, level=0.95, tolerance_c_per
     allowed = joined([allowed_rises(times, seen - ramp, level_out, begins(edges_s), room=factor**2) for ramp in ramps])
     misfit = misfit_of(seen, precision, design[kept], allowed.squares)
     fit = _least_squares(seconds, difference, edges_s)
-    return Warming(fit, allowed, misfit, float(noise.sd[0]), float(noise.correlation_s[0]), factor, step)
+    return Warming(fit, allowed, misfit, float(noise.sd[0]), float(noise.correlation_s[0]), noise.dof, factor, step)
 
 
 def begins(edges_s):
