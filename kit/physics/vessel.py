@@ -17,6 +17,7 @@ LIMITS = {
     "wall_to_room_w_per_k": ("The conductance from wall to room", 1e-4, 1e3, "W/K"),
     "probe_lag_s": ("The thermometer's lag", 0, 1e4, "s"),
 }
+NO_LAG_S, LONGEST_S = 1e-6, 864_000  # a shorter lag is none; ten days
 
 
 @dataclass(frozen=True)
@@ -65,7 +66,7 @@ def warming(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0), probe_k=0.0):
     rates, parts = _modes(vessel, start[:2] - final)
     stores = final[:, None] + np.einsum("ks,kt->st", parts, np.exp(-np.outer(rates, times_s)))
     felt = stores[0] + probe_k
-    if vessel.probe_lag_s:
+    if vessel.probe_lag_s > NO_LAG_S:
         felt = _lagged(1 / vessel.probe_lag_s, times_s, final[0] + probe_k, start[2], zip(rates, parts[:, 0]))
     return np.vstack([stores, felt])
 
@@ -140,4 +141,4 @@ def _lagged(own, times_s, final_k, start_k, modes):
 
 
 def _checked_times(times_s):
-    return np.atleast_1d(bounded(times_s, "The time", 0, 1e9, "s"))
+    return np.atleast_1d(bounded(times_s, "The time", 0, LONGEST_S, "s"))

@@ -3,7 +3,7 @@
 A record names the function in `of` ("kit.module:function"), its keyword arguments in `input` (lists become arrays), what comes out in
 `expected` with its `unit`, the `tolerance` in that unit and `why` it is as wide as it is, the `source`, and how the value was `obtained`.
 A tolerance of 0 is for values that are exact, and then `exact` says so. `take` names a field of the result, `warming.value` say, or
-several in a list; `expected` and `tolerance` are lists then.
+several in a list; `expected` and `tolerance` are lists then. An input with an `of` and `input` of its own is made by that call first.
 """
 
 import json
@@ -21,14 +21,20 @@ RECORDS = {path.stem: json.loads(path.read_text(encoding="utf-8")) for path in s
 
 def result_of(record):
     """What the kit gives for the record's input."""
-    module, name = record["of"].split(":")
-    function = reduce(getattr, name.split("."), import_module(module))
-    result = function(**{key: as_array(value) for key, value in record["input"].items()})
+    result = called(record)
     taken = [reduce(getattr, path.split("."), result) for path in np.atleast_1d(record.get("take", []))]
     return result if not taken else taken if isinstance(record["take"], list) else taken[0]
 
 
-def as_array(value):
+def called(record):
+    module, name = record["of"].split(":")
+    function = reduce(getattr, name.split("."), import_module(module))
+    return function(**{key: as_argument(value) for key, value in record["input"].items()})
+
+
+def as_argument(value):
+    if isinstance(value, dict) and "of" in value:
+        return called(value)
     return np.asarray(value) if isinstance(value, list) else value
 
 
