@@ -9,20 +9,20 @@ What a stage decides it says in `remarks`; what it can't decide it asks for, by 
 from dataclasses import dataclass
 from pathlib import PurePath
 
-import pandas as pd
-
 from kit.faults import IntakeFault
 from kit.records.asked import Asked
 from kit.records.cells import read_cells
+from kit.records.checks import check_readings, frame
 from kit.records.clocks import read_clock
 from kit.records.columns import name_columns
 from kit.records.decoding import decode
+from kit.records.notes import keep_notes
 from kit.records.roles import name_roles
-from kit.records.run import COLUMNS, Run, Source
+from kit.records.run import Run, Source
 from kit.records.sniffing import sniff
 from kit.records.sources import take
 
-STAGES = (name_columns, read_clock, name_roles)
+STAGES = (name_columns, keep_notes, read_clock, name_roles, check_readings)
 
 
 def read_run(source, *, treated=None, control=None, room=None, gas=None, light=None, time=None, unit=None, clock=None, decimal=None):
@@ -51,10 +51,8 @@ def steps(raw, asked):
 
 def run_of(table, raw):
     """The `Run` that a finished table holds."""
-    held = {column.role: column.values for column in table.columns}
-    index = pd.Index(held["time"], name="elapsed_s", dtype=float)
-    readings = pd.DataFrame({name: held[name] for name in COLUMNS if name in held}, index=index)
-    return Run(readings, PurePath(raw.name).stem, Source(raw.name, raw.sha256), table.remarks)
+    about = {"name": PurePath(raw.name).stem, **(table.about or {})}
+    return Run(frame(table), source=Source(raw.name, raw.sha256), remarks=table.remarks, **about)
 
 
 @dataclass(frozen=True, eq=False)

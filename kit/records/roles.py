@@ -1,7 +1,6 @@
 """Which column is which: by name where that is plain, by the caller's word otherwise."""
 
 import re
-from dataclasses import replace
 
 import numpy as np
 
@@ -127,5 +126,5 @@ def shares(table, column):
 
 def unused(table):
     left = [repr(column.header) for column in table.columns if not column.role and column.header]
-    columns = tuple(replace(column) for column in table.columns if column.role)
-    return table.said(*([f"Left unused: {listed(left[:6])}{' and others' if len(left) > 6 else ''}."] if left else []), columns=columns)
+    said = [f"Left unused: {listed(left[:6])}{' and others' if len(left) > 6 else ''}."] if left else []
+    return table.said(*said, columns=tuple(column for column in table.columns if column.role in (*FILLED.values(), "time")))

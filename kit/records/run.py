@@ -7,6 +7,7 @@ import numpy as np
 import pandas as pd
 
 from kit.faults import Fault
+from kit.records import oddities, saving
 from kit.words import counted, table_html
 
 COLUMNS = ("treated", "control", "room", "gas_ppm", "light")
@@ -63,6 +64,27 @@ class Run:
     def corrected(self, calibration):
         """This run with a `Calibration` applied; its uncertainty then counts in every effect (see `calibrate`)."""
         return calibration.applied_to(self)
+
+    def odd_places(self):
+        """Gaps, leaps, a sensor standing still, a probe at its top end: a tuple of `OddPlace`, in order of time. Nothing is taken out."""
+        return oddities.odd_places(self.readings)
+
+    def without(self, *places):
+        """This run with the readings in the given odd places missing, and a remark for each that says so. The file stays as it is.
+
+        A place is one of `odd_places()`, or any `OddPlace` of your own. A Fault for a gap, and for a place without readings.
+        """
+        readings = self.readings
+        for place in places:
+            readings = oddities.taken_out(readings, place)
+        return replace(self, readings=readings, remarks=(*self.remarks, *(f"Taken out at your word: {place}" for place in places)))
+
+    def save(self, path):
+        """Write this run to `path` as the kit's own CSV (see `kit.records.saving`). `read_run` gives the same numbers to the last bit.
+
+        Returns the path. A Fault if another file is there already: nothing is ever overwritten.
+        """
+        return saving.save_run(self, path)
 
     def __str__(self):
         length = self.readings.index[-1] / 60

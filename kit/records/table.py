@@ -38,6 +38,7 @@ class Table:
 
     Once the clock is read, `start_s` is what it showed at elapsed time 0: seconds from `midnight` (in days since 1970; None if the
     date is not certain), or from the clock's own zero; `wall_clock` tells whether it shows the time of day.
+    `about` holds what the kit wrote about a run that it saved: name, kind, gain uncertainty.
     """
 
     file: str
@@ -47,6 +48,7 @@ class Table:
     start_s: float = 0.0
     midnight: int | None = None
     wall_clock: bool = False
+    about: dict | None = None
 
     def said(self, *remarks, **changes):
         """This table with more sentences in `remarks`, and some fields changed."""

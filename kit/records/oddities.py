@@ -1,0 +1,174 @@
+"""Places in a record that need a second look: gaps, leaps, a sensor that stands still, a gas probe at its top end.
+
+They are found and named, never taken out: `run.without(place)` does that, at the caller's word.
+The limits below are common practice, no source; each is set so that ordinary noise and a coarse display stay below it.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from kit.faults import Fault
+from kit.words import clock, counted
+
+GAP_STEPS = 2.5
+LEAP_NOISE, LEAP_STEPS, LEAP_C, LEAP_READINGS = 8, 3, 0.2, 3
+STILL_READINGS, STILL_S, STILL_STEPS, STILL_TIMES = 10, 60, 3, 10
+CEILING_S, CEILING_RISE = 30, 1.2
+COLDEST_C, HOTTEST_C = -40, 120
+MOST = 1000  # places of one kind that are looked at in one column
+SHOWN = 3
+THERMOMETERS = ("treated", "control", "room")
+
+
+@dataclass(frozen=True)
+class OddPlace:
+    """A stretch of one column (for a gap, of the whole run) from `start_s` to `end_s`, with the number of readings in it.
+
+    `kind` is 'gap', 'leap', 'still', 'ceiling' or 'range'; `detail` says what was seen there.
+    """
+
+    kind: str
+    column: str
+    start_s: float
+    end_s: float
+    count: int
+    detail: str
+
+    @property
+    def when(self):
+        """'at 5 min 2 s', or 'from 5 min 2 s to 6 min 0 s, 30 readings'."""
+        if self.count == 1:
+            return f"at {clock(self.start_s)}"
+        return f"from {clock(self.start_s)} to {clock(self.end_s)}{f', {self.count:,} readings' if self.count else ''}"
+
+    def __str__(self):
+        return f"{self.column}, {self.when}: {self.detail}."
+
+
+def odd_places(readings):
+    """Every `OddPlace` in a table of readings (index `elapsed_s`), in order of time."""
+    times, columns = readings.index.to_numpy(float), {name: series.to_numpy(float) for name, series in readings.items()}
+    found = gaps(times)
+    for name in columns:
+        if name in THERMOMETERS:
+            found += leaps(name, times, columns[name]) + stills(name, times, columns) + out_of_range(name, times, columns[name])
+    if "gas_ppm" in columns:
+        found += ceilings(times, columns["gas_ppm"])
+    return tuple(sorted(found, key=lambda place: place.start_s))
+
+
+def taken_out(readings, place):
+    """The readings with those of one column between `start_s` and `end_s` made missing."""
+    if place.kind == "gap" or place.column not in readings:
+        raise Fault(f"There is nothing to take out of '{place.column}' {place.when}. Choose a place that holds readings.")
+    inside = (readings.index >= place.start_s) & (readings.index <= place.end_s)
+    kept = readings[place.column].where(~inside)
+    if not readings[place.column][inside].notna().any() or kept.notna().sum() < 2:
+        raise Fault(f"Taking out {place.column} {place.when} would change nothing, or leave less than two readings. Choose another place.")
+    return readings.assign(**{place.column: kept})
+
+
+def gaps(times):
+    steps = np.diff(times)
+    rows = np.flatnonzero(steps > GAP_STEPS * np.median(steps))[:MOST]
+    return [OddPlace("gap", "all", times[row], times[row + 1], 0, f"no reading for {clock(steps[row])}") for row in rows]
+
+
+def leaps(name, times, values):
+    """Readings that leap away from their neighbours and come back within three."""
+    rows = np.flatnonzero(np.isfinite(values))
+    times, values = times[rows], values[rows]
+    steps = np.diff(values)
+    if len(steps) < 4:
+        return []
+    height = max(LEAP_NOISE * 1.4826 * np.median(np.abs(steps - np.median(steps))), LEAP_STEPS * display_step(values), LEAP_C)
+    found, past = [], -1
+    for row in np.flatnonzero(np.abs(steps) > height)[:MOST]:
+        back = next((n for n in range(2, LEAP_READINGS + 2) if row + n < len(values) and abs(values[row + n] - values[row]) < height / 2), 0)
+        if back and row >= past:
+            past = row + back
+            detail = f"leaps by {abs(values[row + 1] - values[row]):.2f} °C and back"
+            found.append(OddPlace("leap", name, times[row + 1], times[past - 1], back - 1, detail))
+    return found
+
+
+def display_step(values):
+    """The smallest step between two readings next to each other: that of the display, as far as the record shows it; 0 without any."""
+    steps = np.abs(np.diff(values))
+    steps = steps[steps > 1e-9]
+    return float(steps.min()) if steps.size else 0.0
+
+
+def stills(name, times, columns):
+    """Long stretches of one value, far longer than others in this column, or while the other vessel moves by more than the display could hide."""
+    values, usual = columns[name], usual_stretch(columns[name])
+    other = columns["control" if name == "treated" else "treated"]
+    step = max(display_step(values), display_step(other))
+    found = []
+    for start, end in stretches(values, times, STILL_S):
+        moved = drift(other[start:end])
+        if moved > STILL_STEPS * step or end - start >= STILL_TIMES * usual:
+            detail = f"stands still at {values[start]:.2f} °C for {counted(end - start, 'reading')}"
+            found.append(OddPlace("still", name, times[start], times[end - 1], end - start, detail))
+    return found
+
+
+def ends_of_stretches(values):
+    """Rows at which a stretch of one value starts, with the end of the last behind them. A missing reading is a stretch of its own."""
+    return np.r_[0, np.flatnonzero(~(np.diff(values) == 0)) + 1, len(values)]
+
+
+def usual_stretch(values):
+    """How long stretches of one value get in this column: 19 of 20 are no longer."""
+    return float(np.quantile(np.diff(ends_of_stretches(values)), 0.95))
+
+
+def stretches(values, times, least_s):
+    """(start, end) rows of the stretches of one value over at least 10 readings and `least_s` seconds."""
+    ends = ends_of_stretches(values)
+    long = np.flatnonzero(np.diff(ends) >= STILL_READINGS)
+    pairs = [(int(ends[place]), int(ends[place + 1])) for place in long[:MOST]]
+    return [(start, end) for start, end in pairs if times[end - 1] - times[start] >= least_s]
+
+
+def drift(values):
+    """How far the mean of the last third of some readings lies from that of the first; 0 where there are too few."""
+    values = values[np.isfinite(values)]
+    third = len(values) // 3
+    return float(abs(values[-third:].mean() - values[:third].mean())) if third else 0.0
+
+
+def out_of_range(name, times, values):
+    """Temperatures that no vessel under a lamp has."""
+    rows = np.flatnonzero((values < COLDEST_C) | (values > HOTTEST_C))
+    if not rows.size:
+        return []
+    detail = f"{counted(len(rows), 'reading')} below {COLDEST_C} or above {HOTTEST_C} °C, the first {values[rows[0]]:.1f} °C; is the unit right?"
+    return [OddPlace("range", name, times[rows[0]], times[rows[-1]], len(rows), detail)]
+
+
+def ceilings(times, values):
+    """The highest value of a gas probe, held: the probe's top end, where it can only say 'at least'."""
+    known = values[np.isfinite(values)]
+    if not known.size or known.max() < CEILING_RISE * np.median(known[: max(1, len(known) // 20)]):
+        return []
+    held = [(start, end) for start, end in stretches(values, times, CEILING_S) if values[start] == known.max()]
+    detail = f"held at its highest value, {known.max():,.0f} ppm: the probe's top end, so read it as 'at least'"
+    return [OddPlace("ceiling", "gas_ppm", times[start], times[end - 1], end - start, detail) for start, end in held]
+
+
+def remarks_on(places):
+    """One sentence for each kind of odd place in each column, with how many and when."""
+    groups = {}
+    for place in places:
+        groups.setdefault((place.kind, place.column), []).append(place)
+    return tuple(sentence(*key, group) for key, group in groups.items())
+
+
+def sentence(kind, column, group):
+    shown = "; ".join(f"{place.when}: {place.detail}" for place in group[:SHOWN])
+    more = f"; and {len(group) - SHOWN} more" if len(group) > SHOWN else ""
+    if kind == "gap":
+        return f"{counted(len(group), 'gap')} in the record, {shown}{more}. The logger paused, or its clock was set forward."
+    return f"{column}: {counted(len(group), 'odd place')}, kept as they are, {shown}{more}."
