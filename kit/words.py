@@ -27,8 +27,9 @@ def counted(number, one, many=None):
 
 def table_html(rows, caption):
     """A small table for a notebook: `rows` are (name, value) pairs, both escaped; `caption` is its title."""
-    body = "".join(f'<tr><th scope="row">{escape(str(name))}</th><td>{escape(str(value))}</td></tr>' for name, value in rows)
-    return f'<table class="kit-table"><caption>{escape(caption)}</caption><tbody>{body}</tbody></table>'
+    left = 'style="text-align:left"'  # JupyterLab sets cells to the right, which makes sentences hard to read
+    body = "".join(f'<tr><th scope="row" {left}>{escape(str(name))}</th><td {left}>{escape(str(value))}</td></tr>' for name, value in rows)
+    return f'<table class="kit-table"><caption {left}><strong>{escape(caption)}</strong></caption><tbody>{body}</tbody></table>'
 
 
 def plain(thing):
