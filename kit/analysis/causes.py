@@ -4,6 +4,7 @@ Sizes can't single out a cause. They say which causes could reach the measured n
 """
 
 from dataclasses import dataclass
+from math import isfinite
 
 from kit.analysis.published import PUBLISHED
 from kit.analysis.rivals import BY_LETTER, RIVALS, RUNS, Rival, runs_that_separate
@@ -66,10 +67,10 @@ class CauseBudget:
     def reason(self):
         """Why these sizes don't settle it, and what would help."""
         if self.measured is None:
-            return f"No effect was given. Together the causes could add {self.together}."
+            return f"No effect with a range was given. Together the causes could add {self.together}."
         able = listed(self.could_alone) if self.could_alone else "none"
-        runs = listed(RUNS[run] for run in self.next_runs[:3])
-        return f"Of {len(self.causes)} causes, {able} could reach {self.measured.text} alone; several could together. Runs that tell them apart: {runs}."
+        reach = f"Of {len(self.causes)} causes, {able} could reach {self.measured.text} alone; several could together."
+        return f"{reach} Runs that tell them apart: {listed(RUNS[run] for run in self.next_runs[:3])}."
 
     def __str__(self):
         return f"Why it got warmer: {self.verdict} from sizes. {self.reason}"
@@ -108,7 +109,9 @@ def possible_causes(effect=None, *, gas="CO2", air_run=None, **scene):
 
 
 def _estimate(effect):
-    return getattr(effect, "warming", effect)
+    """The Estimate in `effect`, if it has a range at all."""
+    found = getattr(effect, "warming", effect)
+    return found if found is not None and isfinite(found.low) and isfinite(found.high) else None
 
 
 def _cause(rival, scene, gas, measured, sham):

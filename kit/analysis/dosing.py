@@ -5,12 +5,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.analysis.safety import safety
-from kit.estimate import Range
+from kit.estimate import Range, rounded
 from kit.faults import Caution, Fault
 from kit.physics import dose, filling, room
 from kit.physics.air import vapour_pressure_pa
 from kit.physics.checking import bounded
-from kit.physics.constants import STANDARD_PRESSURE_PA
+from kit.physics.constants import ROOM_CO2_SHARE, STANDARD_PRESSURE_PA
 from kit.words import counted, plain, table_html
 
 CURVE_MINUTES = np.linspace(0, 5, 121)
@@ -92,7 +92,8 @@ def gas_dose(*, tablets=None, bicarbonate_g=None, acid_g=None, acid="citric", vi
         raise Fault("Say what makes the gas: tablets=4, or bicarbonate_g=5 with acid_g=5, or bicarbonate_g=10 with vinegar_ml=100.")
     moles = dose.co2_mol(bicarbonate_g, acid_g, acid)
     source = f"{vinegar_ml:g} mL of vinegar" if vinegar_ml is not None else f"{acid_g:g} g of {acid} acid"
-    return _dose(f"{bicarbonate_g:g} g of bicarbonate and {source}", str(dose.limiting_reagent(bicarbonate_g, acid_g, acid)), (moles, moles), place)
+    limiting = str(dose.limiting_reagent(bicarbonate_g, acid_g, acid))
+    return _dose(f"{bicarbonate_g:g} g of bicarbonate and {source}", limiting, (moles, moles), place)
 
 
 def _setup(changes):
@@ -128,10 +129,15 @@ def _dose(made_from, limiting, moles, place):
 
 
 def _shares(low_l, high_l, place):
-    """Least and most share (0 to 1) for mixing, with and without the headspace, and for filling from below. Gases may be arrays."""
-    mixed = filling.headspace_share(low_l, place.vessel_l, place.headspace_l), filling.mixed_share(high_l, place.vessel_l)
+    """Least and most share (0 to 1) for mixing, with and without the headspace, and for filling from below. Gases may be arrays.
+
+    The gas comes moist: it is CO2 for the part `dry` (Dalton's law), and takes so much more room.
+    """
     dry = 1 - vapour_pressure_pa(place.room_c) / place.pressure_pa
-    return mixed, tuple(np.minimum(filling.layered_share(each, place.vessel_l), dry) for each in (low_l, high_l))
+    low, high, vessel = low_l / dry, high_l / dry, place.vessel_l
+    mixed = filling.headspace_share(low, vessel, place.headspace_l, 0), filling.mixed_share(high, vessel, 0)
+    layered = filling.layered_share(low, vessel, 0), filling.layered_share(high, vessel, 0)
+    return tuple([dry * new + ROOM_CO2_SHARE * (1 - new) for new in pair] for pair in (mixed, layered))
 
 
 def _percent(pair):
@@ -148,6 +154,7 @@ def _cautions(added_ppm, place):
     passed = [limit for limit in room.LIMITS if added_ppm >= limit.ppm]
     if passed:
         limit = passed[-1]
-        text = f"Without airing, {place.groups:g} groups could add {added_ppm:,.0f} ppm. The limit of {limit.ppm:,} ppm ({limit.over}) is by {limit.by}."
+        added = f"Without airing, {place.groups:g} groups could add {rounded(added_ppm, 0)} ppm."
+        text = f"{added} The limit of {limit.ppm:,} ppm ({limit.over}) is by {limit.by}."
         return (Caution("room limit", text), *safety("ventilate", "way out", "eyes", "tablets"))
     return safety("ventilate", "way out", "eyes", "tablets")

@@ -21,7 +21,8 @@ class GasNeed:
     cautions: tuple
 
     def __str__(self):
-        return f"{self.share:g} % of CO2 in {self.vessel_l:g} L takes {self.litres}: {self.bicarbonate_g} of bicarbonate and {self.acid_g} of {self.acid} acid."
+        weighed = f"{self.bicarbonate_g} of bicarbonate and {self.acid_g} of {self.acid} acid"
+        return f"{self.share:g} % of CO2 in {self.vessel_l:g} L takes {self.litres}: {weighed}."
 
     def _repr_html_(self):
         rows = [("gas", self.litres), ("bicarbonate", self.bicarbonate_g), (f"{self.acid} acid", self.acid_g)]

@@ -20,7 +20,7 @@ PUBLISHED = (
     Publication(
         "Wagoner, Liu & Tobin, Am. J. Phys. 78:536 (2010)",
         "10.1119/1.3322738",
-        "A dense gas that takes up no infrared, argon, was compared with CO2. The authors put the warming down to density, not to infrared.",
+        "Argon, dense and blind to infrared, was compared with CO2. The authors put the warming down to density, not to infrared.",
         "We read an institute's notice of the paper, not the paper. The notice says this is about classroom set-ups only.",
     ),
     Publication(
@@ -32,7 +32,7 @@ PUBLISHED = (
     Publication(
         "Levendis, Kowalski, Lu & Baldassarre, R. Soc. Open Sci. 7:192075 (2020)",
         "10.1098/rsos.192075",
-        "Balloons of CO2 cooled about 1.3 K (0.5 to 2.0 K) less in 6.5 minutes than balloons of air. A reviewer asked whether convection explains it.",
+        "Balloons of CO2 cooled about 1.3 K (0.5 to 2.0 K) less in 6.5 minutes than balloons of air. A reviewer asked about convection.",
         "We read only a third party's hostile account, not the paper; its own conclusion is not known to us.",
     ),
 )

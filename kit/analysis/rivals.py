@@ -38,14 +38,35 @@ def _rival(letter, name, story, codes):
 
 
 RIVALS = (
-    _rival("a", "lamp light taken up", "CO2 takes up some of the lamp's light near 2.7 and 4.3 µm.", "gone gone same gone same same less same"),
-    _rival("b", "infrared of the walls", "CO2 and the walls swap thermal infrared.", "gone gone less same same same less same"),
-    _rival("c", "a dense layer lies still", "Dense gas stays at the bottom, so heat leaves by conduction alone.", "gone same gone less less same less same"),
-    _rival("d", "thermometer in the beam", "The lamp warms the thermometer itself, and CO2 cools it less than air.", "gone same less less gone same same same"),
-    _rival("e", "cold or wet gas", "The gas comes in colder than the vessel.", "less unclear same same same same gone same"),
-    _rival("f", "disturbance or side", "The handling, a moved lamp or an open lid, and not the gas.", "same same same same same opposite unclear unclear"),
-    _rival("g", "heat capacity of the gas", "CO2 takes more heat for each degree, so it changes more slowly.", "gone opposite same same same same gone same"),
-)
+    _rival(
+        "a", "lamp light taken up", "CO2 takes up some of the lamp's light near 2.7 and 4.3 µm.",
+        "gone gone same gone same same less same",
+    ),
+    _rival(
+        "b", "infrared of the walls", "CO2 and the walls swap thermal infrared.",
+        "gone gone less same same same less same",
+    ),
+    _rival(
+        "c", "a dense layer lies still", "Dense gas stays at the bottom, so heat leaves by conduction alone.",
+        "gone same gone less less same less same",
+    ),
+    _rival(
+        "d", "thermometer in the beam", "The lamp warms the thermometer itself, and CO2 cools it less than air.",
+        "gone same less less gone same same same",
+    ),
+    _rival(
+        "e", "cold or wet gas", "The gas comes in colder than the vessel.",
+        "less unclear same same same same gone same",
+    ),
+    _rival(
+        "f", "disturbance or side", "The handling, a moved lamp or an open lid, and not the gas.",
+        "same same same same same opposite unclear unclear",
+    ),
+    _rival(
+        "g", "heat capacity of the gas", "CO2 takes more heat for each degree, so it changes more slowly.",
+        "gone opposite same same same same gone same",
+    ),
+)  # fmt: skip
 BY_LETTER = {each.letter: each for each in RIVALS}
 
 

@@ -7,7 +7,7 @@ WORDS = {
     "way out": "Never close a vessel or bottle in which gas is made. The gas always needs a free way out.",
     "eyes": "Wear eye protection with acid. Rinse spills with plenty of water.",
     "tablets": "Tablets are medicine. Eat and drink nothing in the lab.",
-    "lamp": "Lamp and cage burn skin and scorch paper and plastic. Fix the stand, keep 30 cm and more free, let it cool before you touch it.",
+    "lamp": "Lamp and cage burn skin and scorch paper and plastic. Fix the stand, keep 30 cm free, and let it cool before you touch it.",
     "alone": "Never leave a hot lamp alone, and keep water away from parts on mains power.",
     "glass": "Glass may crack when heated on one side or splashed. PET goes soft near 70 °C.",
     "cylinder": "Gas cylinders, fans near a lamp and dry ice are for trained adults. Without one, use the recorded runs.",

@@ -5,6 +5,7 @@ replaced by a class's own. Every input is a number or a pair (least, most).
 """
 
 from dataclasses import dataclass, fields
+from types import SimpleNamespace
 
 import numpy as np
 
@@ -34,6 +35,8 @@ LIMITS = {
     "lamp_on_min": ("min", 0, 600),
     "read_after_min": ("min", 0.1, 600),
 }
+
+STEPS = 5  # values tried of each input
 
 
 @dataclass(frozen=True)
@@ -88,65 +91,68 @@ def _pair(name, value):
 
 
 def size_of(letter, scene, gas="CO2"):
-    """Range (K) of extra warming by the cause with this letter, once the gas is in and at the time of reading."""
-    return _reach(SIZES[letter], scene, gas)
-
-
-def excess_k(scene):
-    """How much warmer (K) than the wall the gas or an insert sits, from the watts taken up inside: P / U."""
-    return _reach(lambda inside_w, gas_to_wall_w_k: inside_w / gas_to_wall_w_k, scene)
-
-
-def _reach(formula, scene, *gas):
-    """Least and most of a formula over every combination of its inputs' ends: each goes one way with each input between them."""
-    names = formula.__code__.co_varnames[: formula.__code__.co_argcount - len(gas)]
-    corners = np.meshgrid(*(np.unique(getattr(scene, name)) for name in names), indexing="ij", sparse=True)
-    found = formula(*corners, *gas)
+    """Range (°C) of extra warming by the cause with this letter, once the gas is in and at the time of reading."""
+    found = SIZES[letter](_tried(scene), gas)
     return Range(float(np.min(found)), float(np.max(found)), "°C")
 
 
-def lamp_light(irradiance_w_m2, lit_cm2, gas_to_wall_w_k, wall_to_room_w_k, gas):
+def excess_k(scene):
+    """How much warmer (°C) than the wall the gas or an insert sits, from the watts taken up inside: P / U."""
+    at = _tried(scene)
+    found = at.inside_w / at.gas_to_wall_w_k
+    return Range(float(np.min(found)), float(np.max(found)), "°C")
+
+
+def _tried(scene):
+    """Every input as an array along an axis of its own: its ends, and values between them, since a formula may turn round there."""
+    values = (np.unique(np.linspace(*getattr(scene, each.name), STEPS)) for each in fields(scene))
+    return SimpleNamespace(**dict(zip(LIMITS, np.meshgrid(*values, indexing="ij", sparse=True))))
+
+
+def lamp_light(at, gas):
     """Nothing, if glass or lamp blocks the bands; at most all the light in them, warming gas and then wall: P (1/U + 1/U')."""
     bands = absorption.co2_band_shares(2700.0)[:2].sum() if gas == "CO2" else 0.0
-    most = irradiance_w_m2 * lit_cm2 * 1e-4 * bands * (1 / gas_to_wall_w_k + 1 / wall_to_room_w_k)
+    most = at.irradiance_w_m2 * at.lit_cm2 * 1e-4 * bands * (1 / at.gas_to_wall_w_k + 1 / at.wall_to_room_w_k)
     return np.stack([0 * most, most])
 
 
-def wall_infrared(inside_w, gas_to_wall_w_k, wall_m2, path_m, gas_share, gas):
+def wall_infrared(at, gas):
     """A gas warmer than its walls by P / U sends them infrared, too, so its excess shrinks by U_r / (U + U_r)."""
     if gas != "CO2":
         return np.zeros(1)
-    swapped = np.stack([absorption.exchange_w_m2_k(each) for each in absorption.co2_emissivity_range(path_m, gas_share)]) * wall_m2
-    return -inside_w / gas_to_wall_w_k * swapped / (gas_to_wall_w_k + swapped)
+    emissivity = np.stack(absorption.co2_emissivity_range(at.path_m, at.gas_share))
+    swapped = absorption.exchange_w_m2_k(emissivity) * at.wall_m2
+    return -at.inside_w / at.gas_to_wall_w_k * swapped / (at.gas_to_wall_w_k + swapped)
 
 
-def still_layer(inside_w, gas_to_wall_w_k, gas_share, gas):
+def still_layer(at, gas):
     """The excess P / U grows as less heat gets to the wall: from strong flow (hardly a change) to conduction alone."""
-    return inside_w / gas_to_wall_w_k * _grown(gas, gas_share, convection.TURBULENT_FLOW)
+    return at.inside_w / at.gas_to_wall_w_k * _grown(gas, at.gas_share, convection.TURBULENT_FLOW)
 
 
-def probe_in_beam(irradiance_w_m2, probe_takes_up, probe_w_m2_k, gas_share, gas):
+def probe_in_beam(at, gas):
     """A thin rod in the light sits a E / (π h) above the gas (its shadow over its surface), and more where gas cools it less."""
-    return probe_takes_up * irradiance_w_m2 / (np.pi * probe_w_m2_k) * _grown(gas, gas_share, convection.MIXED_FLOW)
+    excess = at.probe_takes_up * at.irradiance_w_m2 / (np.pi * at.probe_w_m2_k)
+    return excess * _grown(gas, at.gas_share, convection.MIXED_FLOW)
 
 
-def cold_gas(gas_l, colder_k, wall_j_k, wall_to_room_w_k, read_after_min, gas):
+def cold_gas(at, gas):
     """Cold gas takes heat from the wall, which the room gives back: -V ρ cp ΔT / C · exp(-t U' / C)."""
-    taken_j = gas_l * 1e-3 * _volume_heat(gas) * colder_k
-    return -taken_j / wall_j_k * np.exp(-60 * read_after_min * wall_to_room_w_k / wall_j_k)
+    taken_j = at.gas_l * 1e-3 * _volume_heat(gas) * at.colder_k
+    return -taken_j / at.wall_j_k * np.exp(-60 * at.read_after_min * at.wall_to_room_w_k / at.wall_j_k)
 
 
-def disturbance(disturbed_k, gas):
+def disturbance(at, gas):
     """Nothing can be computed: what an air run shows, or the usual size of such slips (common practice, no source)."""
-    return disturbed_k
+    return at.disturbed_k
 
 
-def heat_capacity(gas_j_k, wall_j_k, wall_to_room_w_k, lamp_rise_k, lamp_on_min, read_after_min, gas):
+def heat_capacity(at, gas):
     """No change of the level; what is left of the lamp's warming comes a little later or sooner: rest · (t/τ) e^(-t/τ) · -Δτ/τ."""
-    tau_s = (gas_j_k + wall_j_k) / wall_to_room_w_k
-    slower = (_volume_heat(gas) / _volume_heat("air") - 1) * gas_j_k / (gas_j_k + wall_j_k)
-    part = 60 * read_after_min / tau_s
-    return -lamp_rise_k * np.exp(-60 * lamp_on_min / tau_s) * part * np.exp(-part) * slower
+    tau_s = (at.gas_j_k + at.wall_j_k) / at.wall_to_room_w_k
+    slower = (_volume_heat(gas) / _volume_heat("air") - 1) * at.gas_j_k / (at.gas_j_k + at.wall_j_k)
+    part = 60 * at.read_after_min / tau_s
+    return -at.lamp_rise_k * np.exp(-60 * at.lamp_on_min / tau_s) * part * np.exp(-part) * slower
 
 
 SIZES = {"a": lamp_light, "b": wall_infrared, "c": still_layer, "d": probe_in_beam, "e": cold_gas, "f": disturbance, "g": heat_capacity}

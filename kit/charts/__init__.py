@@ -16,6 +16,14 @@ DRAWN_IN = {
     "ClassEffect": "kit.charts.pooling",
     "Calibration": "kit.charts.calibration",
     "Plan": "kit.charts.plan",
+    "GasDose": "kit.charts.dose",
+    "GasTable": "kit.charts.gastable",
+    "CauseBudget": "kit.charts.causes",
+    "Spectra": "kit.charts.spectra",
+    "BoilingPoint": "kit.charts.boiling",
+    "PlanetBalance": "kit.charts.planetary",
+    "PlanetWarming": "kit.charts.planetary",
+    "Co2Record": "kit.charts.co2record",
 }
 
 

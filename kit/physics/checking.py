@@ -29,8 +29,8 @@ def as_floats(value, what):
 def limits(low, high, unit):
     """'Give 0 to 1.' or 'Give 0 g or more.'"""
     if np.isinf(high):
-        return f"Give {low:,g} {unit}".strip() + " or more."
-    return f"Give {low:,g} to {high:,g} {unit}".strip() + "."
+        return f"Give {low:,.10g} {unit}".strip() + " or more."
+    return f"Give {low:,.10g} to {high:,.10g} {unit}".strip() + "."
 
 
 def one_of(value, what, known):

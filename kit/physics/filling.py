@@ -44,7 +44,7 @@ def headspace_share(gas_l, vessel_l, headspace_l, start_share=ROOM_CO2_SHARE):
 
 def gas_for_mixed_share_l(share, vessel_l, start_share=ROOM_CO2_SHARE):
     """Litres needed to reach a share below 1 while mixing: V ln((1 - y0) / (1 - y)), the inverse of `mixed_share` (derived here)."""
-    wanted = bounded(share, "The wanted share", 0, 1 - 1e-9, do="While mixing, the air never leaves completely.")
+    wanted = bounded(share, "The wanted share", 0, 0.9999, do="While mixing, the air never leaves completely.")
     _, vessel, start = _volumes(0, vessel_l, start_share)
     return vessel * np.maximum(np.log((1 - start) / (1 - wanted)), 0)
 
@@ -64,7 +64,7 @@ def gas_for_headspace_share_l(share, vessel_l, headspace_l, start_share=ROOM_CO2
     """
     from scipy.optimize import brentq
 
-    wanted = bounded(share, "The wanted share", 0, 1 - 1e-9, do="While mixing, the air never leaves completely.")
+    wanted = bounded(share, "The wanted share", 0, 0.9999, do="While mixing, the air never leaves completely.")
     if wanted <= start_share:
         return 0.0
     most = (vessel_l + headspace_l) * (1 + np.log((1 - start_share) / (1 - wanted)))
@@ -82,5 +82,5 @@ def led_in_l(total_l, after_s, fizz_s=40.0):
 
 def _volumes(gas_l, vessel_l, start_share):
     led_in = bounded(gas_l, "The gas led in", 0, np.inf, "L")
-    vessel = bounded(vessel_l, "The vessel", 1e-6, np.inf, "L")
-    return led_in, vessel, bounded(start_share, "The share at the start", 0, 1 - 1e-9)
+    vessel = bounded(vessel_l, "The vessel", 0.001, np.inf, "L")
+    return led_in, vessel, bounded(start_share, "The share at the start", 0, 0.9999)

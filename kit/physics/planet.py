@@ -1,5 +1,7 @@
 """A planet's energy balance, the forcing by CO2 and the warming that follows, as the assessments give it: always a range."""
 
+from functools import cache
+
 import numpy as np
 from scipy.special import ndtri
 
@@ -79,6 +81,7 @@ def _co2_ratio(co2_ppm, from_ppm):
     return bounded(co2_ppm, "The CO2", 100, 10_000, "ppm") / start
 
 
+@cache
 def _assessed_draws(points, draws):
     """Draws of a positive quantity whose `LEVELS` quantiles are `points`."""
     knots, z = ndtri(LEVELS), np.random.default_rng(SEED).standard_normal(draws)

@@ -8,6 +8,7 @@ from kit.physics.constants import BOLTZMANN_J_K, LIGHT_SPEED_M_S, PLANCK_J_S, ST
 FIRST_W_UM4_M2 = 2 * np.pi * PLANCK_J_S * LIGHT_SPEED_M_S**2 * 1e24  # 2 π h c², for each µm of wavelength
 SECOND_UM_K = PLANCK_J_S * LIGHT_SPEED_M_S / BOLTZMANN_J_K * 1e6  # h c / k
 TERMS = np.arange(1, 41)
+LONG_WAVES = (1 / 3, -1 / 8, 1 / 60, 0, -1 / 5_040, 0, 1 / 272_160, 0, -1 / 13_305_600)  # of x / (exp(x) - 1), integrated
 SUN_K, FILAMENT_K, WALL_K = 5772.0, 2700.0, 310.0  # sun: IAU 2015 resolution B3; the others typical (common practice, no source)
 
 # Where each wall turns opaque (µm): it lets pass shorter waves, takes up longer ones. Two edges, since thickness and kind
@@ -62,7 +63,7 @@ def share_below(wavelength_temperature_um_k):
     with np.errstate(divide="ignore"):
         x = np.minimum(SECOND_UM_K / product, 700)
     small = np.minimum(x, 1.0)
-    long_waves = 1 - 15 / np.pi**4 * small**3 * (1 / 3 - small / 8 + small**2 / 60 - small**4 / 5040 + small**6 / 272_160 - small**8 / 13_305_600)
+    long_waves = 1 - 15 / np.pi**4 * small**3 * np.polynomial.polynomial.polyval(small, LONG_WAVES)
     n, large = TERMS, np.maximum(x, 1.0)[..., None]
     terms = np.exp(-n * large) / n * (large**3 + 3 * large**2 / n + 6 * large / n**2 + 6 / n**3)
     return np.where(x < 1, long_waves, 15 / np.pi**4 * terms.sum(axis=-1))[()]

@@ -72,7 +72,7 @@ def warming(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0), probe_k=0.0):
 
 
 def steady_rise(vessel, gas_w, wall_w):
-    """(gas, wall): rises over the room (K) at which as much heat leaves as the lamp brings (W): energy balance, as in `warming`."""
+    """(gas, wall): rises over the room (K) at which as much heat leaves as the lamp brings (W): the balance of `warming` (derived here)."""
     for power_w in (gas_w, wall_w):
         bounded(power_w, "The power taken up", -1e5, 1e5, "W")
     wall = (gas_w + wall_w) / vessel.wall_to_room_w_per_k
@@ -80,7 +80,7 @@ def steady_rise(vessel, gas_w, wall_w):
 
 
 def time_constants(vessel):
-    """(quick, slow) in s: the two times in which a disturbance of gas and wall falls to 1/e, 1/eigenvalues of the balance in `warming`."""
+    """(quick, slow) in s: times in which a disturbance of gas and wall falls to 1/e: 1/eigenvalues of `warming` (derived here)."""
     into_gas, into_wall, out = _rates(vessel)
     total = into_gas + into_wall + out
     quick = (total + sqrt((into_gas - into_wall - out) ** 2 + 4 * into_gas * into_wall)) / 2
@@ -104,7 +104,7 @@ def energy(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0)):
 def course(stages, times_s):
     """Rise over the room (K) of gas, wall and thermometer through `stages` (in order of time): shape (3, readings).
 
-    `times_s` ascend from the first stage's start or later. Exact for stages in which nothing changes; source: `warming`.
+    `times_s` ascend from the first stage's start or later. Exact for stages in which nothing changes (derived here, from `warming`).
     """
     times_s = _checked_times(times_s)
     edges = np.array([stage.start_s for stage in stages])

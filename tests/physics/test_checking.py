@@ -9,8 +9,8 @@ from kit.physics.checking import bounded
 
 REFUSED = [
     (lambda: radiation.exitance_w_m2(-5), "The temperature can't be -5 K here. Give 1 to 100,000 K. Kelvin begin at 0, where ice melts at 273.15."),
-    (lambda: filling.mixed_share(1, 1.5, 1.2), "The share at the start can't be 1.2 here. Give 0 to 1."),
-    (lambda: filling.gas_for_mixed_share_l(1.0, 1.5), "The wanted share can't be 1 here. Give 0 to 1. While mixing, the air never leaves completely."),
+    (lambda: filling.mixed_share(1, 1.5, 1.2), "The share at the start can't be 1.2 here. Give 0 to 0.9999."),
+    (lambda: filling.gas_for_mixed_share_l(1.0, 1.5), "The wanted share can't be 1 here. Give 0 to 0.9999. While mixing, the air never leaves completely."),
     (lambda: dose.co2_mol(-3, 5), "The bicarbonate can't be -3 g here. Give 0 g or more."),
     (lambda: dose.co2_mol(5, [1, 2, -4]), "The acid can't be -4 g here. Give 0 g or more."),
     (lambda: dose.co2_mol(5, 5, "malic"), "The acid 'malic' is not known. Known: citric, citric monohydrate, tartaric, acetic."),

@@ -34,7 +34,8 @@ def test_molar_masses_are_those_of_the_elements(name, number):
 
 
 def test_the_monohydrate_holds_one_water():
-    assert constants.MOLAR_MASS_G["citric monohydrate"] - constants.MOLAR_MASS_G["citric"] == pytest.approx(chemicals.MW("7732-18-5"), rel=1e-5)
+    water = constants.MOLAR_MASS_G["citric monohydrate"] - constants.MOLAR_MASS_G["citric"]
+    assert water == pytest.approx(chemicals.MW("7732-18-5"), rel=1e-5)
 
 
 def test_the_molar_mass_of_air_is_that_of_its_parts():

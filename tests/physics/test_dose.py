@@ -27,7 +27,9 @@ def test_the_acid_needed_leaves_neither_over(soda_g, acid):
 
 
 # Acid per gram of bicarbonate (g), and mL of 5 % vinegar: stoichiometry with the molar masses of chemicals 1.5.2, computed.
-@pytest.mark.parametrize("acid, expected", [("citric", 0.7623), ("citric monohydrate", 0.8338), ("tartaric", 0.8933), ("acetic", 14.30 * 0.05)])
+@pytest.mark.parametrize(
+    "acid, expected", [("citric", 0.7623), ("citric monohydrate", 0.8338), ("tartaric", 0.8933), ("acetic", 14.30 * 0.05)]
+)
 def test_acid_for_a_gram_of_soda(acid, expected):
     assert dose.acid_needed_g(1, acid) == pytest.approx(expected, abs=2.5e-4)
 

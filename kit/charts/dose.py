@@ -1,0 +1,21 @@
+"""The share of CO2 in the vessel while the gas comes."""
+
+from kit.analysis.dosing import GasDose
+from kit.charts import draw
+from kit.charts.sheet import faint, note, sheet
+from kit.charts.style import CONTROL, TREATED
+
+WAYS = {"from_below": ("fills from below", TREATED, "solid"), "mixed": ("mixes", CONTROL, "dash")}
+
+
+@draw.register
+def dose_chart(dose: GasDose):
+    """Share against minutes as two bands, one for each way of filling; each band from the least to the most gas."""
+    minutes, traces, notes = dose.curve["minutes"], [], []
+    for key, (name, color, dash) in WAYS.items():
+        low, high = dose.curve[key]
+        line = {"type": "scatter", "x": minutes, "mode": "lines", "line": {"color": color, "dash": dash, "width": 2}}
+        traces += [{**line, "y": low}, {**line, "y": high, "fill": "tonexty", "fillcolor": faint(color)}]
+        notes += [note(name, minutes[-1], float(low[-1] + high[-1]) / 2, color)]
+    axes = {"x": "time since the fizzing began (min)", "y": "CO2 in the vessel (%)", "yaxis": {"range": [0, 105]}}
+    return sheet(traces, title=f"Gas from {dose.made_from}", said=str(dose), notes=notes, margin={"r": 130}, **axes)

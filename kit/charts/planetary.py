@@ -1,0 +1,42 @@
+"""A planet's balance, and the range of its warming."""
+
+from kit.analysis.planetary import PlanetBalance, PlanetWarming
+from kit.charts import draw
+from kit.charts.ranges import ranges_chart
+from kit.charts.sheet import level, note, sheet, upright
+from kit.charts.style import CONTROL, QUIET, TREATED
+from kit.estimate import rounded
+
+
+@draw.register
+def balance_chart(balance: PlanetBalance):
+    """What leaves to space from each surface temperature, against what comes in: the planet settles where the lines cross."""
+    surface, leaves, came = balance.curve["surface_c"], balance.curve["leaves_w_m2"], balance.absorbed_w_m2
+    line = {"type": "scatter", "x": surface, "y": leaves, "mode": "lines", "line": {"color": CONTROL, "width": 2}}
+    look = {"mode": "markers", "marker": {"size": 12, "color": QUIET}, "error_x": _reach(balance)}
+    dot = {"type": "scatter", "x": [balance.surface_c], "y": [came], **look}
+    notes = [
+        note("sunlight taken up", surface[0], came, TREATED, yanchor="bottom"),
+        note("leaves to space", surface[-1], leaves[-1], CONTROL, xanchor="right", yanchor="bottom"),
+        note(f"settles at {rounded(balance.surface_c, 1)} °C", balance.surface_c, came, QUIET, yanchor="top", yshift=-10),
+    ]
+    axes = {"x": "temperature of the surface (°C)", "y": "power (W/m²)"}
+    return sheet([line, dot], title="In and out", said=str(balance), marks=[level(came, color=TREATED, dash="dash")], notes=notes, **axes)
+
+
+def _reach(balance):
+    span, value = balance.surface_range, balance.surface_c
+    return {"type": "data", "symmetric": False, "array": [span.high - value], "arrayminus": [value - span.low], "thickness": 3}
+
+
+@draw.register
+def warming_chart(warming: PlanetWarming):
+    """Very likely and likely ranges, in the end and meanwhile, each named in words."""
+    rows = [
+        ("in the end, very likely", warming.in_the_end, warming.in_the_end.range, TREATED),
+        ("in the end, likely", warming.likely, str(warming.likely), TREATED),
+        ("after a slow rise, very likely", warming.meanwhile, warming.meanwhile.range, CONTROL),
+        ("after a slow rise, likely", warming.likely_meanwhile, str(warming.likely_meanwhile), CONTROL),
+    ]
+    title, x = "Warming by CO2 alone", "warming of the planet (°C)"
+    return ranges_chart(rows, title=title, said=str(warming), x=x, marks=[upright(0)], margin={"r": 130})
