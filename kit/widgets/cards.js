@@ -10,7 +10,7 @@ function button(words, traits, act) {
 
 const DRAW = {
   text: block => make("div", { class: `kit-text kit-${block.tone}` }, block.title && make("p", { class: "kit-label" }, block.title), make("p", {}, block.text)),
-  beside: block => make("dl", { class: "kit-beside" }, ...block.pairs.map(([name, words]) => make("div", {}, make("dt", {}, name), make("dd", {}, words)))),
+  beside: block => make("div", { class: "kit-beside" }, ...block.pairs.map(([name, words]) => make("div", {}, make("p", { class: "kit-quiet" }, name), make("p", {}, words)))),
   bullets: block => make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("ul", {}, ...block.lines.map(each => make("li", {}, each)))),
   buttons: (block, card) => make("div", { class: "kit-row" }, ...block.presses.map(([press, words], i) =>
     button(words, { class: `kit-button ${i ? "" : "kit-main"}`, "data-press": press }, () => card.send(press)))),
@@ -32,7 +32,7 @@ function choices(block, card) {
 }
 
 function area(block, card) {
-  const id = `${card.uid}-${block.key}`, box = make("textarea", { id, rows: block.rows, "data-field": block.key });
+  const id = `${card.uid}-${block.key}`, box = make("textarea", { id, rows: block.rows, style: `--kit-rows: ${block.rows}`, "data-field": block.key });
   const starts = block.starters.map(words => button(words, { class: "kit-button kit-starter" }, () => {
     box.value = box.value.trimEnd() + (box.value.trim() ? "\n" : "") + words.replace(/…$/, "").trimEnd() + " ";
     box.focus();

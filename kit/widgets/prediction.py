@@ -21,7 +21,8 @@ def predict(card_id):
     def keep(values):
         if not values.get("choice") or not values.get("sure"):
             return "Two more clicks: choose one answer, and say how sure you are."
-        return keeping.add(card_id, "prediction", **_chosen(prediction, values["choice"], values), sure=values["sure"])
+        keeping.add(card_id, "prediction", **_chosen(prediction, values["choice"], values), sure=values["sure"])
+        return ""
 
     def skip(_values):
         keeping.add(card_id, "skipped")
@@ -44,12 +45,14 @@ def recall(card_id, source=None):
         if not keeping.decided(card_id):
             return [text("first", f"First your prediction, in Step {prediction.step}. Then this opens."), step_link("go", prediction.step)]
         told, looked = keeping.kept.latest(card_id, "prediction"), keeping.kept.latest(card_id, "second look")
-        return [*_confronted(prediction, told, shown_numbers(lesson, source)), *_second_look(prediction, told, looked)]
+        numbers = shown_numbers(lesson, source)
+        return _not_yet(told, numbers.problem) if numbers.problem else _confronted(prediction, told, numbers) + _second_look(prediction, told, looked)
 
     def keep(values):
         if not values.get("decision"):
             return "Choose first: keep your answer, or change it."
-        return keeping.add(card_id, "second look", **_chosen(prediction, values["decision"], values))
+        keeping.add(card_id, "second look", **_chosen(prediction, values["decision"], values))
+        return ""
 
     card = Card(f"{card_id}.recall", "A second look at your prediction", draw, keep=keep)
     keeping.observe(card.redraw, "kept")
@@ -84,13 +87,20 @@ def _chosen(prediction, letter, values):
     return {"choice": letter, "words": dict(_lettered(prediction)).get(letter, ""), "because": values.get("because", "").strip()}
 
 
+def _not_yet(told, problem):
+    """What was said, and why the windows give nothing to compare it with so far."""
+    move = text("move", "Move the windows first. This card follows.")
+    return [beside("both", _own_words(told), ("The run can't say yet", problem)), move]
+
+
+def _own_words(told):
+    return ("You said", _said(told.content) if told else "You chose to look first.")
+
+
 def _confronted(prediction, told, numbers):
     """What was said, what the run says now, and whether the two agree: never a mark."""
-    said = _said(told.content) if told else "You chose to look first."
-    if numbers.problem:
-        return [beside("both", ("You said", said), ("The run can't say yet", numbers.problem))]
     ways = [beside("ways", *((title, filled(each, numbers.texts)) for title, each in prediction.ways))] if prediction.ways else []
-    pair = beside("both", ("You said", said), ("The run says", filled(prediction.says, numbers.texts)))
+    pair = beside("both", _own_words(told), ("The run says", filled(prediction.says, numbers.texts)))
     return [pair, *ways, *_agreement(prediction, told, numbers)]
 
 
@@ -109,7 +119,7 @@ def _second_look(prediction, told, looked):
         return []
     others = [(letter, f"I change it to: {words}") for letter, words in _lettered(prediction) if words != told.content["words"]]
     before = looked.content if looked else {}
-    kept = [text("kept", f"Kept at {time_of(looked)}: {_decided(looked.content)}", tone="quiet")] if looked else []
+    kept = [text("kept", f"Kept at {time_of(looked)}: {_decided(looked.content)}", tone="kept")] if looked else []
     return [
         choices("decision", "What do you say now?", [(KEEP, "I keep my answer."), *others], before.get("choice", "")),
         area("because", "What in the chart decides it?", before.get("because", "")),

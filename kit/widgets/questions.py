@@ -29,7 +29,8 @@ def quiz(lesson, source=None):
         if not letter:
             return "Choose an answer first."
         words = dict(_options(question, numbers_for(lesson, source, question)))[letter]
-        return keeping.add(f"{lesson.number}.{question.key}", "question", choice=letter, words=words)
+        keeping.add(f"{lesson.number}.{question.key}", "question", choice=letter, words=words)
+        return ""
 
     card = Card(f"{lesson.number}.quiz", "Check yourself", draw, check=check, next=lambda _: place.move(1), back=lambda _: place.move(-1))
     keeping.observe(card.redraw, "kept")

@@ -5,6 +5,8 @@ import json
 import ipywidgets
 from IPython.core.interactiveshell import InteractiveShell
 
+CONFIG = {"displaylogo": False, "responsive": True, "modeBarButtons": [["resetScale2d", "toImage"]]}
+
 
 def shown(thing):
     """A widget that shows `thing`; a function is called first, so that slow work waits until it is wanted."""
@@ -18,7 +20,7 @@ def shown(thing):
 def figure_bundle(figure):
     """A plotly figure as JupyterLab draws it. Made here because plotly's own way first loads a schema checker, for about four seconds."""
     drawn = json.loads(figure.to_json())
-    return {"application/vnd.plotly.v1+json": {**drawn, "config": {"displaylogo": False, "responsive": True}}, "text/plain": figure.layout.title.text or "Figure"}
+    return {"application/vnd.plotly.v1+json": {**drawn, "config": CONFIG}, "text/plain": figure.layout.title.text or "Figure"}
 
 
 def _bundle(thing):
