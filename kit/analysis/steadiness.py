@@ -12,14 +12,13 @@ from kit.faults import Caution, Fault
 from kit.records.run import Run
 from kit.statistics.cells import within
 from kit.statistics.display import display_step
-from kit.statistics.quantiles import coverage_factor, one_sided_factor
+from kit.statistics.quantiles import coverage_factor
 from kit.statistics.rise import fit_rise
-from kit.statistics.steady import slopes
+from kit.statistics.steady import FEWEST_MIN, LEVEL, slopes
 from kit.words import counted, listed, plain, table_html
 
-LEVEL, UNIT = 0.95, "°C/min"
-# In under 5 minutes slow noise passes for steadiness too often (7 in 100 at a memory of 60 s, measured).
-FEWEST_MIN, FEWEST_READINGS = 5, 6
+UNIT = "°C/min"
+FEWEST_READINGS = 6
 SERIES = {"difference": ("treated", "control"), "treated": ("treated",), "control": ("control",)}
 
 
@@ -115,34 +114,28 @@ def _judged(seconds, vessels, asked):
         reason = f"the {listed(stuck)} thermometer shows one value all the time. Check the probe and its cable."
         return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, None)
     found = slopes(seconds[inside], channels[:, None, inside], display_step(channels))
-    error = found.error[0].item()
-    slope = Estimate.from_error(found.slope[0].item(), error, coverage_factor(LEVEL, found.dof), unit=UNIT, level=LEVEL)
-    reach = one_sided_factor(LEVEL, found.dof) * error
-    settling = settling_time(seconds, vessels[1])
-    verdict = verdict_on(slope, reach, over_min, tolerance)
-    wait = 0.0 if verdict == "steady" else wait_for(slope.value, reach, (over_min, tolerance), settling)
-    reason = _reason(verdict, of, slope, reach, asked)
-    return Steadiness(*asked, slope, abs(slope.value) + reach, found.correlation_s[0].item(), verdict, reason, wait, settling, _cautions(found, over_min))
+    factor = coverage_factor(LEVEL, found.dof)
+    slope = Estimate.from_error(found.slope[0].item(), found.error[0].item(), factor, unit=UNIT, level=LEVEL)
+    at_most, settling = found.at_most[0].item(), settling_time(seconds, vessels[1])
+    steady, drifting = found.steady(tolerance, over_min)[0], found.drifting(tolerance)[0]
+    verdict = "steady" if steady else "drifting" if drifting else "cannot tell"
+    wait = 0.0 if steady else wait_for(slope.value, at_most, (over_min, tolerance), settling)
+    reason = _reason(verdict, slope, at_most, asked)
+    return Steadiness(*asked, slope, at_most, found.correlation_s[0].item(), verdict, reason, wait, settling, _cautions(found, over_min))
 
 
-def verdict_on(slope, reach, over_min, tolerance):
-    """'steady', 'drifting' or 'cannot tell', from the slope, the reach of its one-sided bound, and how long was watched."""
-    if slope.low > tolerance or slope.high < -tolerance:
-        return "drifting"
-    return "steady" if abs(slope.value) + reach < tolerance and over_min >= FEWEST_MIN else "cannot tell"
-
-
-def wait_for(slope, reach, asked, settling_min):
+def wait_for(slope, at_most, asked, settling_min):
     """How many more minutes until the stretch may be called steady.
 
     A drift that dies away with a known time constant shrinks by exp(-minutes / time constant). A drift hidden by noise is seen
     better the longer one watches: its standard error falls as minutes^(-3/2). `asked`: minutes watched, tolerance.
     """
     over_min, tolerance = asked
+    reach = at_most - abs(slope)
     room = tolerance - reach
     if settling_min and abs(slope) > reach and room > 0:
         return max(settling_min * log(abs(slope) / room), FEWEST_MIN - over_min, 0.0)
-    return max(over_min * ((reach + abs(slope)) / tolerance) ** (2 / 3), float(FEWEST_MIN)) - over_min
+    return max(over_min * (at_most / tolerance) ** (2 / 3), float(FEWEST_MIN)) - over_min
 
 
 def settling_time(seconds, control):
@@ -154,11 +147,11 @@ def settling_time(seconds, control):
     return fit.time_constant_s / 60 if shown and isfinite(fit.time_constant_s) else None
 
 
-def _reason(verdict, of, slope, reach, asked):
-    _, _, over_min, _, tolerance = asked
+def _reason(verdict, slope, at_most, asked):
+    _, of, over_min, _, tolerance = asked
     said = f"over {over_min:g} min the {of} drifted by"
     if verdict == "steady":
-        return f"{said} no more than {amount(abs(slope.value) + reach)} {UNIT} (95 %), less than the tolerance of {tolerance:g}."
+        return f"{said} no more than {amount(at_most)} {UNIT} (95 %), less than the tolerance of {tolerance:g}."
     if verdict == "drifting":
         return f"{said} {slope.text}, more than the tolerance of {tolerance:g}."
     if over_min < FEWEST_MIN:

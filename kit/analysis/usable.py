@@ -8,7 +8,7 @@ from kit.estimate import rounded
 from kit.faults import Fault
 from kit.statistics.cells import within
 from kit.statistics.display import display_step
-from kit.statistics.paired import Layout, heard, lay_out
+from kit.statistics.paired import Layout, heard, lay_out, still
 from kit.words import counted, listed
 
 FEWEST_DOF, PLAINLY_STUCK = 3, 10
@@ -76,20 +76,20 @@ def why_no_number(record):
     dof = len(layout.cells.times_s) - layout.designs.shape[2] - 1
     if dof < FEWEST_DOF:
         return f"The record holds {counted(vessels.shape[1], 'reading')}: too few to see how much they scatter. Read more often, or for longer."
-    stuck = [name for name, vessel in zip(("treated", "control"), vessels) if _stuck(layout, vessel)]
-    if stuck:
-        named = f"{listed(stuck)} {'thermometer shows' if len(stuck) == 1 else 'thermometers each show'}"
+    names = [name for name, *pair in zip(("treated", "control"), vessels, vessels[::-1]) if still(layout, *pair) or frozen(layout, pair[0])]
+    if names:
+        named = f"{listed(names)} {'thermometer shows' if len(names) == 1 else 'thermometers each show'}"
         return f"The {named} one value and no change: stuck, perhaps. Check the probe and its cable, then run again."
     if np.ptp(vessels[0] - vessels[1]) == 0:
         return "Treated and control never differ by more or less. Check that they are not one column read twice."
     return None
 
 
-def _stuck(layout, vessel):
-    """One value throughout, or throughout a window while the other window moves by more than a display step."""
+def frozen(layout, vessel):
+    """Does one window of many readings show a single value, while noise moves the other from step to step?"""
     windows = [vessel[window] for window in (layout.baseline, layout.response)]
-    frozen = [len(each) >= PLAINLY_STUCK and np.ptp(each) == 0 for each in windows]
-    return np.ptp(vessel) == 0 or (any(frozen) and max(each.std() for each in windows) > display_step(vessel))
+    single = [len(each) >= PLAINLY_STUCK and np.ptp(each) == 0 for each in windows]
+    return any(single) and max(each.std() for each in windows) > display_step(vessel)
 
 
 def _minutes(seconds):

@@ -12,7 +12,7 @@ from kit.statistics.cells import Cells, cut, within
 from kit.statistics.display import display_step, mean_uncertainty
 from kit.statistics.noise import NoiseGrid, generalised_slope, learn_noise, noise_grid
 from kit.statistics.quantiles import coverage_factor, one_sided_factor, widened_factor
-from kit.statistics.trend import best_trend, rising_trends, settling_trend
+from kit.statistics.trend import best_trend, rising_trends, settling_trends
 
 # Earlier readings than this before the change tell of the lamp's own warming more than of noise and drift.
 EARLIER_S = 600.0
@@ -92,7 +92,8 @@ def heard(seconds, edges_s):
 def effects_of(layout, treated, control, question):
     """`PairedEffects` of readings (runs, readings) that have this layout."""
     changes = [change(layout, vessel) for vessel in (treated, control)]
-    display = np.sqrt(sum(_hidden(layout, vessel, question.resolution_c) for vessel in (treated, control)))
+    steps = display_steps(treated, control) if question.resolution_c is None else (question.resolution_c,) * 2
+    display = np.sqrt(sum(_hidden(layout, *each) for each in zip((treated, control), steps)))
     gain = question.gain_uncertainty * np.hypot(*changes)
     learnt = _learnt(layout, layout.cells.means(treated - control).T, display)
     return _allowed(layout, changes[0] - changes[1], (display, gain, *learnt), question)
@@ -103,12 +104,16 @@ def vessel_changes(layout, vessels, question):
 
     Noise, display and calibration count; there is no drift to allow for, as the vessel's whole change is what is asked.
     """
-    design = settling_trend(layout.cells.times_s, layout.designs[0])
-    noise = learn_noise(layout.grid, design, layout.cells.means(vessels).T)
-    changes, hidden = change(layout, vessels), _hidden(layout, vessels, question.resolution_c)
-    variance = noise.mean_of(np.maximum(noise.variances * layout.spread[:, None], hidden))
+    designs = settling_trends(layout.cells.times_s, layout.designs)
+    changes, values = change(layout, vessels), layout.cells.means(vessels).T
+    hidden = _hidden(layout, vessels, display_step(vessels) if question.resolution_c is None else question.resolution_c)
+    variance, trends = np.empty_like(changes), best_trend(designs, values)
+    for trend in np.unique(trends):
+        alike = trends == trend
+        noise = learn_noise(layout.grid, designs[trend], values[:, alike])
+        variance[alike] = noise.mean_of(np.maximum(noise.variances * layout.spread[:, None], hidden[alike]))
     error = np.hypot(np.sqrt(variance), question.gain_uncertainty * changes)
-    return changes, error, np.full_like(error, coverage_factor(question.level, noise.dof))
+    return changes, error, np.full_like(error, coverage_factor(question.level, len(values) - designs.shape[2] - 1))
 
 
 def lay_out(seconds, edges_s):
@@ -131,14 +136,30 @@ def change(layout, vessel):
     return vessel[..., layout.response].mean(-1) - vessel[..., layout.baseline].mean(-1)
 
 
+def display_steps(treated, control):
+    """The display's step of both vessels, (runs,) each. One that never changed is taken to have the other's step."""
+    steps = display_step(treated), display_step(control)
+    return [np.where(own > 0, own, other) for own, other in (steps, steps[::-1])]
+
+
+def stuck(layout, treated, control):
+    """In which runs a thermometer shows one value throughout, although noise moves the other one from step to step: (runs,)."""
+    return still(layout, treated, control) | still(layout, control, treated)
+
+
+def still(layout, vessel, other):
+    """In which runs `vessel` shows one value although the `other` is moved by noise, or itself shows but one: (runs,)."""
+    moved = np.maximum(*(other[..., window].std(axis=-1) for window in (layout.baseline, layout.response)))
+    return (np.ptp(vessel, axis=-1) == 0) & ((moved > display_step(other)) | (np.ptp(other, axis=-1) == 0))
+
+
 def _share(cells, first, last):
     inside = (cells.starts >= first) & (cells.starts < last)
     return inside * cells.counts / (last - first)
 
 
-def _hidden(layout, vessel, resolution_c):
+def _hidden(layout, vessel, step):
     """The display's part in the variance of a change of one vessel: (runs,)."""
-    step = display_step(vessel) if resolution_c is None else resolution_c
     return sum(mean_uncertainty(vessel[..., window], step) ** 2 for window in (layout.baseline, layout.response))
 
 

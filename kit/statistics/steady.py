@@ -7,6 +7,12 @@ import numpy as np
 from kit.statistics.cells import cut
 from kit.statistics.display import hidden_by_display
 from kit.statistics.noise import learn_noise, noise_grid
+from kit.statistics.quantiles import coverage_factor, one_sided_factor
+
+
+LEVEL = 0.95
+# In under 5 minutes slow noise passes for steadiness too often (7 in 100 at a memory of 60 s, measured).
+FEWEST_MIN = 5
 
 
 @dataclass(frozen=True, eq=False)
@@ -18,6 +24,19 @@ class Slopes:
     error: np.ndarray
     correlation_s: np.ndarray
     dof: int
+
+    @property
+    def at_most(self):
+        """The drift that a run stays under at 95 %, one-sided."""
+        return abs(self.slope) + one_sided_factor(LEVEL, self.dof) * self.error
+
+    def steady(self, tolerance, over_min):
+        """Which runs are surely (95 %) below the tolerance, after enough minutes to call anything steady."""
+        return (self.at_most < tolerance) & (over_min >= FEWEST_MIN)
+
+    def drifting(self, tolerance):
+        """Which runs are surely (97.5 %) beyond the tolerance."""
+        return abs(self.slope) - coverage_factor(LEVEL, self.dof) * self.error > tolerance
 
 
 def slopes(seconds, channels, steps):

@@ -3,7 +3,7 @@
 import numpy as np
 
 TIME_CONSTANTS_S = np.array([15.0, 45.0, 135.0, 405.0])
-SETTLING_TIMES_S = np.array([135.0, 405.0])
+SETTLING_TIMES_S = np.array([60.0, 180.0, 540.0])
 DELAYS_S = np.arange(0.0, 61.0, 5.0)
 # A drift of its own is fitted only where it can be seen before the change.
 DRIFT_SEEN_FROM_S = 180.0
@@ -26,10 +26,11 @@ def rising_trends(times_s, change_s, step_s):
     return np.concatenate([level, drift, rises], axis=2)
 
 
-def settling_trend(times_s, design):
-    """`design` (cells, terms) with the terms that one vessel alone needs: it still warms, at any speed, from the record's start."""
+def settling_trends(times_s, designs):
+    """`designs` (delays, cells, terms) with the terms that one vessel alone needs: it still warms, at any speed, from the record's start."""
     times = SETTLING_TIMES_S[:: 2 if len(times_s) < FEW_CELLS else 1]
-    return np.hstack([design, np.exp(-(times_s - times_s[0])[:, None] / times)])
+    settling = np.exp(-(times_s - times_s[0])[:, None] / times)
+    return np.concatenate([designs, np.broadcast_to(settling, (len(designs), *settling.shape))], axis=2)
 
 
 def rise_times(times_s, step_s):
