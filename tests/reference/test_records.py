@@ -22,8 +22,13 @@ RECORDS = {path.stem: json.loads(path.read_text(encoding="utf-8")) for path in s
 def result_of(record):
     """What the kit gives for the record's input."""
     result = called(record)
-    taken = [reduce(getattr, path.split("."), result) for path in np.atleast_1d(record.get("take", []))]
+    taken = [reduce(part, path.split("."), result) for path in np.atleast_1d(record.get("take", []))]
     return result if not taken else taken if isinstance(record["take"], list) else taken[0]
+
+
+def part(thing, name):
+    """A field of a result; of a dict, the entry under that number."""
+    return thing[int(name)] if isinstance(thing, dict) else getattr(thing, name)
 
 
 def called(record):
