@@ -1,0 +1,89 @@
+"""A plan in words: its sentence, its timetable, why it is so, and how it was found."""
+
+from kit.estimate import amount
+from kit.words import counted
+
+SETTLE_MIN = 1.0
+
+
+def plan_sentence(plan):
+    """What to do and what to expect."""
+    wish = f"± {amount(plan.half_width_c)} °C"
+    expected = f"± {amount(plan.chosen.half_width_c)} °C"
+    if plan.reachable:
+        return f"Plan {_runs(plan)}: expect a range of about {expected}, within the {wish} that you want."
+    return f"{wish} is out of reach. {_runs(plan)} would come to about {expected}."
+
+
+def _runs(plan):
+    each, swapped = " each" if plan.runs > 1 else "", ", half of them with swapped vessels" if plan.chosen.swap else ""
+    return f"{counted(plan.runs, 'run')} of {plan.minutes:g} min{each}{swapped}"
+
+
+def schedule_of(option):
+    """(minute, what to do), from the lamp's start."""
+    timing = option.timing
+    change = timing.quiet + SETTLE_MIN
+    response = change + timing.watch - timing.baseline / 2
+    return (
+        (0.0, "Lamp on, logger on. From here on nobody moves lamp, vessels or thermometers. Keep all that the logger records."),
+        (change - timing.baseline - SETTLE_MIN, "Is the difference steady? Ask check_steady. If not, wait."),
+        (change - timing.baseline, "Baseline: touch nothing."),
+        (change, "Lead the gas into the treated vessel, and air through a like tube into the control, for about a minute."),
+        (response, "Response window: touch nothing."),
+        (response + timing.baseline, "Save the record. Lamp off, let it cool. Air the room."),
+    )
+
+
+def why_plan(plan):
+    """What decides the number of runs, or what stands in the way of the wish."""
+    chosen = plan.chosen
+    single = next(each for each in plan.options if each.runs == 1 and each.timing == chosen.timing)
+    alone = f"One such run reaches ± {amount(single.half_width_c)} °C"
+    if chosen.runs == 1:
+        return f"{alone}, so no repeat is needed. A repeat still shows whether it happens again."
+    if not plan.reachable:
+        return f"{alone}; more runs help slowly, and runs differ by about {amount(plan.spread_c)} °C. Ask for less, or find out why they differ."
+    swap = " Swapped vessels take out the drift that place and lamp bring." if chosen.swap else ""
+    return f"{alone}. Chance shrinks with the number of runs, drift that all share does not.{swap}"
+
+
+def plan_explained(plan):
+    """The account of a `Plan`, one thought a line."""
+    return "\n".join((_chance(plan), _rehearsed(plan), _quiet(plan), _repeats(plan), _telling(plan)))
+
+
+def _chance(plan):
+    wander = plan.wander
+    return (
+        f"Taken for chance: the difference wanders by {amount(wander.sd_c)} °C, readings {amount(wander.correlation_s)} s apart still agree, "
+        f"the display moves in steps of {amount(wander.display_c)} °C, one reading every {wander.step_s:g} s."
+    )
+
+
+def _rehearsed(plan):
+    alone = plan.chosen.alone
+    return (
+        f"Sixty such runs were rehearsed with no drift in them. One run brings {amount(alone.error)} °C of chance (standard uncertainty), "
+        f"and {amount(alone.allowance)} °C have to be allowed for drift."
+    )
+
+
+def _quiet(plan):
+    short, long = (next(each for each in plan.options if each.runs == 1 and each.timing.quiet == quiet).half_width_c for quiet in (1.0, 10.0))
+    return f"With one quiet minute before the gas, a run reaches ± {amount(short)} °C; with ten, ± {amount(long)} °C. So keep the whole record."
+
+
+def _repeats(plan):
+    if plan.runs == 1:
+        return plan.reason
+    return (
+        f"Beyond their own chance runs are taken to differ by {amount(plan.spread_c)} °C. With {counted(plan.runs, 'run')} that makes about "
+        f"± {amount(plan.chosen.half_width_c)} °C. {plan.reason}"
+    )
+
+
+def _telling(plan):
+    size = 2 * plan.chosen.half_width_c
+    chance = 100 * float(plan.chance_of_telling(size))
+    return f"An extra warming of {amount(size)} °C would be told from none in {chance:.0f} of 100 such plans."
