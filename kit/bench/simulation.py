@@ -9,9 +9,9 @@ from kit.bench.noise import displayed, wander
 from kit.bench.recipe import recipe_with
 from kit.bench.truth import truth_of
 from kit.faults import Fault
-from kit.records.examples import INVENTED
 from kit.records.run import Run, Source, fingerprint
 
+SIMULATED = "The simulated bench made these data: nobody measured them."
 SHARED_MEMORY_S, GAS_PROBE_SPREAD, GAS_PROBE_STEP_PPM = 180.0, 0.004, 100
 
 
@@ -49,7 +49,7 @@ def recorded(recipe, name):
     columns = dict(zip(("treated", "control"), displayed(seen, recipe.display_c)))
     columns |= _room(recipe, times_s, rng) | _gas(recipe, times_s, rng)
     readings = pd.DataFrame(columns, index=pd.Index(times_s, name="elapsed_s"))
-    return Run(readings, name, Source(name, fingerprint(readings)), (INVENTED,), "simulated", recipe=recipe)
+    return Run(readings, name, Source(name, fingerprint(readings)), (SIMULATED,), "simulated", recipe=recipe)
 
 
 def _room(recipe, times_s, rng):

@@ -6,6 +6,7 @@ import numpy as np
 
 from kit.bench.model import BENCH_CAUSES, CAUSES, GAS_CAUSES, settled, temperatures
 from kit.estimate import rounded
+from kit.statistics.cells import within
 from kit.words import plain, table_html
 
 WORDS = {
@@ -46,7 +47,7 @@ class Truth:
         edges = windows.seconds
         times_s = self.recipe.times_s
         difference = np.subtract(*temperatures(self.recipe, times_s))
-        baseline, response = (difference[(times_s >= start) & (times_s <= end)] for start, end in (edges[:2], edges[-2:]))
+        baseline, response = (difference[slice(*within(times_s, *pair))] for pair in (edges[:2], edges[-2:]))
         return float(response.mean() - baseline.mean())
 
     def __str__(self):

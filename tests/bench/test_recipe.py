@@ -1,0 +1,37 @@
+"""What the bench lets one choose, and what it refuses."""
+
+import pytest
+
+from kit.bench.recipe import Recipe, recipe_with
+from kit.faults import Fault
+
+
+def test_a_gas_may_be_written_in_small_letters():
+    assert recipe_with({"gas": "co2"}) == Recipe(gas="CO2")
+
+
+def test_the_last_reading_is_not_taken_after_the_end():
+    assert list(Recipe(gas_at_min=1, watch_min=1.5, step_s=60).times_s) == [0, 60, 120]
+
+
+@pytest.mark.parametrize(
+    "changes, text",
+    [
+        ({"gas": "neon"}, "The bench has no gas 'neon'. It has CO2, argon and air."),
+        ({"share": 1.5}, "share can't be 1.5 here. Give 0 to 1."),
+        ({"watch_min": float("nan")}, "watch_min can't be nan here. Give 1 to 600."),
+        ({"step_s": "two"}, "step_s must be a number. This was given: 'two'."),
+        ({"stirred": 1}, "stirred is a switch: True or False. It was given 1."),
+    ],
+)
+def test_a_choice_that_can_not_be_is_refused(changes, text):
+    with pytest.raises(Fault) as caught:
+        recipe_with(changes)
+    assert str(caught.value) == text
+
+
+def test_an_unknown_switch_is_named_and_all_known_ones_with_it():
+    with pytest.raises(Fault) as caught:
+        recipe_with({"stirring": True})
+    assert str(caught.value).startswith("The bench has no switch 'stirring'. It has gas, gas_at_min, watch_min, stirred, shaded, ")
+    assert len(str(caught.value).split()) <= 40
