@@ -1,6 +1,7 @@
 """What the caller said about a record: the keywords of `read_run`, checked and in one place."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from pathlib import PurePath
 
 from kit.faults import IntakeFault
 from kit.words import listed
@@ -26,12 +27,30 @@ class Asked:
     @property
     def clocks(self):
         """The words of `clock`, one or several, as a tuple."""
-        words = self.clock if isinstance(self.clock, (list, tuple)) else (self.clock,)
-        return tuple(" ".join(str(word).replace("-", " ").split()).lower() for word in words if word is not None)
+        return tuple(" ".join(str(word).replace("-", " ").split()).lower() for word in several(self.clock) if not is_number(word))
+
+    @property
+    def clock_numbers(self):
+        """The numbers in `clock`: by how many seconds the clock of each further file is ahead of the first file's."""
+        return tuple(word for word in several(self.clock) if is_number(word))
+
+    def of_file(self, place):
+        """These words for one file of several: a list of time columns holds one for each."""
+        times = several(self.time)
+        return replace(self, time=times[min(place, len(times) - 1)]) if times else self
 
     def clock_among(self, choices):
         """The first of the caller's words on clocks that is one of `choices`, or None."""
         return next((word for word in self.clocks if word in choices), None)
+
+
+def several(word):
+    """One word or several as a tuple, without None."""
+    return tuple(each for each in (word if isinstance(word, (list, tuple)) else (word,)) if each is not None)
+
+
+def is_number(word):
+    return isinstance(word, (int, float)) and not isinstance(word, bool)
 
 
 def place_named(table, wanted, keyword):
@@ -59,4 +78,5 @@ def without_unit(column, wanted):
 
 
 def holding(column, wanted):
-    return wanted.strip().lower() in column.header.lower()
+    """Does the header hold these words? A file's name counts without its ending."""
+    return PurePath(wanted.strip().lower()).stem in column.header.lower() if wanted.strip() else False

@@ -27,7 +27,9 @@ class Part:
 
 
 NOTES = {
-    "failed": lambda cells: f"{{}}: {counted(len(cells), 'cell')} say '{cells[0][1]}' or the like, first in line {cells[0][0]}; counted as missing.",
+    "failed": lambda cells: (
+        f"{{}}: {counted(len(cells), 'cell')} say '{cells[0][1]}' or the like, first in line {cells[0][0]}; counted as missing."
+    ),
     "grouped": lambda cells: f"{{}}: {counted(len(cells), 'number')} with a thousands mark, first '{cells[0][1]}' in line {cells[0][0]}.",
 }
 

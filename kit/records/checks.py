@@ -4,19 +4,19 @@ import numpy as np
 import pandas as pd
 
 from kit.faults import IntakeFault
-from kit.records.oddities import THERMOMETERS, odd_places, remarks_on
+from kit.records.oddities import odd_places, remarks_on
 from kit.records.run import COLUMNS
+from kit.words import counted
 
-ABSOLUTE_ZERO_C = -273.15  # SI Brochure, 9th edition, 2.3.1
+ABSOLUTE_ZERO = {"°C": -273.15, "°F": -459.67, "K": 0.0}  # SI Brochure, 9th edition, 2.3.1; NIST SP 811, B.8
+LARGEST = 1e9  # more than any reading here, in any unit
 # Numbers that loggers write for 'no reading'. Common practice, no source.
 NO_READING = (-999.0, -999.9, -9999.0, -99999.0, -32768.0)
 
 
 def check_readings(table, asked):
     """Count what is missing, name what is odd. Only what can't be a reading becomes missing; all else is kept."""
-    for place, column in enumerate(table.columns):
-        if column.role != "time":
-            table = without_impossible(table, place, column)
+    table = without_impossible(table, asked)
     for column in table.columns:
         missing = int(np.isnan(column.values).sum())
         if len(column.values) - missing < 2 and column.role in ("treated", "control"):
@@ -27,17 +27,28 @@ def check_readings(table, asked):
     return table.said(*remarks_on(odd_places(frame(table))))
 
 
-def without_impossible(table, place, column):
-    """Make missing what is colder than absolute zero, or a logger's number for 'no reading'."""
-    impossible = np.isin(column.values, NO_READING)
-    if column.role in THERMOMETERS:
-        impossible |= column.values < ABSOLUTE_ZERO_C
-    if not impossible.any():
-        return table
-    first = int(np.argmax(impossible))
-    seen = f"{column.values[first]:g} in line {table.lines[first]}"
-    remark = f"{column.role}: {int(impossible.sum())} readings can't be, the first {seen}; counted as missing."
-    return table.with_column(place, values=np.where(impossible, np.nan, column.values)).said(remark)
+def without_impossible(table, asked):
+    """Make missing what is colder than absolute zero, larger than anything here can be, or a logger's number for 'no reading'."""
+    for place, column in enumerate(table.columns):
+        impossible = impossible_in(column)
+        if impossible.any():
+            first = int(np.argmax(impossible))
+            seen = f"{column.values[first]:g} in line {table.lines[first]}"
+            table = table.with_column(place, values=np.where(impossible, np.nan, column.values))
+            many = counted(int(impossible.sum()), "reading")
+            table = table.said(f"{column.header}: {many} can't be, the first {seen}; counted as missing.")
+    return table
+
+
+def impossible_in(column):
+    """A mask of the readings that can't be (of length 1 if there are none)."""
+    values, floor = column.values, ABSOLUTE_ZERO.get(column.unit, -np.inf)
+    if not column.numeric or column.role == "time" or not np.isfinite(values).any():
+        return np.zeros(1, dtype=bool)
+    low, high = np.nanmin(values), np.nanmax(values)
+    if max(floor, max(NO_READING)) < low and high < LARGEST:
+        return np.zeros(1, dtype=bool)
+    return np.isin(values, NO_READING) | (values < floor) | (np.abs(values) > LARGEST)
 
 
 def frame(table):

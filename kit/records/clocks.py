@@ -14,7 +14,25 @@ from kit.records.units import SECONDS
 from kit.words import listed
 
 # Words that name the time in a header. Common practice, no source.
-NAMES = {"time", "elapsed", "timestamp", "date", "datetime", "clock", "seconds", "minutes", "hours", "zeit", "uhrzeit", "datum", "heure", "tiempo", "hora", "tempo", "ora"}
+NAMES = {
+    "time",
+    "elapsed",
+    "timestamp",
+    "date",
+    "datetime",
+    "clock",
+    "seconds",
+    "minutes",
+    "hours",
+    "zeit",
+    "uhrzeit",
+    "datum",
+    "heure",
+    "tiempo",
+    "hora",
+    "tempo",
+    "ora",
+}
 WORDS = re.compile(r"[^\W\d_]+")
 SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
 COUNTS = re.compile(r"(\d+(?:[.,]\d+)?) ?(ms|s|min|h|d)")
@@ -46,7 +64,12 @@ def time_places(table, asked):
     if named or stamped:
         return table, [*named, *stamped]
     headers = listed((repr(column.header) for column in table.columns[:6]), "or")
-    raise IntakeFault(f"No column is plainly the time. Is it {headers}?", "Say time= with its header, or its number: time=1.", file=table.file, keyword="time")
+    raise IntakeFault(
+        f"No column is plainly the time. Is it {headers}?",
+        "Say time= with its header, or its number: time=1.",
+        file=table.file,
+        keyword="time",
+    )
 
 
 def stamps_in(column):
@@ -67,7 +90,9 @@ def date_with_time(table, places):
     if len(dates) != 1 or len(times) != 1:
         return table, places
     date, time = table.columns[dates[0]], table.columns[times[0]]
-    cells = np.array([f"{date.cell(row)} {time.cell(row)}".strip() if time.cell(row) else "" for row in range(len(table.lines))], dtype=object)
+    cells = np.array(
+        [f"{date.cell(row)} {time.cell(row)}".strip() if time.cell(row) else "" for row in range(len(table.lines))], dtype=object
+    )
     columns = list(table.columns)
     columns[dates[0]] = replace(date, role="other time")
     columns[times[0]] = replace(time, values=cells, header=f"{date.header} + {time.header}")
@@ -92,7 +117,14 @@ def counted_clock(table, column, asked):
     """The `Clock` in a column of numbers, by what kind of number it can only be, its unit or the caller's word."""
     if column.odd:
         line, cell = column.odd[0]
-        raise IntakeFault(f"'{cell[:30]}' is no time.", "Correct it in a copy of the file.", file=table.file, line=line, column=repr(column.header), seen=cell)
+        raise IntakeFault(
+            f"'{cell[:30]}' is no time.",
+            "Correct it in a copy of the file.",
+            file=table.file,
+            line=line,
+            column=repr(column.header),
+            seen=cell,
+        )
     each = next((match for word in asked.clocks if (match := COUNTS.fullmatch(word))), None)
     if each:
         step = float(each[1].replace(",", ".")) * SECONDS[each[2]]
@@ -105,7 +137,11 @@ def elapsed(table, column, unit):
     if unit not in SPOKEN:
         what = "These times are numbers without a unit."
         raise IntakeFault(what, "Say clock='s', clock='min' or clock='h'.", file=table.file, column=repr(column.header), keyword="clock")
-    return Clock(column.values * SECONDS[unit] if unit != "s" else column.values, f"Times are {SPOKEN[unit]}, in column '{column.header}'.", stamped=False)
+    return Clock(
+        column.values * SECONDS[unit] if unit != "s" else column.values,
+        f"Times are {SPOKEN[unit]}, in column '{column.header}'.",
+        stamped=False,
+    )
 
 
 def dated_number(column):

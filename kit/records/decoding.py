@@ -51,7 +51,12 @@ def refuse_other_kinds(raw):
         if raw.data.startswith(first):
             raise IntakeFault(f"This is {kind}, not a table of readings.", advice, file=raw.name)
     if start.lower().startswith(PAGE_STARTS):
-        raise IntakeFault("This is a web page saved under another name.", "Go back and download or export the table itself, as CSV.", file=raw.name, line=1)
+        raise IntakeFault(
+            "This is a web page saved under another name.",
+            "Go back and download or export the table itself, as CSV.",
+            file=raw.name,
+            line=1,
+        )
 
 
 def unmarked(raw):

@@ -1,63 +1,93 @@
 """Reading any logger's or person's record: from the file's bytes to a `Run`, one stage after the other.
 
-    sniff -> cells -> columns -> clock -> roles and units -> checks
+    decode -> sniff -> cells -> columns -> notes -> (probes) -> clock -> (join) -> roles and units -> checks
 
 Each stage takes a `Table` and gives one; `steps` yields what passes between them, so that one can stop anywhere and look.
 What a stage decides it says in `remarks`; what it can't decide it asks for, by an `IntakeFault` that names the keyword.
 """
 
 from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import PurePath
 
 from kit.faults import IntakeFault
 from kit.records.asked import Asked
 from kit.records.cells import read_cells
-from kit.records.checks import check_readings, frame
+from kit.records.checks import check_readings, frame, without_impossible
 from kit.records.clocks import read_clock
-from kit.records.columns import name_columns
-from kit.records.decoding import decode
+from kit.records.columns import name_columns, with_file_names
+from kit.records.joining import join, join_pieces
+from kit.records.longform import by_probe
 from kit.records.notes import keep_notes
 from kit.records.roles import name_roles
 from kit.records.run import Run, Source
 from kit.records.sniffing import sniff
 from kit.records.sources import take
-
-STAGES = (name_columns, keep_notes, read_clock, name_roles, check_readings)
+from kit.records.textof import text_of
 
 
 def read_run(source, *, treated=None, control=None, room=None, gas=None, light=None, time=None, unit=None, clock=None, decimal=None):
     """A `Run` from any logger's file or hand-written table. The file is only read, never changed.
 
-    `source` is a path. `treated`, `control`, `room`, `gas`, `light` and `time` name columns: by header, by a part of one, or by
-    number from 1. `unit` ('degC', 'degF', 'K') is that of the temperatures, `clock` says how times are to be read, `decimal` is
-    '.' or ','. Each is needed only where the file leaves it open: then an `IntakeFault` asks for it. Whatever was decided stands
+    `source` is a path ('book.xlsx#Sheet 2' names a sheet), a list of paths (one a logger), or a table as a text of several lines.
+    `treated`, `control`, `room`, `gas`, `light` and `time` name columns: by header, by a part of one, or by number from 1. `unit`
+    ('degC', 'degF', 'K') is that of the temperatures, `decimal` is '.' or ','. `clock`, one word or a list, says how times are meant:
+    's', 'min', 'h', '10 s' (each count), 'mm:ss', 'h:mm', 'day first', 'month first', 'year first', 'summer time', 'sorted', 'set back';
+    for several loggers 'as written', 'shared event', or the seconds that each further clock is ahead of the first.
+
+    Each keyword is needed only where the file leaves something open: then an `IntakeFault` asks for it. Whatever was decided stands
     in `run.remarks`. Temperatures come out in °C, gas in ppm, times in seconds from the first reading.
     """
-    asked = Asked(treated, control, room, gas, light, time, unit, clock, decimal)
-    raw = take(source)
-    *_, table = steps(raw, asked)
-    return run_of(table, raw)
+    raws = taken(source)
+    *_, table = steps(raws, Asked(treated, control, room, gas, light, time, unit, clock, decimal))
+    return run_of(table, raws)
 
 
-def steps(raw, asked):
+def taken(source):
+    """The bytes of each file of a source, as a list of `Raw`."""
+    return [take(each) for each in source] if isinstance(source, (list, tuple)) else [take(source)]
+
+
+def steps(raws, asked):
     """Every state of a record on its way, one after each stage. Print any of them."""
-    text = decode(raw)
-    table = read_cells(text, sniff(text, asked.decimal))
-    yield table
-    for stage in STAGES:
+    tables = []
+    for place, raw in enumerate(raws):
+        for table in single(raw, asked.of_file(place)):
+            yield table
+        tables.append(table)
+    if len(tables) > 1:
+        table = join(with_file_names(tables), asked)
+        yield table
+    for stage in (name_roles, check_readings):
         table = stage(table, asked)
         yield table
 
 
-def run_of(table, raw):
+def single(raw, asked):
+    """The states of one file, up to its clock."""
+    text = text_of(raw)
+    table = read_cells(text, sniff(text, asked.decimal))
+    yield table
+    for stage in (name_columns, keep_notes):
+        table = stage(table, asked)
+        yield table
+    pieces = [without_impossible(read_clock(piece, asked), asked) for piece in by_probe(table)]
+    yield pieces[0] if len(pieces) == 1 else join_pieces(pieces)
+
+
+def run_of(table, raws):
     """The `Run` that a finished table holds."""
-    about = {"name": PurePath(raw.name).stem, **(table.about or {})}
-    return Run(frame(table), source=Source(raw.name, raw.sha256), remarks=table.remarks, **about)
+    name = PurePath(raws[0].name).stem if len(raws) == 1 else " + ".join(PurePath(raw.name).stem for raw in raws)
+    digest = raws[0].sha256 if len(raws) == 1 else sha256("".join(raw.sha256 for raw in raws).encode()).hexdigest()
+    return Run(frame(table), source=Source(table.file, digest), remarks=table.remarks, **{"name": name, **(table.about or {})})
 
 
 @dataclass(frozen=True, eq=False)
 class Reading:
-    """How far a record was understood: its first `rows` as text, the `remarks` so far, and the open `question` (an `IntakeFault`) or the `run`."""
+    """How far a record was understood: its first `rows` as text, the `remarks` so far, and the open `question` or the `run`.
+
+    `question` is an `IntakeFault`: its `keyword` settles it, if it has one. Exactly one of `question` and `run` is None.
+    """
 
     rows: tuple
     remarks: tuple
@@ -66,12 +96,12 @@ class Reading:
 
 
 def look(source, **keywords):
-    """The `Reading` of a source with the keywords of `read_run`: never raises an `IntakeFault`, but keeps it as the open question."""
-    table, rows, remarks = None, (), ()
+    """The `Reading` of a source with the keywords of `read_run`. It keeps an `IntakeFault` as the open question instead of raising it."""
+    rows, remarks = (), ()
     try:
-        raw = take(source)
-        for table in steps(raw, Asked(**keywords)):
-            rows, remarks = rows or str(table).splitlines(), table.remarks
-        return Reading(tuple(rows), remarks, None, run_of(table, raw))
+        raws = taken(source)
+        for table in steps(raws, Asked(**keywords)):
+            rows, remarks = rows or tuple(str(table).splitlines()), table.remarks
+        return Reading(rows, remarks, None, run_of(table, raws))
     except IntakeFault as question:
-        return Reading(tuple(rows), remarks, question, None)
+        return Reading(rows, remarks, question, None)

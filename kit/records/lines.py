@@ -17,19 +17,24 @@ from kit.words import counted, listed
 
 BLOCK = 20_000
 SHOWN = 3
-SUMMARY = re.compile(r"(?:average|avg|mean|min|minimum|max|maximum|median|std|sd|stdev|total|sum|count|mittelwert|moyenne)\b[ .:()a-z]*", re.IGNORECASE)
+SUMMARY = re.compile(
+    r"(?:average|avg|mean|min|minimum|max|maximum|median|std|sd|stdev|total|sum|count|mittelwert|moyenne)\b[ .:()a-z]*", re.IGNORECASE
+)
 NOTE_STARTS = ("#", "//", "%", "!", "*")
 UNUSUAL = re.compile(r"[^\d.,:+ eE-]|^ *$", re.ASCII)
 
 
 def line_by_line(text, layout):
-    """The table by the rules of RFC 4180. What is left out is said; a cell that is no number is kept as odd, and refused if its column is used."""
+    """The table by the rules of RFC 4180. What is left out is said; a cell that is no number is odd, and refused if its column is used."""
     left_out = {}
     rows = of_one_width(readings(split(text, layout), layout, left_out), text, layout, left_out)
     blocks = [converted(block, layout) for block in iter(lambda: list(islice(rows, BLOCK)), [])]
     lines = np.concatenate([lines for lines, _ in blocks])
     parts = [joined(each) for each in zip(*(columns for _, columns in blocks))]
-    columns = (Column(header, part.values, unit=unit or part.unit, odd=part.odd, notes=part.notes()) for header, unit, part in zip(layout.headers, layout.units, parts))
+    columns = (
+        Column(header, part.values, unit=unit or part.unit, odd=part.odd, notes=part.notes())
+        for header, unit, part in zip(layout.headers, layout.units, parts)
+    )
     return Table(text.file, tuple(columns), lines, (*text.remarks, *map(sentence, left_out.items())))
 
 
@@ -84,7 +89,12 @@ def of_one_width(rows, text, layout, left_out):
     for line, cells in rows:
         if len(cells) > width and any(cells[width:]):
             what = f"This line has {len(cells)} cells, the others {width}."
-            raise IntakeFault(what, "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy.", file=text.file, line=line)
+            raise IntakeFault(
+                what,
+                "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy.",
+                file=text.file,
+                line=line,
+            )
         if len(cells) < width and line == cut:
             left_out["cut"] = [(line, " ".join(cells))]
             continue
@@ -97,13 +107,19 @@ def of_one_width(rows, text, layout, left_out):
 
 def refuse_few_short(short, total, file, width):
     if short and (len(short) < 3 or len(short) < 0.1 * total):
-        raise IntakeFault(f"This line has fewer cells than the others, which have {width}.", "Complete it in a copy of the file.", file=file, line=short[0])
+        raise IntakeFault(
+            f"This line has fewer cells than the others, which have {width}.",
+            "Complete it in a copy of the file.",
+            file=file,
+            line=short[0],
+        )
 
 
 def converted(rows, layout):
     lines, cells = zip(*rows)
     columns = [
-        numbers_of(column, lines, layout.decimal) if kind == "n" else Part(as_texts(column)) for column, kind in zip(zip(*cells), layout.kinds)
+        numbers_of(column, lines, layout.decimal) if kind == "n" else Part(as_texts(column))
+        for column, kind in zip(zip(*cells), layout.kinds)
     ]
     return np.array(lines), columns
 

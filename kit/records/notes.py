@@ -15,7 +15,9 @@ def keep_notes(table, asked):
     place = next((at for at, column in enumerate(table.columns) if column.name.lower() in NAMES and not column.numeric), None)
     if place is None:
         return table
-    cells = {int(table.lines[row]): cell for row in np.flatnonzero(table.columns[place].values != "") if (cell := table.columns[place].cell(row))}
+    cells = {
+        int(table.lines[row]): cell for row in np.flatnonzero(table.columns[place].values != "") if (cell := table.columns[place].cell(row))
+    }
     table = table.with_column(place, role="note")
     own = facts_and_remarks(next(iter(cells.values()), ""))
     if own:

@@ -9,7 +9,25 @@ from kit.records.units import unit_of
 # Marks for 'no reading' that say nothing more. Common practice, no source.
 MISSING = ("", "NA", "N/A", "n/a", "na", "NaN", "nan", "NAN", "null", "NULL", "Null", "None", "-", "--", "---", "#N/A", "?")
 # Words by which a logger says that the sensor gave nothing. Common practice, no source.
-FAILED = {"err", "error", "fault", "fail", "failed", "open", "ol", "over", "overload", "short", "invalid", "inf", "infinity", "#value!", "#div/0!", "#ref!", "..."}
+FAILED = {
+    "err",
+    "error",
+    "fault",
+    "fail",
+    "failed",
+    "open",
+    "ol",
+    "over",
+    "overload",
+    "short",
+    "invalid",
+    "inf",
+    "infinity",
+    "#value!",
+    "#div/0!",
+    "#ref!",
+    "...",
+}
 LOOSE = re.compile(r"[+-]?(?:\d+(?:[.,' ]\d+)*[.,]?|[.,]\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII)
 STRICT = {
     ".": re.compile(r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII),
@@ -82,7 +100,9 @@ def decimal_mark(cells, asked, file):
     if "either ," in votes:
         line, cell = votes["either ,"]
         what = f"'{cell}' could be {cell.replace(',', '.')} or {cell.replace(',', '')}."
-        raise IntakeFault(what, "Say which mark goes before the decimals: decimal=',' or decimal='.'.", file=file, line=line, seen=cell, keyword="decimal")
+        raise IntakeFault(
+            what, "Say which mark goes before the decimals: decimal=',' or decimal='.'.", file=file, line=line, seen=cell, keyword="decimal"
+        )
     return "."
 
 

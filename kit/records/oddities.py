@@ -85,7 +85,9 @@ def leaps(name, times, values):
     height = max(LEAP_NOISE * 1.4826 * np.median(np.abs(steps - np.median(steps))), LEAP_STEPS * display_step(values), LEAP_C)
     found, past = [], -1
     for row in np.flatnonzero(np.abs(steps) > height)[:MOST]:
-        back = next((n for n in range(2, LEAP_READINGS + 2) if row + n < len(values) and abs(values[row + n] - values[row]) < height / 2), 0)
+        back = next(
+            (n for n in range(2, LEAP_READINGS + 2) if row + n < len(values) and abs(values[row + n] - values[row]) < height / 2), 0
+        )
         if back and row >= past:
             past = row + back
             detail = f"leaps by {abs(values[row + 1] - values[row]):.2f} °C and back"
@@ -101,7 +103,7 @@ def display_step(values):
 
 
 def stills(name, times, columns):
-    """Long stretches of one value, far longer than others in this column, or while the other vessel moves by more than the display could hide."""
+    """Long stretches of one value: far longer than others here, or while the other vessel moves by more than a display could hide."""
     values, usual = columns[name], usual_stretch(columns[name])
     other = columns["control" if name == "treated" else "treated"]
     step = max(display_step(values), display_step(other))
@@ -144,7 +146,7 @@ def out_of_range(name, times, values):
     rows = np.flatnonzero((values < COLDEST_C) | (values > HOTTEST_C))
     if not rows.size:
         return []
-    detail = f"{counted(len(rows), 'reading')} below {COLDEST_C} or above {HOTTEST_C} °C, the first {values[rows[0]]:.1f} °C; is the unit right?"
+    detail = f"outside {COLDEST_C} to {HOTTEST_C} °C, the first is {values[rows[0]]:.1f} °C: look whether the unit is right"
     return [OddPlace("range", name, times[rows[0]], times[rows[-1]], len(rows), detail)]
 
 

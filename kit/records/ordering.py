@@ -52,7 +52,9 @@ def with_times_only(table, clock, asked):
     """Leave out lines without a time."""
     kept = np.isfinite(clock.seconds)
     if kept.sum() < 2:
-        raise IntakeFault(f"This record holds {counted(int(kept.sum()), 'reading')} with a time.", "A run needs at least two.", file=table.file)
+        raise IntakeFault(
+            f"This record holds {counted(int(kept.sum()), 'reading')} with a time.", "A run needs at least two.", file=table.file
+        )
     if kept.all():
         return table, clock
     remark = f"Left out {counted(int((~kept).sum()), 'line')} without a time, first line {table.lines[~kept][0]}."
@@ -91,7 +93,8 @@ def through_summer_time(table, clock, asked):
         for row in np.flatnonzero(np.abs(steps - step - jump) <= step / 2) if step < HOUR / 3 else ():
             if is_summer_time(table, clock, asked, row, jump):
                 added[row + 1 :] -= jump
-                table = table.said(f"Summer time {'begins' if jump > 0 else 'ends'} in line {table.lines[row + 1]}: the clock's jump of an hour is taken out.")
+                what = f"Summer time {'begins' if jump > 0 else 'ends'} in line {table.lines[row + 1]}"
+                table = table.said(f"{what}: the clock's jump of an hour is taken out.")
     return table, replace(clock, seconds=clock.seconds + added)
 
 
@@ -101,11 +104,13 @@ def is_summer_time(table, clock, asked, row, jump):
     if {"as written", "sorted", "set back"} & set(asked.clocks):
         return False
     way, other = ("forward", "clock='as written' if the logger paused") if jump > 0 else ("back", "clock='set back' if someone set it")
-    raise fault(table, row + 1, f"The clock goes {way} by an hour here.", f"Say clock='summer time' if that began or ended, {other}.", "clock")
+    raise fault(
+        table, row + 1, f"The clock goes {way} by an hour here.", f"Say clock='summer time' if that began or ended, {other}.", "clock"
+    )
 
 
 def without_repeats(table, clock, asked):
-    """Drop a line that says the same as another of the same time. Where stamps are coarser than the readings, equal lines are no repeats."""
+    """Drop a line that says the same as another of its time. Where stamps are coarser than the readings, equal lines are no repeats."""
     if runs_forward(clock):
         return table, clock
     order = np.argsort(clock.seconds, kind="stable")
@@ -115,11 +120,15 @@ def without_repeats(table, clock, asked):
     for column in table.columns:
         values = column.values[order]
         same = values[1:] == values[:-1]
-        twice &= same | (np.isnan(values[1:]) & np.isnan(values[:-1])) if column.numeric and column.role != "time" else same | (column.role == "time")
+        twice &= (
+            same | (np.isnan(values[1:]) & np.isnan(values[:-1]))
+            if column.numeric and column.role != "time"
+            else same | (column.role == "time")
+        )
     if not twice.any():
         return table, clock
     repeats = np.sort(order[1:][twice])
-    remark = f"Left out {counted(len(repeats), 'line')} that {'say' if len(repeats) > 1 else 'says'} the same again, first line {table.lines[repeats[0]]}."
+    remark = f"Left out {counted(len(repeats), 'repeated line')}, first line {table.lines[repeats[0]]}."
     return picked(table.said(remark), clock, np.delete(np.arange(len(order)), repeats))
 
 
@@ -134,7 +143,9 @@ def sorted_or_set_back(table, clock, asked):
     order = np.argsort(clock.seconds, kind="stable")
     if "sorted" in asked.clocks or fill_gaps(clock.seconds[order], usual_step(clock.seconds)):
         moved = int((order != np.arange(len(order))).sum())
-        return picked(table.said(f"Sorted by time: {counted(moved, 'line')} stood elsewhere, first line {table.lines[back[0] + 1]}."), clock, order)
+        return picked(
+            table.said(f"Sorted by time: {counted(moved, 'line')} stood elsewhere, first line {table.lines[back[0] + 1]}."), clock, order
+        )
     do = "Two runs in one file? Save them apart. Else say clock='sorted' (lines are mixed up) or clock='set back' (someone set it)."
     raise fault(table, back[0] + 1, f"The clock goes back by {-steps[back[0]]:.6g} s here.", do, "clock")
 
@@ -150,7 +161,9 @@ def set_forward(table, clock, back):
     for row in back:
         lost = seconds[row] + step - seconds[row + 1]
         seconds[row + 1 :] += lost
-        table = table.said(f"The clock was set back in line {table.lines[row + 1]}, as you said: {lost:.6g} s added from there, for one usual step.")
+        table = table.said(
+            f"The clock was set back in line {table.lines[row + 1]}, as you said: {lost:.6g} s added from there, for one usual step."
+        )
     return table, replace(clock, seconds=seconds)
 
 
@@ -169,7 +182,8 @@ def apart(table, clock, asked):
     gaps = unit / np.maximum(counts, usual)
     within = np.arange(len(group)) - starts[group] + np.where(group == 0, max(usual - counts[0], 0), 0)
     shared = int((counts - 1).sum())
-    remark = f"{counted(shared, 'line')} with the same time as the line before, first line {table.lines[starts[counts > 1][0] + 1]}: placed evenly within {unit:g} s."
+    first = table.lines[starts[counts > 1][0] + 1]
+    remark = f"{counted(shared, 'line')} with the time of the line before, first line {first}: placed evenly within {unit:g} s."
     return table.said(remark), replace(clock, seconds=np.round(stamps[group] + within * gaps[group], 6))
 
 

@@ -11,19 +11,21 @@ from kit.words import listed
 
 # Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
 NAMES = {
-    "control": "control ctrl untreated reference kontrolle kontroll contrôle controle témoin temoin controllo".split(),
-    "treated": "treated treatment co2 experimental test behandelt traité traite tratado trattato".split(),
+    "control": "control ctrl untreated kontrolle kontroll contrôle controle témoin temoin controllo".split(),
+    "treated": "treated treatment experimental behandelt traité traite tratado trattato".split(),
     "room": "room ambient surroundings raum umgebung salle ambiente sala".split(),
-    "gas": "gas co2 carbon".split(),
     "light": "light lux irradiance licht lumière luz luce".split(),
 }
+GAS = {"gas", "co2", "carbon"}
+VESSELS = {"vessel", "temp", "temperature", "probe", "thermometer", "degrees"}
+AIR_PPM = 200  # air has more CO2: 280 ppm before industry, over 420 ppm now (NOAA Global Monitoring Laboratory)
 FILLED = {"treated": "treated", "control": "control", "room": "room", "gas": "gas_ppm", "light": "light"}
 WORDS = re.compile(r"[^\W\d_]+\d*")
 WHY_BOTH = "Only a control shows what would have happened anyway."
 
 
 def name_roles(table, asked):
-    """Give each column its role. A fault asks for a vessel that no name tells, and says why a control matters if there is one thermometer only."""
+    """Give each column its role, by its name or the caller's word. A fault asks for a vessel that neither tells."""
     places = {role: place_named(table, getattr(asked, role), role) for role in ROLES if getattr(asked, role) is not None}
     for role in ROLES:
         if role not in places:
@@ -39,7 +41,10 @@ def name_roles(table, asked):
 def candidates(table, role, taken):
     """Places of the columns whose name or unit says that they are `role`."""
     free = [(place, column) for place, column in enumerate(table.columns) if place not in taken and not column.role]
-    return [place for place, column in free if fits_unit(column, role) and says(column, role)]
+    found = [place for place, column in free if fits_unit(column, role) and says(column, role)]
+    if role == "treated" and not found:  # 'CO2 (°C)' is the vessel with the gas, unless another column says that it is treated
+        return [place for place, column in free if column.unit in TEMPERATURES and words_of(column.name) & GAS]
+    return found
 
 
 def fits_unit(column, role):
@@ -49,10 +54,15 @@ def fits_unit(column, role):
 
 
 def says(column, role):
-    words = [word.lower() for word in WORDS.findall(column.name)]
-    if role == "gas" and column.unit in ("ppm", "ppb"):
-        return True
-    return any(word in NAMES[role] for word in words) and not (role == "treated" and set(words) & set(NAMES["control"]))
+    words = words_of(column.name)
+    if role == "gas":
+        return column.unit in ("ppm", "ppb") or bool(words & GAS) and not words & (VESSELS | {*NAMES["treated"], *NAMES["control"]})
+    return bool(words & set(NAMES[role])) and not (role == "treated" and words & set(NAMES["control"]))
+
+
+def words_of(name):
+    """The words of a header in small letters: {'co2', 'vessel'} of 'CO₂ vessel'."""
+    return {word.lower() for word in WORDS.findall(name.replace("₂", "2"))}
 
 
 def refuse_several(table, role, found):
@@ -64,15 +74,16 @@ def refuse_several(table, role, found):
 
 def refuse_missing(table, places):
     missing = [vessel for vessel in ("treated", "control") if vessel not in places]
-    if not missing:
-        return
-    vessel, free = missing[0], thermometers(table, places)
-    if not free:
+    free = thermometers(table, places)
+    if len(free) < len(missing):
+        vessel = missing[-1]
         what = f"There is no thermometer for the {vessel} vessel here. {WHY_BOTH}"
-        raise IntakeFault(what, f"If it is there, say {vessel}= with its column; if not, repeat the run with both.", file=table.file, keyword=vessel)
-    names = listed((repr(table.columns[place].header) for place in free[:4]), "or")
-    what = f"Which column is the {vessel} vessel: {names}?"
-    raise IntakeFault(what, f"Say {vessel}= with its header, or its number: {vessel}={free[0] + 1}.", file=table.file, keyword=vessel)
+        do = f"If it is there, say {vessel}= with its column; if not, repeat the run with both."
+        raise IntakeFault(what, do, file=table.file, keyword=vessel)
+    if missing:
+        vessel, names = missing[0], listed((repr(table.columns[place].header) for place in free[:4]), "or")
+        do = f"Say {vessel}= with its header, or its number: {vessel}={free[0] + 1}."
+        raise IntakeFault(f"Which column is the {vessel} vessel: {names}?", do, file=table.file, keyword=vessel)
 
 
 def thermometers(table, places):
@@ -91,18 +102,30 @@ def cast(table, role, place, asked):
         values, said = shares(table, column)
     else:
         values, said = column.values, f" (in {column.unit})" if column.unit else ""
-    table = table.with_column(place, role=FILLED[role], values=values)
+    unit = "ppm" if role == "gas" else column.unit if role == "light" else "°C"
+    table = table.with_column(place, role=FILLED[role], values=values, unit=unit)
     notes = (note.replace("{}", repr(column.header)) for note in column.notes)
-    return table.said(f"Took column '{column.header}' as {FILLED[role]}{said}.", *notes)
+    return table.said(f"Took column '{column.header}' as {role}{said}.", *notes)
 
 
 def refuse_odd(table, column):
     if column.odd:
         line, cell = column.odd[0]
         what = f"'{cell[:30]}' is no number."
-        raise IntakeFault(what, "Correct it in a copy of the file, or leave the cell empty there.", file=table.file, line=line, column=repr(column.header), seen=cell)
+        raise IntakeFault(
+            what,
+            "Correct it in a copy of the file, or leave the cell empty there.",
+            file=table.file,
+            line=line,
+            column=repr(column.header),
+            seen=cell,
+        )
     if not column.numeric or not np.isfinite(column.values).any():
-        what = "This column holds no reading." if column.numeric else f"This column holds no numbers: its first cell says '{column.cell(0)[:30]}'."
+        what = (
+            "This column holds no reading."
+            if column.numeric or not column.cell(0)
+            else f"This column holds no numbers: its first cell says '{column.cell(0)[:30]}'."
+        )
         raise IntakeFault(what, "Name another column.", file=table.file, line=int(table.lines[0]), column=repr(column.header))
 
 
@@ -117,11 +140,26 @@ def temperatures(table, column, asked):
 
 
 def shares(table, column):
-    if not column.unit:
-        what = "No unit is written for this gas reading."
-        raise IntakeFault(what, "Write ppm or % behind its header in a copy, or name another column with gas=.", file=table.file, column=repr(column.header), keyword="gas")
-    factor = PER_PPM[column.unit]
-    return column.values * factor, "" if factor == 1 else f", turned from {column.unit} into ppm"
+    unit = column.unit or unit_of_gas(table, column)
+    why = "" if column.unit else f": no unit is written, but these numbers fit air in {unit} only"
+    factor = PER_PPM[unit]
+    return column.values * factor, f"{', in ppm' if factor == 1 else f', turned from {unit} into ppm'}{why}"
+
+
+def unit_of_gas(table, column):
+    """A record of CO2 that starts in air tells its unit: never under 200 in ppm, never over 100 in %."""
+    if np.nanmin(column.values) >= AIR_PPM:
+        return "ppm"
+    if 0 <= np.nanmin(column.values) and np.nanmax(column.values) <= 100:
+        return "%"
+    what = "No unit is written for this gas reading."
+    raise IntakeFault(
+        what,
+        "Write ppm or % behind its header in a copy, or name another column: gas=.",
+        file=table.file,
+        column=repr(column.header),
+        keyword="gas",
+    )
 
 
 def unused(table):

@@ -18,7 +18,9 @@ HEADERS = {"treated": "treated_degC", "control": "control_degC", "room": "room_d
 SIGNATURE = "Twin Vessels run"
 BETWEEN = " | "
 NOTE = re.compile(
-    r"Twin Vessels run \| name: (?P<name>[^|]+) \| kind: (?P<kind>measured|simulated) \| gain uncertainty: (?P<gain>\d(?:\.\d{1,20})?(?:e-\d{1,3})?)(?P<remarks>.*)", re.DOTALL
+    r"Twin Vessels run \| name: (?P<name>[^|]+) \| kind: (?P<kind>measured|simulated) "
+    r"\| gain uncertainty: (?P<gain>\d(?:\.\d{1,20})?(?:e-\d{1,3})?)(?P<remarks>.*)",
+    re.DOTALL,
 )
 # A cell that starts so is a formula to a spreadsheet, also after a mark at which it may split the cell (OWASP, CSV Injection).
 FORMULA = re.compile(r"((?:^|[,;|\t\r\n\"'])\s*)([=+\-@])")

@@ -27,8 +27,9 @@ class Row:
 
 @dataclass(frozen=True)
 class Layout:
-    """The plan of a table: `kinds` has a letter a column, `first` is the line of the first reading, `edges` the starts of fixed-width columns,
-    `longest` how long each column's cells get in the head."""
+    """The plan of a table, column by column: `kinds` has a letter for each as in `Row`, `longest` how long cells get in the head.
+
+    `first` is the line of the first reading; `edges` is where columns of fixed width start, if they have one."""
 
     delimiter: str
     decimal: str
@@ -72,7 +73,12 @@ def best_reading(file, lines):
     if not score:
         raise no_table(file, lines)
     if len(kinds) > MOST_COLUMNS:
-        raise IntakeFault(f"A line has {len(kinds)} cells; at most {MOST_COLUMNS} are read.", "Keep the columns of one run in a copy.", file=file, line=rows[-1].line)
+        raise IntakeFault(
+            f"A line has {len(kinds)} cells; at most {MOST_COLUMNS} are read.",
+            "Keep the columns of one run in a copy.",
+            file=file,
+            line=rows[-1].line,
+        )
     return delimiter, rows, kinds, edges
 
 
@@ -110,7 +116,7 @@ def kind_of(cell):
 
 
 def scored(delimiter, rows, edges=()):
-    """A way to split with its score: how many lines agree with the commonest kinds that can be readings, times the share that isn't text."""
+    """A way to split with its score: how many lines agree with the commonest kinds of readings, times the share that isn't text."""
     patterns = Counter(row.kinds for row in rows if "n" in row.kinds and len(row.kinds) > 1)
     totals = {pattern: sum(count for other, count in patterns.items() if agree(pattern, other)) for pattern in patterns}
     if not totals:
@@ -138,8 +144,20 @@ def no_table(file, lines):
     if not filled:
         return IntakeFault("This file is empty.", "Export the run again, and look into the file before you close the logger.", file=file)
     if any(looks_like_number(line) or looks_like_time(line) for line in filled.values()):
-        return IntakeFault("There is only one column here.", "A run needs a time and two temperatures in each line, and a header above them.", file=file, line=1)
+        return IntakeFault(
+            "There is only one column here.",
+            "A run needs a time and two temperatures in each line, and a header above them.",
+            file=file,
+            line=1,
+        )
     last = max(filled)
     if any(delimiter in filled[last] for delimiter in DELIMITERS):
-        return IntakeFault("There is a header, and no reading below it.", "Was the logger started? Export the run again.", file=file, line=last)
-    return IntakeFault("No line here looks like readings.", "Export the run as a table: in each line a time and two temperatures, a header above.", file=file, line=1)
+        return IntakeFault(
+            "There is a header, and no reading below it.", "Was the logger started? Export the run again.", file=file, line=last
+        )
+    return IntakeFault(
+        "No line here looks like readings.",
+        "Export the run as a table: in each line a time and two temperatures, a header above.",
+        file=file,
+        line=1,
+    )

@@ -40,7 +40,9 @@ def path_and_sheet(source):
     try:
         path = Path(source)
     except TypeError as problem:
-        raise IntakeFault(f"Expected the path of a file, and was given {type(source).__name__}.", "Write it in quotes: read_run('run.csv').") from problem
+        raise IntakeFault(
+            f"Expected the path of a file, and was given {type(source).__name__}.", "Write it in quotes: read_run('run.csv')."
+        ) from problem
     name, mark, sheet = path.name.partition("#")
     split = mark and not there(path)
     return (path.with_name(name), sheet) if split and name else (path, None)
@@ -61,12 +63,16 @@ def read_bytes(path):
         raise IntakeFault("There is no such file.", beside(path), file=path.name) from problem
     except PermissionError as problem:
         raise IntakeFault(
-            "This file may not be read: permission denied.", "Close other programs that hold it, or copy it to your own folder.", file=path.name
+            "This file may not be read: permission denied.",
+            "Close other programs that hold it, or copy it to your own folder.",
+            file=path.name,
         ) from problem
     except (OSError, ValueError) as problem:
         if isinstance(problem, IntakeFault):
             raise
-        raise IntakeFault("This file can't be opened.", "Copy it to your own folder, under a short name, and try that.", file=path.name[:60]) from problem
+        raise IntakeFault(
+            "This file can't be opened.", "Copy it to your own folder, under a short name, and try that.", file=path.name[:60]
+        ) from problem
 
 
 def refuse_unreadable(path, status):
@@ -76,7 +82,11 @@ def refuse_unreadable(path, status):
         raise IntakeFault("This is a device or a pipe, not a file.", "Save the record to a file first.", file=path.name)
     if status.st_size > LARGEST_BYTES:
         size, most = status.st_size / 2**20, LARGEST_BYTES // 2**20
-        raise IntakeFault(f"This file has {size:,.0f} MiB; at most {most} are read.", "Save only the part with the run, or log less often.", file=path.name)
+        raise IntakeFault(
+            f"This file has {size:,.0f} MiB; at most {most} are read.",
+            "Save only the part with the run, or log less often.",
+            file=path.name,
+        )
 
 
 def beside(path):

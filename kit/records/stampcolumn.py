@@ -18,9 +18,11 @@ AT_GREENWICH = ("Z", "z", "UTC", "GMT")
 
 @dataclass(frozen=True, eq=False)
 class Clock:
-    """A column of times in `seconds` (NaN in an empty cell), counted from the clock's own zero, or from `midnight` before the first (days since
-    1970; None without a date that is certain). It starts anew after `period_s` (inf: never); `zone` holds names of zones as written;
-    `stamped` means that it shows the time of day, `local` that it may jump with summer time."""
+    """A column of times: `seconds` (NaN in an empty cell), counted from the clock's own zero or from `midnight` before the first.
+
+    `midnight` is in days since 1970, None without a date that is certain. The clock starts anew after `period_s` (inf: never).
+    `zone` holds names of zones as written; `stamped` means that it shows the time of day, `local` that summer time moves it.
+    """
 
     seconds: np.ndarray
     remark: str
@@ -39,10 +41,14 @@ def clock_of_stamps(table, column, asked):
     seconds = in_halves(table, column, stamps) / (60 if in_minutes else 1)
     days, midnight = day_numbers(table, column, stamps, asked) if order else (0, None)
     period = np.inf if order or parts == 4 else 3600.0 if in_minutes else DAY
-    remark = f"Times come from column '{column.header}', the first is '{first_cell(column)}'{' (minutes and seconds)' if in_minutes else ''}."
+    remark = (
+        f"Times come from column '{column.header}', the first is '{first_cell(column)}'{' (minutes and seconds)' if in_minutes else ''}."
+    )
     ahead, named = zone_offsets(stamps.zone) if zoned else (0, None)
     wall = order != "" or parts == 3 and not in_minutes or halved
-    return Clock(np.round(seconds + DAY * days - ahead, 6), remark, midnight, period, named, wall, wall and (not zoned or named is not None))
+    return Clock(
+        np.round(seconds + DAY * days - ahead, 6), remark, midnight, period, named, wall, wall and (not zoned or named is not None)
+    )
 
 
 def first_cell(column):
@@ -59,7 +65,9 @@ def one_by_one(table, column):
         if cell and stamps[-1] is None:
             raise odd(table, column, place, f"'{cell[:30]}' is no time.", "Correct it in a copy of the file.")
         if cell and form_of(stamps[-1]) != form_of(first):
-            raise odd(table, column, place, f"'{cell[:30]}' is written unlike the time before it.", "Write all times alike in a copy of the file.")
+            raise odd(
+                table, column, place, f"'{cell[:30]}' is written unlike the time before it.", "Write all times alike in a copy of the file."
+            )
     return gathered(stamps)
 
 
@@ -120,7 +128,13 @@ def day_numbers(table, column, stamps, asked):
     sound = {way: days for way, days in ways.items() if not np.isnan(days).any()}
     if not sound:
         days = ways[max(ways, key=lambda way: np.argmax(np.isnan(ways[way])))]
-        raise odd(table, column, int(np.argmax(np.isnan(days))), f"'{column.cell(int(np.argmax(np.isnan(days))))}' is no date{f' with {wanted}' if wanted else ''}.", "Correct it in a copy of the file.")
+        raise odd(
+            table,
+            column,
+            int(np.argmax(np.isnan(days))),
+            f"'{column.cell(int(np.argmax(np.isnan(days))))}' is no date{f' with {wanted}' if wanted else ''}.",
+            "Correct it in a copy of the file.",
+        )
     since = {way: days - days[0] for way, days in sound.items()}
     first = next(iter(since.values()))
     if any((each != first).any() for each in since.values()):

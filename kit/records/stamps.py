@@ -46,7 +46,13 @@ def stamp(cell):
         return spoken(cell)
     order = dated(match) or ""
     seconds, parts = time_of_day(match["time"] or "")
-    return None if parts < 0 else Stamp(order, date_numbers(order, match[order]) if order else (), seconds, parts, (match["half"] or "").lower(), match["zone"] or "")
+    return (
+        None
+        if parts < 0
+        else Stamp(
+            order, date_numbers(order, match[order]) if order else (), seconds, parts, (match["half"] or "").lower(), match["zone"] or ""
+        )
+    )
 
 
 def looks_like_time(cell):

@@ -14,7 +14,7 @@ DIGITS = re.compile(r"\d+", re.ASCII)
 
 @dataclass(frozen=True, eq=False)
 class Stamps:
-    """What each cell says, cell by cell the fields of `Stamp`: `date` (n x 3, zeros without one), `time_s` (NaN in an empty cell), `half`, `zone`.
+    """What each cell says, as in `Stamp`: `date` (n x 3, zeros without one), `time_s` (NaN in an empty cell), `half`, `zone`.
 
     `form` is what all cells share: (order of the date, how many numbers the time has, has a half day, has a zone).
     """

@@ -10,7 +10,8 @@ import numpy as np
 from kit.faults import IntakeFault
 
 WRITTEN = {
-    "°C": "°c degc deg_c deg.c celsius centigrade grad_c gradc c øc ¡c".split(),  # the last two: a degree sign of older code pages, read as Latin-1
+    # øC and ¡C: the degree sign of older code pages, read as Latin-1.
+    "°C": "°c degc deg_c deg.c celsius centigrade grad_c gradc c øc ¡c".split(),
     "°F": "°f degf deg_f deg.f fahrenheit f øf ¡f".split(),
     "K": "k kelvin °k degk".split(),
     "ppm": "ppm ppmv ppm_v µmol/mol μmol/mol umol/mol".split(),
@@ -34,7 +35,11 @@ SECONDS = {"ms": 0.001, "s": 1.0, "min": 60.0, "h": 3600.0, "d": 86400.0}
 PER_PPM = {"ppm": 1.0, "ppb": 0.001, "%": 10_000.0}
 # The degree sign and what is typed for it: ordinal indicator, ring above; and the one-letter signs of Unicode.
 ALIKE = str.maketrans({"º": "°", "˚": "°", "℃": "°C", "℉": "°F", "K": "K", "\u00a0": " ", "\u202f": " "})
-TO_CELSIUS = {"°C": lambda degrees: degrees, "°F": lambda degrees: (degrees - 32) / 1.8, "K": lambda kelvins: np.round(kelvins - 273.15, 9)}
+TO_CELSIUS = {
+    "°C": lambda degrees: degrees,
+    "°F": lambda degrees: (degrees - 32) / 1.8,
+    "K": lambda kelvins: np.round(kelvins - 273.15, 9),  # 294.55 K is 21.4 °C, not 21.400000000000034
+}
 
 
 def unit_of(text):
@@ -47,7 +52,9 @@ def unit_of(text):
 
 
 IN_BRACKETS = re.compile(r"^(.*?)\s*[(\[{<]\s*([^()\[\]{}<>]*)\s*[)\]}>]\s*(.*)$", re.DOTALL)
-AT_THE_END = re.compile(r"^(.*?)(?:\s*[/,;:]\s*|_|\s+|\.\s*)(?:in\s+)?((?:deg|°|º|˚|grad)?[\s_.]?[^\s_/,;:.]+|w/m(?:²|2|\^2))$", re.DOTALL | re.IGNORECASE)
+AT_THE_END = re.compile(
+    r"^(.*?)(?:\s*[/,;:]\s*|_|\s+|\.\s*)(?:in\s+)?((?:deg|°|º|˚|grad)?[\s_.]?[^\s_/,;:.]+|w/m(?:²|2|\^2))$", re.DOTALL | re.IGNORECASE
+)
 
 
 def name_and_unit(header):
@@ -71,5 +78,7 @@ def asked_unit(text):
     """The temperature unit that the caller's keyword `unit` names."""
     unit = unit_of(str(text))
     if unit not in TEMPERATURES:
-        raise IntakeFault(f"'{text}' is no unit of temperature that is known here.", "Say unit='degC', unit='degF' or unit='K'.", keyword="unit")
+        raise IntakeFault(
+            f"'{text}' is no unit of temperature that is known here.", "Say unit='degC', unit='degF' or unit='K'.", keyword="unit"
+        )
     return unit
