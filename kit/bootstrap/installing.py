@@ -77,4 +77,4 @@ def meaning(said):
     text = "\n".join(said)
     known = next((what for pattern, what in MEANINGS.items() if re.search(pattern, text)), None)
     complaints = [line for line in said if line.startswith("ERROR")] or said[-3:]
-    return known or f"The packages could not be installed. pip says: {' '.join(complaints)[:600]}"
+    return known or f"The packages could not be installed. pip says{': ' if complaints else ' nothing.'}{' '.join(complaints)[:600]}"

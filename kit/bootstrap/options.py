@@ -10,6 +10,9 @@ ABOUT = "Twin Vessels: two vessels, one lamp, CO2 in one. How much warmer did it
 
 def read(words):
     """The typed words as options; those after a `--` are kept in `rest` for JupyterLab or pytest as they are."""
+    if not words:
+        parser().print_help()
+        raise SystemExit(2)
     cut = words.index("--") if "--" in words else len(words)
     options = parser().parse_args(words[:cut])
     options.rest = words[cut + 1 :]

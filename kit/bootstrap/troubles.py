@@ -3,6 +3,7 @@
 import errno
 import sys
 from functools import wraps
+from pathlib import Path
 
 NO_ROOM = {errno.ENOSPC, errno.EDQUOT}
 NOT_ALLOWED = {errno.EACCES, errno.EPERM, errno.EROFS}
@@ -33,9 +34,6 @@ def sentence(problem):
     if problem.errno in NO_ROOM:
         return "This disk is full. Make room on it, then type the same command again."
     if problem.errno in NOT_ALLOWED:
-        return no_permission(problem.filename)
+        place = Path(problem.filename or ".").parent
+        return f"The kit may not write in {place}. Move its folder to a place that is yours, such as your desktop, and start it there."
     return f"The computer refused a step ({problem}). Put that right if you can, then type the same command again."
-
-
-def no_permission(place):
-    return f"The kit may not write in {place}. Move its folder to a place that is yours, such as your desktop, and start it there."

@@ -36,4 +36,5 @@ def learners_text(lesson):
     for cell in book["cells"]:
         if "answer" in cell.get("metadata", {}).get("tags", ()):
             cell["source"] = [PROMPT[cell["cell_type"]]]
+            cell["metadata"].pop("editable", None)  # a lesson's own text is closed to stray keys; this one is for writing
     return json.dumps(book, indent=1, ensure_ascii=False) + "\n"

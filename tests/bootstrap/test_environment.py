@@ -1,0 +1,163 @@
+"""The environment, really made: in a folder with spaces and accents, mended, moved, refused."""
+
+import json
+import os
+import re
+import signal
+import subprocess
+import sys
+import time
+
+import pytest
+
+from tests.checkouts import OFFLINE, kit, small_checkout
+
+SET_UP = "The kit is set up. To open the lessons: python3 -m kit lab\n"
+BEGINS = "Setting the kit up in FOLDER/.venv. This takes 1 to 3 minutes, and only the first time.\n"
+posix_only = pytest.mark.skipif(os.name == "nt", reason="sends signals or changes users as Linux and macOS do")
+
+
+@pytest.fixture(scope="module")
+def first(tmp_path_factory):
+    """A checkout after its first set-up, and what that printed. The folder's name has a space and letters beyond ASCII."""
+    folder = small_checkout(tmp_path_factory.mktemp("räume für 日本") / "the kit")
+    return folder, kit(folder, "prepare")
+
+
+@pytest.fixture
+def checkout(first):
+    """The checkout, with its note put back afterwards."""
+    note = first[0] / ".venv" / "kit-note.json"
+    as_it_was = note.read_text()
+    yield first[0]
+    note.write_text(as_it_was)
+
+
+def seconds_out(text):
+    return re.sub(r"in \d+ s", "in N s", text)
+
+
+def test_the_first_set_up_says_what_it_does(first):
+    status, said, complaints = first[1]
+    assert (status, seconds_out(said), complaints) == (0, f"{BEGINS}  making the environment\nSet up in N s.\n{SET_UP}", "")
+
+
+def test_the_environment_finds_the_kit_from_anywhere(first, tmp_path):
+    python = first[0] / ".venv" / "bin" / "python" if os.name != "nt" else first[0] / ".venv" / "Scripts" / "python.exe"
+    found = subprocess.run([str(python), "-I", "-c", "import kit; print(ascii(kit.__file__))"], cwd=tmp_path, capture_output=True, text=True)
+    assert found.stdout.strip() == ascii(str(first[0] / "kit" / "__init__.py"))
+
+
+def test_the_second_start_asks_nothing_of_pip(checkout):
+    (checkout / ".venv" / "pip-was-asked").mkdir()
+    assert kit(checkout, "prepare", PIP_LOG=str(checkout / "pip.log")) == (0, SET_UP, "") and not (checkout / "pip.log").exists()
+
+
+def test_no_lock_is_left(first):
+    assert not (first[0] / ".venv.lock").exists()
+
+
+def test_the_test_packages_come_later_and_leave_the_rest_standing(checkout):
+    from kit.bootstrap.requirements import fingerprint
+
+    python = checkout / ".venv" / "bin" / "python"
+    status, said, _ = kit(checkout, "test", "nothing", python=python if python.exists() else sys.executable)
+    note = json.loads((checkout / ".venv" / "kit-note.json").read_text())
+    assert "making the environment" not in said and "Set up in" in said and status == 1  # there is no pytest in there
+    assert note["holds"] == {group: fingerprint(group, checkout) for group in ("lab", "test")}
+
+
+def test_changed_requirements_are_installed_into_what_stands(checkout):
+    requirements = checkout / "requirements.txt"
+    as_it_was = requirements.read_text()
+    requirements.write_text("pip>=1\n")
+    first_time, second_time = kit(checkout, "prepare")[1], kit(checkout, "prepare")[1]
+    requirements.write_text(as_it_was)
+    assert seconds_out(first_time) == f"{BEGINS}Set up in N s.\n{SET_UP}" and second_time == SET_UP
+
+
+def test_without_a_network_the_failure_is_named_and_what_stood_still_stands(checkout):
+    requirements = checkout / "requirements.txt"
+    as_it_was = requirements.read_text()
+    requirements.write_text("pip\ntwin-vessels-needs-no-such-package\n")
+    nowhere = {"PIP_NO_INDEX": "", "PIP_INDEX_URL": "http://127.0.0.1:9/simple", "PIP_RETRIES": "0"}
+    status, _, complaint = kit(checkout, "prepare", **nowhere)
+    requirements.write_text(as_it_was)
+    assert (status, complaint) == (
+        1,
+        "The packages could not be fetched: no way to the package index. Check the network (a school's may need its proxy named). "
+        "Then type the same command again.\n",
+    )
+    assert kit(checkout, "prepare") == (0, SET_UP, "")
+
+
+def test_a_moved_folder_stands_where_it_is_put(checkout):
+    elsewhere = checkout.with_name("moved")
+    checkout.rename(elsewhere)
+    moved = kit(elsewhere, "copy", "00")
+    elsewhere.rename(checkout)
+    assert moved == (0, "A fresh copy is in FOLDER/my-work/00-your-first-run.ipynb. The old one is as it was.\n", "")
+
+
+@posix_only
+def test_an_interrupted_set_up_heals_itself(tmp_path):
+    folder = small_checkout(tmp_path / "cut short")
+    process = subprocess.Popen(
+        [sys.executable, "-m", "kit", "prepare"], cwd=folder, stdout=subprocess.PIPE, text=True, env=os.environ | OFFLINE, start_new_session=True
+    )
+    wait_for_line(process, "  making the environment\n")
+    time.sleep(0.3)
+    os.killpg(process.pid, signal.SIGKILL)
+    process.communicate()
+    half_made = "  The one that is here was left half done or is from another computer: making it anew.\n"
+    status, said, complaints = kit(folder, "prepare")
+    assert (status, seconds_out(said), complaints) == (0, f"{BEGINS}{half_made}  making the environment\nSet up in N s.\n{SET_UP}", "")
+
+
+@posix_only
+def test_ctrl_c_during_the_set_up_is_a_sentence(tmp_path):
+    folder = small_checkout(tmp_path)
+    process = subprocess.Popen(
+        [sys.executable, "-m", "kit", "prepare"],
+        cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=os.environ | OFFLINE, start_new_session=True,
+    )  # fmt: skip
+    wait_for_line(process, "  making the environment\n")
+    os.killpg(process.pid, signal.SIGINT)
+    _, complaints = process.communicate(timeout=60)
+    assert (process.returncode, complaints) == (130, "\nStopped. Type the same command again to go on.\n")
+
+
+def wait_for_line(process, line):
+    while (said := process.stdout.readline()) != line:
+        assert said, f"{line!r} never came"
+
+
+def test_an_environment_from_another_computer_is_made_anew(checkout):
+    note = checkout / ".venv" / "kit-note.json"
+    note.write_text(note.read_text().replace('"made_for": "3', '"made_for": "windows 3'))
+    assert "The one that is here was left half done or is from another computer: making it anew." in kit(checkout, "prepare")[1]
+
+
+def test_a_folder_that_the_kit_did_not_make_is_left_alone(tmp_path):
+    folder = small_checkout(tmp_path)
+    (folder / ".venv").mkdir()
+    (folder / ".venv" / "diary.txt").write_text("mine")
+    status, _, complaint = kit(folder, "prepare")
+    assert (status, complaint) == (
+        1,
+        "The folder FOLDER/.venv was not made by the kit and can't be used here. Give it another name, then type the same command again.\n",
+    )
+    assert (folder / ".venv" / "diary.txt").read_text() == "mine"
+
+
+@posix_only
+def test_a_folder_without_permission_is_a_sentence(tmp_path):
+    folder = small_checkout(tmp_path / "theirs")
+    folder.chmod(0o555)
+    # Permissions hold root only where it has put its powers down.
+    powerless = ["setpriv", "--bounding-set=-all", "--inh-caps=-all"] if os.geteuid() == 0 else []
+    opened = subprocess.run([*powerless, sys.executable, "-m", "kit", "prepare"], cwd=folder, capture_output=True, text=True)
+    assert (opened.returncode, opened.stderr.replace(str(folder), "FOLDER")) == (
+        1,
+        "The kit may not write in FOLDER. Move its folder to a place that is yours, such as your desktop, and start it there.\n",
+    )

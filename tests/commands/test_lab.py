@@ -1,0 +1,51 @@
+"""`lab`: the port, the settings, the page. The server itself is started in tests/browser."""
+
+import os
+import socket
+
+import pytest
+
+from kit.commands import lab
+
+
+@pytest.fixture
+def taken():
+    """A port that somebody listens at."""
+    with socket.socket() as other:
+        other.bind(("127.0.0.1", 0))
+        other.listen()
+        yield other.getsockname()[1]
+
+
+def test_a_port_that_is_asked_for_and_taken_is_a_sentence(taken):
+    with pytest.raises(SystemExit) as end:
+        lab.free_port(taken)
+    assert str(end.value) == f"Port {taken} is taken or not allowed. Choose another number after --port, or leave --port out."
+
+
+def test_without_a_wish_the_next_free_port_is_taken_and_said(taken, monkeypatch, capsys):
+    monkeypatch.setattr(lab, "PORTS", [taken, 0])  # 0: any free one
+    assert lab.free_port() == 0
+    assert capsys.readouterr().out == f"Port {taken} is taken, perhaps by another JupyterLab. Using 0.\n"
+
+
+def test_when_every_port_is_taken_it_says_what_to_type(taken, monkeypatch):
+    monkeypatch.setattr(lab, "PORTS", [taken])
+    with pytest.raises(SystemExit) as end:
+        lab.free_port()
+    assert str(end.value) == f"The ports {taken} to {taken} are all taken. Name a free one: --port 9500"
+
+
+def test_no_jupyter_setting_of_the_persons_own_is_used(tmp_path, monkeypatch):
+    monkeypatch.setattr(os, "environ", {"JUPYTER_TOKEN": "mine", "JUPYTERLAB_DIR": "/mine", "HOME": "/mine", "IPYTHONDIR": "/mine"})
+    lab.use_own_settings(tmp_path / "my-work", tmp_path / "passing")
+    assert os.environ.pop("HOME") == "/mine" and "JUPYTER_TOKEN" not in os.environ and "JUPYTERLAB_DIR" not in os.environ
+    ours = (str(tmp_path), str(lab.SETTINGS))
+    assert len(os.environ) == 7 and all(place.startswith(ours) for place in os.environ.values())
+
+
+def test_the_first_lesson_is_opened_and_without_one_the_file_list(tmp_path):
+    assert lab.first_page(tmp_path) == "/lab"
+    for name in ("04-is-it-steady.ipynb", "00-your-first-run.ipynb"):
+        (tmp_path / name).touch()
+    assert lab.first_page(tmp_path) == "/lab/tree/00-your-first-run.ipynb"
