@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from kit.analysis.safety import safety
 from kit.estimate import Range
 from kit.physics import dose, filling
+from kit.physics.constants import MOLAR_MASS_G
 from kit.words import plain, table_html
 
 
@@ -42,6 +43,6 @@ def gas_needed(share, vessel_l=1.5, *, headspace_l=0.25, water_ml=100.0, room_c=
     high = float(filling.gas_for_headspace_share_l(share / 100, vessel_l, headspace_l))
     molar_l = float(dose.gas_volume_l(1, room_c))
     moles = low / molar_l, high / molar_l + float(dose.dissolved_mol(water_ml, room_c))
-    soda = Range(*(each * dose.MOLAR_MASS_G["bicarbonate"] for each in moles), "g")
+    soda = Range(*(each * MOLAR_MASS_G["bicarbonate"] for each in moles), "g")
     sour = Range(*(float(dose.acid_needed_g(each, acid)) for each in (soda.low, soda.high)), "g")
     return GasNeed(share, vessel_l, Range(low, high, "L"), soda, sour, acid, safety("ventilate", "way out", "eyes"))

@@ -43,7 +43,7 @@ class GasTable:
 
     def _repr_html_(self):
         rows = [(row.name, f"{amount(row.density_kg_m3, 3)} kg/m³, carries {row.carries} of what air carries") for row in self.rows]
-        return table_html(rows, f"Gases at {self.temperature_c:g} °C")
+        return table_html([*rows, ("how well known", self.within)], f"Gases at {self.temperature_c:g} °C")
 
     def to_dict(self):
         return plain(self)

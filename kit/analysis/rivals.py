@@ -30,7 +30,6 @@ RUNS = {
     "waited": "10 minutes more before reading",
     "covered": "both loosely covered, never sealed",
 }
-SAFE_ONLY_WITH_ADULT = {"argon": "cylinder", "stirred": "cylinder"}
 
 
 def _rival(letter, name, story, codes):

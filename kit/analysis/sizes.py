@@ -5,6 +5,7 @@ replaced by a class's own. Every input is a number or a pair (least, most).
 """
 
 from dataclasses import dataclass, fields
+from functools import lru_cache
 from types import SimpleNamespace
 
 import numpy as np
@@ -103,6 +104,7 @@ def excess_k(scene):
     return Range(float(np.min(found)), float(np.max(found)), "°C")
 
 
+@lru_cache(maxsize=4)
 def _tried(scene):
     """Every input as an array along an axis of its own: its ends, and values between them, since a formula may turn round there."""
     values = (np.unique(np.linspace(*getattr(scene, each.name), STEPS)) for each in fields(scene))

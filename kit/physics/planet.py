@@ -15,7 +15,7 @@ PREINDUSTRIAL_PPM = 278.0  # CO2 in 1750, rounded (IPCC AR6 WG1, chapter 2, from
 MYHRE_W_M2 = 5.35  # Myhre et al., Geophys. Res. Lett. 25:2715, 1998
 DOUBLING_W_M2 = (3.46, 3.93, 4.40)  # 3.93 ± 0.47, very likely: IPCC AR6 WG1, chapter 7, executive summary
 # Warming (K) by CO2 doubled: where 5, 17, 50, 83 and 95 % of the assessed belief lie below. "Very likely" is read as the middle
-# 90 %, "likely" as the middle 66 %. IPCC AR6 WG1, chapter 7 (from memory): in the end, and at the time of a slow doubling.
+# 90 %, "likely" as the middle 66 %. In the end: IPCC AR6 WG1, section TS.3.2.1. At the time of a slow doubling: chapter 7 (from memory).
 LEVELS = (0.05, 0.17, 0.50, 0.83, 0.95)
 EQUILIBRIUM_K = (2.0, 2.5, 3.0, 4.0, 5.0)
 TRANSIENT_K = (1.2, 1.4, 1.8, 2.2, 2.4)
@@ -70,7 +70,7 @@ def warming_draws_k(co2_ppm, from_ppm=PREINDUSTRIAL_PPM, doubling_k=EQUILIBRIUM_
     """Draws (K) of the warming by a lasting change of CO2 alone (ppm by volume), from the assessed warming by a doubling. One seed.
 
     Monte Carlo: log warming against normal quantiles, straight between the five assessed points `doubling_k` (IPCC AR6 WG1,
-    chapter 7) and beyond; scaled by the logarithm of CO2 (Myhre et al. 1998). Forcing's uncertainty is inside the assessment.
+    TS.3.2.1) and beyond; scaled by the logarithm of CO2 (Myhre et al. 1998). Forcing's uncertainty is inside the assessment.
     """
     doublings = np.log2(_co2_ratio(co2_ppm, from_ppm))
     return doublings * _assessed_draws(tuple(doubling_k), int(draws))

@@ -18,7 +18,7 @@ class Limit:
     by: str
 
 
-# From memory but for the OSHA value; local rules decide.
+# As public summaries of OSHA and NIOSH repeat them; the EU's directive from memory. Local rules decide.
 LIMITS = (
     Limit(5_000, "mean of 8 hours", "OSHA (29 CFR 1910.1000), NIOSH, EU directive 2006/15/EC"),
     Limit(30_000, "15 minutes", "NIOSH"),

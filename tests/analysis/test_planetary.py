@@ -27,7 +27,7 @@ def test_the_curve_crosses_the_sunlight_where_the_planet_settles(sun, albedo, ta
 
 
 def test_a_doubling_warms_by_the_assessed_range():
-    """3 K in the end, very likely 2 to 5, likely 2.5 to 4; 1.8 K (1.2 to 2.4) meanwhile (IPCC AR6 WG1, from memory)."""
+    """3 K in the end, very likely 2 to 5, likely 2.5 to 4; 1.8 K (1.2 to 2.4) meanwhile (IPCC AR6 WG1, TS.3.2.1; transient from memory)."""
     warming = planet_warming(556, 278)
     ends, meanwhile = warming.in_the_end, warming.meanwhile
     assert (ends.low, ends.value, ends.high) == pytest.approx((2, 3, 5), rel=0.015)

@@ -34,7 +34,7 @@ def test_the_forcing_has_an_assessed_range():
 
 @pytest.mark.parametrize("points", [planet.EQUILIBRIUM_K, planet.TRANSIENT_K])
 def test_the_draws_have_the_assessed_quantiles(points):
-    """Best 3, likely 2.5 to 4, very likely 2 to 5 K; transient 1.8, 1.4 to 2.2, 1.2 to 2.4 K (IPCC AR6 WG1, from memory)."""
+    """Best 3, likely 2.5 to 4, very likely 2 to 5 K; transient 1.8, 1.4 to 2.2, 1.2 to 2.4 K (IPCC AR6 WG1, TS.3.2.1; transient from memory)."""
     found = np.quantile(planet.warming_draws_k(556, 278, points), planet.LEVELS)
     assert found == pytest.approx(points, rel=0.015)
 
