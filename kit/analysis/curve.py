@@ -87,6 +87,15 @@ class WarmingCurve:
             return bound(low, high, self.question.level, "°C")
         return around(self.found.fit.at(60 * minutes) - self.found.fit.level, low, high, self.found.factor, level=self.question.level)
 
+    def traced(self, points=240):
+        """The curve for drawing: minutes of the record, half as long again as was watched, with the `warming` of the curve and the `low` and
+        `high` of all curves that the record allows, °C above the baseline: a DataFrame."""
+        (start, _), (change, _), (_, end) = self.windows.baseline, self.windows.perturbation, self.windows.response
+        minutes = np.linspace(start, end + (end - change) / 2, points)
+        low, high = self.found.allowed.range_at(60 * minutes)
+        warming = self.found.fit.at(60 * minutes) - self.found.fit.level
+        return pd.DataFrame({"warming": warming, "low": low, "high": high}, index=pd.Index(minutes, name="minutes"))
+
     @property
     def condition(self):
         """Under which condition the ranges hold, to be read beside the numbers."""

@@ -1,5 +1,7 @@
 """One look for every chart: colours that colour-blind readers can tell apart, line kinds, fonts and margins."""
 
+from textwrap import wrap
+
 import plotly.graph_objects as go
 
 TREATED, CONTROL, DIFFERENCE, QUIET = "#0b5394", "#a33b00", "#3d6b1f", "#555555"
@@ -27,6 +29,18 @@ KIT = go.layout.Template(
 def figure(traces, *, title, x, y="", **layout):
     """A figure in the kit's look. `title` says what is seen in a sentence; `x` and `y` are axis titles with their units."""
     return go.Figure(traces, layout={"template": KIT, "title": {"text": title}, "xaxis": {"title": {"text": x}}, "yaxis": {"title": {"text": y}}, **layout})
+
+
+def headed(board, title, subtitle="", *, height, right=24):
+    """`board` with its heading: a sentence, and smaller below it another, on as many lines as they need, with room for them above.
+
+    `height`: of what lies below the heading, in pixels; `right`: the margin for labels at the ends of lines.
+    """
+    first, second = wrap(title, 88), wrap(subtitle, 104)
+    room = 48 + 20 * len(first) + 16 * len(second)
+    place = {"x": 0, "xref": "container", "y": 1, "yref": "container", "yanchor": "top", "pad": {"l": 16, "t": 16}, "font": {"size": 15}}
+    heading = {"text": "<br>".join(first), **place, "subtitle": {"text": "<br>".join(second), "font": {"size": 12}}}
+    return board.update_layout(template=KIT, title=heading, height=height + room, margin={"t": room, "r": right})
 
 
 def label(figure, text, x, y, color, **place):
