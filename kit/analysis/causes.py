@@ -9,16 +9,16 @@ from math import isfinite
 from kit.analysis.published import PUBLISHED
 from kit.analysis.rivals import BY_LETTER, RIVALS, RUNS, Rival, runs_that_separate
 from kit.analysis.safety import safety
-from kit.analysis.sizes import Scene, excess_k, scene_of, size_of
+from kit.analysis.sizes import Scene, excess_k, layer_fades_min, light_taken_up, scene_of, size_of
 from kit.estimate import Range
 from kit.physics.checking import one_of
 from kit.physics.gasdata import GASES
 from kit.words import listed, plain, table_html
 
 REASONS = {
-    "a": "From nothing, if the lamp's cover or the vessel's wall blocks these bands, to all the light in them (3.5 % of a filament's).",
+    "a": "From nothing, if a wall blocks these bands, to all light in them, 3.5 % of a filament's. Reckoned without a wall: {light}.",
     "b": "The gas is warmer than its walls, so swapping infrared with them cools it.",
-    "c": "Grows with what sits above the wall's temperature inside the vessel. From flow almost as good as air's to conduction alone.",
+    "c": "Grows with what is warmer than the wall inside. From good flow to conduction alone. In an open vessel a layer fades within {fades}.",
     "d": "Grows with the light on the thermometer. From flow past it to conduction alone.",
     "e": "Minutes only: the room gives the heat back before the reading.",
     "f": "Nobody can compute it. An air run through the same tube measures it.",
@@ -116,8 +116,15 @@ def _estimate(effect):
 
 def _cause(rival, scene, gas, measured, sham):
     size = size_of(rival.letter, scene, gas)
-    reason = MEASURED_BY_AIR if rival.letter == "f" and sham else REASONS[rival.letter]
-    return Cause(rival, size, reason, _standing(size, measured))
+    return Cause(rival, size, _reason(rival.letter, scene, gas, sham), _standing(size, measured))
+
+
+def _reason(letter, scene, gas, sham):
+    if letter == "f" and sham:
+        return MEASURED_BY_AIR
+    if letter in "ab" and gas != "CO2":
+        return f"There is none: {gas} takes up no infrared."
+    return REASONS[letter].format(light=light_taken_up(scene), fades=layer_fades_min(scene, gas))
 
 
 def _standing(size, measured):

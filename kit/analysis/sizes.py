@@ -22,6 +22,7 @@ LIMITS = {
     "lit_cm2": ("cm2", 1, 10_000),
     "inside_w": ("W", 0, 50),
     "path_m": ("m", 0.01, 1),
+    "depth_m": ("m", 0.01, 2),
     "gas_to_wall_w_k": ("W/K", 0.01, 20),
     "wall_to_room_w_k": ("W/K", 0.01, 20),
     "gas_j_k": ("J/K", 0.1, 1_000),
@@ -45,7 +46,8 @@ class Scene:
     """A vessel, its lamp and its thermometer, each input a number or a pair (least, most). All reckoned for 1.5 L (no source).
 
     `irradiance_w_m2` of lamp light at the vessel: 75 W spread evenly give 66 W/m2 at 30 cm, a reflector several times that;
-    `lit_cm2` faces the lamp. `inside_w` of light is taken up inside the vessel by thermometer, floor or insert. `path_m` through the gas.
+    `lit_cm2` faces the lamp. `inside_w` of light is taken up inside the vessel by thermometer, floor or insert. `path_m` through the gas,
+    `depth_m` from mouth to bottom.
     Conductances gas to wall and wall to room, heat capacities, area of the walls. The thermometer takes up the share `probe_takes_up` of
     the light on it and gives off `probe_w_m2_k`. `gas_l` come in `colder_k` below the vessel. `disturbed_k`: what handling, lamp and side
     may do, unless an air run tells. `lamp_rise_k` is the lamp's own warming, lit `lamp_on_min` before; read `read_after_min` after.
@@ -56,6 +58,7 @@ class Scene:
     lit_cm2: tuple = (80, 120)
     inside_w: tuple = (0.02, 1.0)
     path_m: tuple = (0.08, 0.12)
+    depth_m: tuple = (0.10, 0.15)
     gas_to_wall_w_k: tuple = (0.2, 0.4)
     wall_to_room_w_k: tuple = (0.4, 0.7)
     gas_j_k: tuple = (1.8, 2.3)
@@ -93,15 +96,29 @@ def _pair(name, value):
 
 def size_of(letter, scene, gas="CO2"):
     """Range (°C) of extra warming by the cause with this letter, once the gas is in and at the time of reading."""
-    found = SIZES[letter](_tried(scene), gas)
-    return Range(float(np.min(found)), float(np.max(found)), "°C")
+    return _span(SIZES[letter](_tried(scene), gas), "°C")
 
 
 def excess_k(scene):
     """How much warmer (°C) than the wall the gas or an insert sits, from the watts taken up inside: P / U."""
     at = _tried(scene)
-    found = at.inside_w / at.gas_to_wall_w_k
-    return Range(float(np.min(found)), float(np.max(found)), "°C")
+    return _span(at.inside_w / at.gas_to_wall_w_k, "°C")
+
+
+def layer_fades_min(scene, gas):
+    """Minutes in which a layer in the open vessel fades to 1/e by diffusion alone; draughts are quicker."""
+    return _span(convection.layer_lifetime_s(gas, _tried(scene).depth_m) / 60, "min")
+
+
+def light_taken_up(scene):
+    """Percent of a filament's light that CO2 takes up on its path if nothing stands before it, with the spread of correlations."""
+    at = _tried(scene)
+    taken = 100 * absorption.lamp_absorbed_share(at.path_m, at.gas_share)
+    return _span([taken * factor for factor in absorption.EMISSIVITY_SPREAD], "%")
+
+
+def _span(found, unit):
+    return Range(float(np.min(found)), float(np.max(found)), unit)
 
 
 @lru_cache(maxsize=4)

@@ -37,16 +37,6 @@ def conductance_ratio(gas, exponent=MIXED_FLOW, temperature_c=26.85, pressure_pa
     return gases.conductivity_w_m_k(gas, temperature_c) / gases.conductivity_w_m_k("air", temperature_c) * flow**power
 
 
-def plate_coefficient_w_m2_k(gas, excess_k, length_m, temperature_c=26.85, pressure_pa=STANDARD_PRESSURE_PA):
-    """Heat (W/m2/K) from a standing plate of height `length_m` (m) that is `excess_k` (K) warmer than the gas (°C, Pa).
-
-    Laminar form of Churchill & Chu, Int. J. Heat Mass Transfer 18:1323, 1975 (from memory), for Rayleigh numbers up to 1e9.
-    """
-    rayleigh = bounded(rayleigh_number(gas, excess_k, length_m, temperature_c, pressure_pa), "The Rayleigh number", 0, 1e9)
-    slowed = (1 + (0.492 / gases.prandtl_number(gas, temperature_c, pressure_pa)) ** (9 / 16)) ** (4 / 9)
-    return gases.conductivity_w_m_k(gas, temperature_c) / length_m * (0.68 + 0.670 * rayleigh**0.25 / slowed)
-
-
 def equal_cooling_k(gas, temperature_c=26.85):
     """By how much (K) air at °C would have to be colder to weigh as much as this gas: how firmly a layer of it lies at the bottom.
 

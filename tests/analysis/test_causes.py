@@ -50,10 +50,18 @@ def test_an_excess_of_a_few_kelvin_is_what_the_layer_needs():
     assert cooled.holds(-0.3) and cooled.high < -0.2
 
 
+def test_reasons_carry_what_the_scene_makes_of_them():
+    """About 1.9 % of a filament's light over 10 cm (Edwards' wide bands, computed); 250 to 570 s for 10 to 15 cm at 0.16 cm2/s."""
+    light, _, layer, *_ = (cause.reason for cause in possible_causes(**WORKED).causes)
+    assert light.endswith("Reckoned without a wall: 1.9 to 2.9 %.")
+    assert layer.endswith("In an open vessel a layer fades within 4.3 to 9.7 min.")
+
+
 def test_argon_takes_up_nothing_but_lies_as_still():
     """Argon has no infrared bands; it conducts 0.68 of what air does (CoolProp), CO2 0.64."""
     argon = sizes(**WORKED, gas="argon")
     assert argon["a"].high == argon["b"].low == 0
+    assert possible_causes(gas="argon").causes[0].reason == "There is none: argon takes up no infrared."
     assert argon["c"].high == pytest.approx(0.077 * (1 / 0.676 - 1), rel=0.05)
 
 

@@ -31,12 +31,6 @@ def test_the_rayleigh_number_from_coolprop_properties(gas):
     assert convection.rayleigh_number(gas, 10, 0.1) == pytest.approx(expected, rel=0.03)
 
 
-@pytest.mark.parametrize("gas, expected", [("air", 4.40), ("CO2", 3.91), ("argon", 3.08)])
-def test_a_standing_plate_by_churchill_and_chu(gas, expected):
-    """W/m2/K for 10 cm and 10 K, computed from CoolProp's properties with the 1975 correlation (from memory)."""
-    assert convection.plate_coefficient_w_m2_k(gas, 10, 0.1) == pytest.approx(expected, rel=0.015)
-
-
 def test_dense_gas_lies_as_firmly_as_very_cold_air():
     """103 K for pure CO2, 15 K for a tenth, 35 K for a quarter: ideal gas law at 300 K."""
     found = [convection.equal_cooling_k({"CO2": share, "air": 1 - share}) for share in (1, 0.1, 0.25)]
