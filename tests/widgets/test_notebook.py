@@ -56,5 +56,8 @@ def test_a_figure_is_sent_once_as_jupyterlab_draws_it(shell, monkeypatch):
 
 
 def test_showing_a_figure_loads_no_schema_checker():
-    code = "import sys; import plotly.graph_objects as go; from kit.widgets.showing import figure_bundle; figure_bundle(go.Figure()); print('jsonschema' in sys.modules)"
+    code = (
+        "import sys; import plotly.graph_objects as go; from kit.widgets.showing import figure_bundle; "
+        "figure_bundle(go.Figure()); print('jsonschema' in sys.modules)"
+    )
     assert subprocess.run([sys.executable, "-c", code], cwd=TOP, capture_output=True, text=True, check=True).stdout == "False\n"

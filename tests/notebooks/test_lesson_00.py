@@ -1,0 +1,107 @@
+"""Lesson 00 from a fresh kernel: quick, quiet, and no prediction spoilt."""
+
+import json
+import re
+
+import pytest
+
+from kit.analysis.effect import paired_effect
+from kit.analysis.suggestion import suggest_windows
+from kit.records.answers import Answer, add_answer, answers_path
+from kit.records.examples import example_run
+from kit.records.lessons import read_lesson
+from kit.records.windows import Windows
+from kit.widgets.cards import lettered
+from kit.widgets.marker import starting_windows
+from kit.widgets.numbers import TOO_CLOSE_C, misplaced, numbers_of_effect
+from tests.lessons.reading import LESSONS, NOTEBOOKS, number, steps
+
+NAME, LONGEST_S = "00-your-first-run.ipynb", 6
+GUIDE = LESSONS / "teacher" / "guide.md"
+VIEW, STATE = "application/vnd.jupyter.widget-view+json", "application/vnd.jupyter.widget-state+json"
+
+
+@pytest.fixture(scope="module")
+def suggested():
+    run = example_run(read_lesson("00").run)
+    return numbers_of_effect(paired_effect(run, suggest_windows(run)))
+
+
+def shown(ran):
+    """The state of every widget that the notebook shows, with those inside it, in order."""
+    state = ran.book.metadata.widgets[STATE]["state"]
+
+    def inside(model):
+        yield state[model]["state"]
+        for child in state[model]["state"].get("children", ()):
+            yield from inside(child.removeprefix("IPY_MODEL_"))
+
+    views = [out["data"][VIEW]["model_id"] for cell in ran.book.cells for out in cell.get("outputs", ()) if VIEW in out.get("data", {})]
+    return [each for view in views for each in inside(view)]
+
+
+def words(ran):
+    return json.dumps([each.get("blocks", []) for each in shown(ran)], ensure_ascii=False)
+
+
+@pytest.mark.alone
+def test_it_runs_in_six_seconds_and_says_nothing_on_stderr(run_notebook):
+    """The quickest of three at most: another program on the machine is no fault of the lesson."""
+    took = []
+    while len(took) < 3 and not (took and min(took) <= LONGEST_S):
+        ran = run_notebook(NAME)
+        took.append(ran.seconds)
+        assert ran.stderr == []
+    print(f"lesson 00 from a fresh kernel: {min(took):.1f} s")
+    assert min(took) <= LONGEST_S
+
+
+def test_run_all_shows_no_result_before_its_prediction(run_notebook):
+    ran = run_notebook(NAME)
+    assert {each["_anywidget_id"] for each in shown(ran) if "_anywidget_id" in each} == {"kit.widgets.cards.Card"}
+    assert not re.search(r"-?\d+\.\d+ °C", words(ran)) and words(ran).count("This opens by itself once you have answered in Step") == 7
+
+
+def test_what_was_kept_in_an_earlier_session_opens_everything(run_notebook, tmp_path):
+    path = answers_path("00", tmp_path)
+    for card, kind, content in [
+        ("00.warmer", "prediction", {"choice": "b", "words": "No clear difference", "sure": "sure", "because": "gas is thin"}),
+        ("00.nocontrol", "skipped", {}),
+        ("00.claim", "note", {"text": "My own sentence."}),
+    ]:
+        add_answer(path, Answer(card, kind, content))
+    ran = run_notebook(NAME, folder=tmp_path)
+    kinds = [each.get("_anywidget_id", "") for each in shown(ran)]
+    assert kinds.count("kit.widgets.marker.WindowMarker") == 1 and kinds.count("kit.widgets.watching.EffectView") == 3
+    assert "No clear difference (sure).\\nBecause: gas is thin" in words(ran) and "My own sentence." in words(ran)
+    assert "kept 1 of 2 predictions, 0 of 5 questions looked at, 1 note written" in words(ran)
+
+
+def test_the_windows_start_where_no_answer_lies():
+    run = example_run("basalt")
+    assert misplaced(run, starting_windows(run)) and paired_effect(run, starting_windows(run)).verdict == "cannot tell"
+
+
+def test_the_kits_own_numbers_keep_every_choice_apart(suggested):
+    numbers = sorted(suggested.values[name] for name in ("effect", "treated_change", "gap_end", "treated_end"))
+    assert min(later - earlier for earlier, later in zip(numbers, numbers[1:])) > 2 * TOO_CLOSE_C
+    assert suggested.values["control_change"] > 2 * TOO_CLOSE_C and 1 < suggested.values["effect"] < 3
+
+
+def test_an_air_run_can_not_tell():
+    assert {paired_effect(example_run("flint-air"), Windows.of_perturbation(at)).verdict for at in (9, 11)} == {"cannot tell"}
+
+
+def test_the_teachers_key_and_numbers_are_those_of_the_lesson(suggested):
+    guide = GUIDE.read_text(encoding="utf-8")
+    key = ", ".join(f"{n} {next(letter for letter, each in lettered(q.choices) if each.right)}" for n, q in enumerate(read_lesson("00").questions, 1))
+    numbers = (
+        "effect {effect} ({range}); treated changed by {treated_change}, control by {control_change}; gap {gap_start} before, {gap_end} at the end."
+    ).format_map(suggested.texts)
+    assert f"**Key.** {key}." in guide and f"suggests: {numbers}" in guide
+
+
+def test_the_guide_names_the_same_minutes_as_the_lesson():
+    guide = GUIDE.read_text(encoding="utf-8")
+    told = dict(re.findall(r"^## (\d\d) .*\((\d+) min\)$", guide, re.MULTILINE))
+    assert told == {number(path): str(sum(minutes for _, _, minutes in steps(path))) for path in NOTEBOOKS}
