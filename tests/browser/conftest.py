@@ -138,35 +138,52 @@ def lab(start_lab):
     return start_lab()
 
 
-@pytest.fixture
-def open_page(browser):
-    """`open_page(console=True, **context)`: a new browser window; what it asks of other machines fails the test, and so do console errors."""
-    contexts, outside, complaints = [], [], []
+class Gate:
+    """Lets a page reach this machine only. Keeps what it asked of others, and what the browser's console called an error."""
 
-    def gate(route):
+    def __init__(self):
+        self.outside, self.complaints = [], []
+
+    def watch(self, page, console=True):
+        page.context.route("**/*", self.pass_or_stop)
+        page.on("websocket", lambda socket: None if socket.url.startswith("ws://127.0.0.1:") else self.outside.append(socket.url))
+        if console:
+            page.on("console", self.hear)
+            page.on("pageerror", lambda error: self.complaints.append(str(error)))
+
+    def pass_or_stop(self, route):
         if route.request.url.startswith(("http://127.0.0.1:", "data:", "blob:")):
             return route.continue_()
-        outside.append(route.request.url)
+        self.outside.append(route.request.url)
         return route.abort()
+
+    def hear(self, message):
+        if message.type == "error" and not message.text.startswith(LATE_ANSWER):
+            self.complaints.append(message.text)
+
+
+@pytest.fixture
+def gate():
+    """The gate of this test's pages: anything it had to stop or hear fails the test at its end."""
+    gate = Gate()
+    yield gate
+    assert gate.outside == [] and gate.complaints == []
+
+
+@pytest.fixture
+def open_page(browser, gate):
+    """`open_page(console=True, **context)`: a new browser window behind the gate."""
+    contexts = []
 
     def open_(console=True, **context):
         contexts.append(browser.new_context(**context))
-        contexts[-1].route("**/*", gate)
         page = contexts[-1].new_page()
-        page.on("websocket", lambda socket: None if socket.url.startswith("ws://127.0.0.1:") else outside.append(socket.url))
-        if console:
-            page.on("console", lambda message: complaints.append(message.text) if complains(message) else None)
-            page.on("pageerror", lambda error: complaints.append(str(error)))
+        gate.watch(page, console)
         return page
 
     yield open_
     for context in contexts:
         context.close()
-    assert outside == [] and complaints == []
-
-
-def complains(message):
-    return message.type == "error" and not message.text.startswith(LATE_ANSWER)
 
 
 @pytest.fixture

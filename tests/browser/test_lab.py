@@ -1,10 +1,81 @@
-"""What `lab` opens."""
+"""What `lab` opens, how it ends, and that the harness of these tests would notice a fault."""
+
+import psutil
+
+FIRST = ".jp-Notebook .jp-Cell"
+SIDES = "() => ({ left: window.jupyterapp.shell.leftCollapsed, right: window.jupyterapp.shell.rightCollapsed })"
+READY = "() => window.jupyterapp?.shell.currentWidget?.sessionContext?.session?.kernel?.connectionStatus === 'connected'"
+MINUTE_MS = 60_000
 
 
-def test_a_notebook_runs_and_nothing_leaves_the_machine(page, open_notebook, run_all):
-    open_notebook(page, ["from IPython.display import HTML", "HTML(f'<p role=status>{6 * 7}</p>')"])
+def land(page, lab):
+    """Open the address that `lab` prints; the kernel starts by itself."""
+    page.goto(lab.landing)
+    page.wait_for_selector(FIRST, timeout=MINUTE_MS)
+    page.wait_for_function(READY, timeout=MINUTE_MS)
+    page.wait_for_selector("h1:has-text('Your first run')")
+
+
+def test_it_lands_on_lesson_00_and_asks_nothing(page, lab, picture):
+    land(page, lab)
+    assert page.evaluate(SIDES) == {"left": False, "right": True}
+    assert page.locator(".jp-Dialog, .Toastify__toast").count() == 0
+    assert page.locator(".jp-DirListing-itemText").all_inner_texts() == ["00-your-first-run.ipynb"]
+    picture(page, "lab-1280x800")
+
+
+def test_on_a_phone_the_file_list_is_closed_and_the_lesson_fills_the_screen(phone, lab, picture):
+    land(phone, lab)
+    assert phone.evaluate(SIDES) == {"left": True, "right": True}
+    assert phone.evaluate("document.documentElement.scrollWidth") == 390
+    assert phone.locator(".jp-Notebook").bounding_box()["width"] > 350
+    picture(phone, "lab-390x844")
+
+
+def test_a_kernel_has_one_blas_thread_finds_the_kit_and_talks_in_secret(page, lab, open_notebook, run_all):
+    open_notebook(page, ["import os, json, kit", "print([os.environ[n] for n in ('OPENBLAS_NUM_THREADS', 'OMP_NUM_THREADS')])", CURVE])
     run_all(page)
-    assert page.get_by_role("status").filter(has_text="42").count() == 1
+    assert page.locator(".jp-OutputArea-output").all_inner_texts() == ["['1', '1']\n", "True\n"]
+
+
+CURVE = "print('curve_publickey' in json.load(open(get_ipython().kernel.config.IPKernelApp.connection_file)))"
+
+
+def test_a_second_server_takes_the_next_port_and_ctrl_c_ends_it_with_its_kernels(page, lab, start_lab, open_notebook):
+    other = start_lab()
+    assert "Port 8888 is taken, perhaps by another JupyterLab. Using " in other.log.read_text()
+    kernel = psutil.Process(other.kernel_pid(open_notebook(page, ["1"], lab=other)))
+    page.goto("about:blank")
+    assert other.stop() == 0
+    kernel.wait(2)
+    assert other.log.read_text().endswith(f"JupyterLab has ended. Your work is in {other.work}\n")
+    assert {path.name for path in other.work.iterdir() if path.suffix != ".ipynb"} <= {".jupyter", ".ipynb_checkpoints"}
+
+
+def test_a_killed_server_leaves_no_kernel_behind(rough_page, start_lab, open_notebook):
+    lab = start_lab()
+    kernel = psutil.Process(lab.kernel_pid(open_notebook(rough_page, ["1"], lab=lab)))
+    lab.kill()
+    kernel.wait(30)
+
+
+def test_the_address_needs_its_token(open_page, lab):
+    page = open_page(console=False)
+    assert page.goto(lab.landing.split("?")[0]).url.split("?")[0].endswith("/login")
+
+
+def test_the_gate_stops_and_names_what_asks_for_another_machine(browser, gate, lab):
+    strict = type(gate)()
+    with browser.new_context() as context:
+        page = context.new_page()
+        strict.watch(page)
+        page.goto(lab.landing)
+        page.evaluate("() => fetch('http://elsewhere.invalid/x').catch(() => 0)")
+        page.evaluate("() => { setTimeout(() => { throw new Error('ours') }); }")
+        page.evaluate("() => console.error('said')")
+        page.wait_for_timeout(200)
+    assert strict.outside == ["http://elsewhere.invalid/x"]
+    assert {"ours", "said"} <= set(strict.complaints)
 
 
 def test_axe_finds_a_fault_where_there_is_one(page, open_notebook, run_all, axe):
