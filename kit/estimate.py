@@ -129,9 +129,9 @@ class Range:
         return f"{low if low == high else f'{low} to {high}'} {self.unit}".strip()
 
     def _shown(self, end):
-        """An end to two digits, or as many more as tell it from the other end; no finer than a hundredth of the width."""
+        """An end to two digits, or as many more as tell it from the other end; 0 under a two-hundredth of the width."""
         width = self.high - self.low
-        if end == 0 or abs(end) < width / 1000:
+        if end == 0 or abs(end) < width / 200:
             return "0"
         places = min(max(places_for(abs(end), 2), places_for(width, 1)), places_for(width, 3)) if width else places_for(abs(end), 3)
         return rounded(end, places)
