@@ -4,6 +4,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from kit.faults import Fault
+from kit.records.classfolder import read_class
 from kit.records.intake import read_run
 from kit.words import listed
 
@@ -22,6 +23,12 @@ def example_run(name):
 def reference_run():
     """The bundled reference run: the usual set-up, read once a second by quiet thermometers. Invented, too."""
     return example_run("reference")
+
+
+def example_class():
+    """The `ClassRuns` of the eight bundled groups, named after rocks, one run each. All are invented."""
+    made = read_class(DATASETS / "class")
+    return replace(made, name="of the harbour town school", runs=tuple(replace(_simulated(run), name=run.name.title()) for run in made))
 
 
 def example_names():

@@ -4,7 +4,7 @@ import pytest
 
 from kit.analysis.effect import paired_effect
 from kit.faults import Fault
-from kit.records.examples import INVENTED, example_names, example_run, reference_run
+from kit.records.examples import INVENTED, example_class, example_names, example_run, reference_run
 from kit.records.windows import Windows
 
 LESSONS_NEED = {
@@ -50,3 +50,9 @@ def test_an_air_run_can_not_be_told_from_nothing():
     effect = paired_effect(example_run("flint-air"), Windows.of_perturbation(11))
     assert effect.verdict == "cannot tell"
     assert effect.warming.holds(0)
+
+
+def test_the_class_has_eight_groups_that_say_they_are_invented():
+    made = example_class()
+    assert [run.name for run in made] == ["Basalt", "Chert", "Dolomite", "Flint", "Gneiss", "Marble", "Pumice", "Slate"]
+    assert {(run.kind, run.remarks[0]) for run in made} == {("simulated", INVENTED)} and made.faults == ()
