@@ -2,6 +2,7 @@
 
 import os
 import secrets
+import signal
 import socket
 import tempfile
 from pathlib import Path
@@ -89,7 +90,16 @@ def serve(work, port, options):
     )
     print(f"Twin Vessels is open at\n\n    http://127.0.0.1:{server.port}{page}?token={token}\n", flush=True)
     print("To end it, press Ctrl-C in this window.", flush=True)
+    end_cleanly(server)
     server.start()
+
+
+def end_cleanly(server):
+    """Let Ctrl-C, a closed window or a shutting computer end the server and its kernels, at once and without a question."""
+    for name in ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK"):
+        number = getattr(signal, name, None)
+        if number and not (name == "SIGHUP" and signal.getsignal(number) == signal.SIG_IGN):  # started with nohup: stays
+            signal.signal(number, lambda *_: server.stop(from_signal=True))
 
 
 def first_page(work):

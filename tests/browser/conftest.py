@@ -80,7 +80,7 @@ class Lab:
 
     def __init__(self, work, log):
         self.work = Path(work)
-        command = [sys.executable, "-m", "kit.commands", "lab", "--no-browser", "--work", str(work)]
+        command = [sys.executable, "-m", "kit", "lab", "--no-browser", "--work", str(work)]
         with open(log, "w") as file:  # exposing the app: so that a test can ask the page what it would otherwise have to guess
             self.process = subprocess.Popen(
                 [*command, "--", "--LabApp.expose_app_in_browser=True"], cwd=CHECKOUT, stdout=file, stderr=subprocess.STDOUT
