@@ -49,8 +49,8 @@ def read_answers(path):
     except FileNotFoundError:
         return Kept()
     except OSError as problem:
-        text = f"Your answers in {path.name} could not be opened ({problem.strerror}). Ask for help with the folder, then run this cell again."
-        raise Fault(text) from problem
+        what = f"Your answers in {path.name} could not be opened ({problem.strerror})."
+        raise Fault(f"{what} Ask for help with the folder, then run this cell again.") from problem
     except (ValueError, TypeError, KeyError, RecursionError):
         return Kept(remark=_set_aside(path))
 
@@ -66,8 +66,8 @@ def add_answer(path, answer, known=()):
     try:
         write_atomically(path, json.dumps({"answers": [asdict(each) for each in answers]}, ensure_ascii=False, indent=1))
     except OSError as problem:
-        text = f"This could not be kept in {path.name} ({problem.strerror}). Free some space or ask for help with the folder, then try again."
-        raise Fault(text) from problem
+        what = f"This could not be kept in {path.name} ({problem.strerror})."
+        raise Fault(f"{what} Free some space or ask for help with the folder, then try again.") from problem
     return Kept(answers, found.remark)
 
 
@@ -87,5 +87,6 @@ def _set_aside(path):
     try:
         path.replace(aside)
     except OSError as problem:
-        raise Fault(f"{path.name} is damaged and could not be set aside ({problem.strerror}). Rename it, then run this cell again.") from problem
+        what = f"{path.name} is damaged and could not be set aside ({problem.strerror})."
+        raise Fault(f"{what} Rename it, then run this cell again.") from problem
     return f"The file {path.name} could not be read. It is kept unchanged as {aside.name}; new answers go into a new file."

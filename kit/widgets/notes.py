@@ -19,8 +19,9 @@ def note(card_id):
 
     def draw():
         damage = [text("damage", keeping.remark, tone="fault")] if keeping.remark else []
-        writing = [text("prompt", task.prompt, tone="stem"), area("text", "Your note", written(), rows=5, live="typed", starters=task.starters)]
-        return [*damage, *writing, *_comparison(task, keeping.kept.latest(card_id, "compared")), progress(lesson, keeping)]
+        prompt = text("prompt", task.prompt, tone="stem")
+        box = area("text", "Your note", written(), rows=5, live="typed", starters=task.starters)
+        return [*damage, prompt, box, *_comparison(task, keeping.kept.latest(card_id, "compared")), progress(lesson, keeping)]
 
     def typed(values):
         return keeping.add(card_id, "note", text=values["text"]) if values["text"] != written() else "Kept."

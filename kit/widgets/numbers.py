@@ -1,4 +1,4 @@
-"""The numbers that stand in a lesson's texts under names like {effect}: the learner's own as they are now, or the kit's while those won't do."""
+"""The numbers that a lesson's texts name in braces: the learner's own as they are now, or the kit's while those won't do."""
 
 from dataclasses import dataclass, field, fields, replace
 from itertools import combinations
@@ -20,7 +20,7 @@ TOO_CLOSE = "The numbers come from the kit's windows: with yours, two answers wo
 
 @dataclass(frozen=True)
 class Numbers:
-    """Numbers by name: as `values`, and as `texts` with their units. `problem` says why marks are unfit to give them; `origin` whose they are."""
+    """Numbers by name: as `values`, and as `texts` with their units. `problem`: why the marks can't give them; `origin`: whose they are."""
 
     values: dict = field(default_factory=dict)
     texts: dict = field(default_factory=dict)
@@ -56,12 +56,15 @@ def numbers_of_effect(effect):
     """An `Effect` and what it is made of: where each vessel and the gap between them began and ended, and how far each changed."""
     readings = effect.run.readings
     series = {"treated": readings["treated"], "control": readings["control"], "gap": effect.run.difference()}
-    ends = {"start": "baseline", "end": "response"}
-    spots = {f"{name}_{end}": level(column, window, getattr(effect.windows, window)) for name, column in series.items() for end, window in ends.items()}
+    spots = {f"{name}_{end}": level(column, *window) for name, column in series.items() for end, window in _ends(effect.windows)}
     changes = {f"{name}_change": spots[f"{name}_end"] - spots[f"{name}_start"] for name in ("treated", "control")}
     values = {**spots, **changes, "effect": effect.warming.value}
     texts = {name: f"{rounded(value, 2)} °C" for name, value in values.items()}
     return Numbers(values, {**texts, "effect": effect.warming.value_text, "range": effect.warming.range, "sentence": str(effect)})
+
+
+def _ends(windows):
+    return ("start", ("baseline", windows.baseline)), ("end", ("response", windows.response))
 
 
 def numbers_of_result(result):

@@ -46,7 +46,9 @@ def recall(card_id, source=None):
             return [text("first", f"First your prediction, in Step {prediction.step}. Then this opens."), step_link("go", prediction.step)]
         told, looked = keeping.kept.latest(card_id, "prediction"), keeping.kept.latest(card_id, "second look")
         numbers = shown_numbers(lesson, source)
-        return _not_yet(told, numbers.problem) if numbers.problem else _confronted(prediction, told, numbers) + _second_look(prediction, told, looked)
+        if numbers.problem:
+            return _not_yet(told, numbers.problem)
+        return _confronted(prediction, told, numbers) + _second_look(prediction, told, looked)
 
     def keep(values):
         if not values.get("decision"):
@@ -70,10 +72,11 @@ def _asking(prediction):
 
 
 def _settled(prediction, told):
+    stem = text("stem", prediction.stem, tone="stem")
     if told.kind == "skipped":
-        return [text("stem", prediction.stem, tone="stem"), text("said", "You chose to look first.", tone="kept")]
+        return [stem, text("said", "You chose to look first.", tone="kept")]
     later = f"Kept at {time_of(told)}. It comes back beside the result in Step {prediction.back}, where you can keep it or change it."
-    return [text("stem", prediction.stem, tone="stem"), text("said", _said(told.content), tone="kept", title="You said"), text("later", later, tone="quiet")]
+    return [stem, text("said", _said(told.content), tone="kept", title="You said"), text("later", later, tone="quiet")]
 
 
 def _said(content):

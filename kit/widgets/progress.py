@@ -9,8 +9,8 @@ def progress(lesson, keeping):
     made = _how_many(keeping, (each.key for each in lesson.predictions), lesson, "prediction")
     seen = _how_many(keeping, (each.key for each in lesson.questions), lesson, "question")
     written = _how_many(keeping, (each.key for each in lesson.notes), lesson, "note")
-    predictions, questions = len(lesson.predictions), len(lesson.questions)
-    words = f"So far: kept {made} of {counted(predictions, 'prediction')}, {seen} of {counted(questions, 'question')} looked at, {counted(written, 'note')} written."
+    predictions, questions = counted(len(lesson.predictions), "prediction"), counted(len(lesson.questions), "question")
+    words = f"So far: kept {made} of {predictions}, {seen} of {questions} looked at, {counted(written, 'note')} written."
     return text("progress", words, tone="quiet")
 
 

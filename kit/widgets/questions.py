@@ -12,7 +12,7 @@ ENOUGH_TRIES = 3
 def quiz(lesson, source=None):
     """The questions of `lesson` ("00"). Numbers in them are those of `source` (a window marker, or a result) as they are now.
 
-    While a marker's windows are unfit, or two choices would lie too close, the numbers are those of the kit's windows, and the card says so.
+    While a marker's windows are unfit, or two choices would lie too close, the numbers are those of the kit's windows; the card says so.
     """
     lesson = read_lesson(lesson)
     keeping = keeping_of(lesson.number)

@@ -47,7 +47,7 @@ def sentences(text):
 
 
 def grade(text):
-    """Flesch-Kincaid grade: 0.39 words a sentence + 11.8 syllables a word - 15.59 (Kincaid and others 1975, Research Branch Report 8-75)."""
+    """Flesch-Kincaid grade: 0.39 words a sentence + 11.8 syllables a word - 15.59 (Kincaid and others 1975, from memory)."""
     lines = sentences(text)
     words = [word for line in lines for word in line]
     return 0.39 * len(words) / len(lines) + 11.8 * sum(map(syllables, words)) / len(words) - 15.59

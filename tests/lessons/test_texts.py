@@ -22,7 +22,8 @@ def text_of(path, tag):
 class TestEachLesson:
     def test_every_goal_is_named_by_a_question_and_at_the_end(self, path):
         goals = set(map(int, re.findall(r"Goal (\d)", text_of(path, "goals"))))
-        named = {int(goal): set(map(int, re.findall(r"\d+", asked))) for goal, asked in re.findall(r"Goal (\d), questions? ([\d and,]+)", text_of(path, "wrap"))}
+        wrapped = re.findall(r"Goal (\d), questions? ([\d and,]+)", text_of(path, "wrap"))
+        named = {int(goal): set(map(int, re.findall(r"\d+", numbers))) for goal, numbers in wrapped}
         asked = {goal: {n for n, each in enumerate(lesson_of(path).questions, 1) if each.goal == goal} for goal in goals}
         assert goals == {each.goal for each in lesson_of(path).questions} and asked == named
 
@@ -39,7 +40,8 @@ class TestEachLesson:
         lesson = lesson_of(path)
         for card in (*lesson.questions, *lesson.predictions):
             lengths = [len(choice.text.split()) for choice in card.choices]
-            assert 3 <= len(lengths) <= 5 and max(lengths) - min(lengths) <= 7 and len(set(choice.text for choice in card.choices)) == len(lengths)
+            assert 3 <= len(lengths) <= 5 and max(lengths) - min(lengths) <= 7
+            assert len({choice.text for choice in card.choices}) == len(lengths)
 
     def test_the_right_choice_does_not_always_stand_in_one_place(self, path):
         places = [question.choices.index(question.right) for question in lesson_of(path).questions]
@@ -49,7 +51,8 @@ class TestEachLesson:
         lesson = lesson_of(path)
         assert len(lesson.predictions) <= 2
         for prediction in lesson.predictions:
-            asked, opened, again = (first_step(path, f'{part}("{lesson.number}.{prediction.key}"') for part in ("predict", "after", "recall"))
+            card = f'("{lesson.number}.{prediction.key}"'
+            asked, opened, again = (first_step(path, part + card) for part in ("predict", "after", "recall"))
             assert (asked, again) == (prediction.step, prediction.back) and asked < opened <= again
 
     def test_a_prediction_foretells_every_value_once(self, path):

@@ -94,9 +94,11 @@ def test_an_air_run_can_not_tell():
 
 def test_the_teachers_key_and_numbers_are_those_of_the_lesson(suggested):
     guide = GUIDE.read_text(encoding="utf-8")
-    key = ", ".join(f"{n} {next(letter for letter, each in lettered(q.choices) if each.right)}" for n, q in enumerate(read_lesson("00").questions, 1))
+    letters = [next(letter for letter, each in lettered(question.choices) if each.right) for question in read_lesson("00").questions]
+    key = ", ".join(f"{n} {letter}" for n, letter in enumerate(letters, 1))
     numbers = (
-        "effect {effect} ({range}); treated changed by {treated_change}, control by {control_change}; gap {gap_start} before, {gap_end} at the end."
+        "effect {effect} ({range}); treated changed by {treated_change}, control by {control_change}; "
+        "gap {gap_start} before, {gap_end} at the end."
     ).format_map(suggested.texts)
     assert f"**Key.** {key}." in guide and f"suggests: {numbers}" in guide
 

@@ -93,7 +93,8 @@ def test_a_full_disk_is_said_and_the_old_answers_stay(path, monkeypatch):
     with pytest.raises(Fault) as told:
         add_answer(path, prediction("warmer"))
     assert str(told.value) == (
-        "This could not be kept in 00-answers.json (No space left on device). Free some space or ask for help with the folder, then try again."
+        "This could not be kept in 00-answers.json (No space left on device). "
+        "Free some space or ask for help with the folder, then try again."
     )
     assert path.read_bytes() == before
 

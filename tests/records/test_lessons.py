@@ -54,7 +54,11 @@ def test_the_kits_own_lessons_are_found_from_anywhere(tmp_path):
     ("old", "new", "said"),
     [
         ('stem = "Why?"\n', "", "77-tea.toml, 'lid': the line 'stem' is missing."),
-        ('starters = ', 'starter = ["a"]\nstarters = ', "77-tea.toml, 'claim': the kit knows no line 'starter'. It knows key, prompt, starters, samples and look_for."),
+        (
+            "starters = ",
+            'starter = ["a"]\nstarters = ',
+            "77-tea.toml, 'claim': the kit knows no line 'starter'. It knows key, prompt, starters, samples and look_for.",
+        ),
         ("right = true, ", "", "77-tea.toml, 'lid': one choice, and only one, needs the line 'right = true'."),
         ('back = 1, feedback', 'right = true, feedback', "77-tea.toml, 'lid': one choice, and only one, needs the line 'right = true'."),
         ('title = "Tea"\n', "", "77-tea.toml, 'the top': the line 'title' is missing."),
@@ -83,7 +87,8 @@ def test_a_lesson_or_card_that_is_not_there_is_said(tmp_path):
 
 
 def test_numbers_are_filled_in_and_a_missing_one_is_named():
-    assert filled("from {low} to {high}", {"low": "1 °C", "high": "2 °C"}) == "from 1 °C to 2 °C" and names_in("{low} {high}") == ["low", "high"]
+    assert filled("from {low} to {high}", {"low": "1 °C", "high": "2 °C"}) == "from 1 °C to 2 °C"
+    assert names_in("{low} {high}") == ["low", "high"]
     with pytest.raises(Fault) as told:
         filled("about {rise}", {"low": "1 °C"})
     assert str(told.value) == "The text 'about {rise}' asks for {rise}, which this result does not hold. It holds low."

@@ -37,7 +37,8 @@ def test_other_notes_come_after_ones_own():
     assert block_of(card, "samples") is None
     press(card, "compare", text="The treated vessel warmed by more.")
     assert kept() == ["The treated vessel warmed by more."] and buttons_of(card) == []
-    assert [title for title, _ in block_of(card, "samples")["pairs"]] == ["Note A (two cups of tea, invented)", "Note B (the same two cups)"]
+    titles = [title for title, _ in block_of(card, "samples")["pairs"]]
+    assert titles == ["Note A (two cups of tea, invented)", "Note B (the same two cups)"]
     assert block_of(card, "look")["lines"][0] == "a number with its unit;"
 
 

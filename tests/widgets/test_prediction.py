@@ -58,14 +58,15 @@ class TestPredict:
 
     def test_a_damaged_file_is_set_aside_and_said_on_the_card(self):
         Path("00-answers.json").write_text("{", encoding="utf-8")
-        said = "The file 00-answers.json could not be read. It is kept unchanged as 00-answers-damaged-1.json; new answers go into a new file."
-        assert block_of(predict("00.warmer"), "damage")["text"] == said
+        said = "The file 00-answers.json could not be read. It is kept unchanged as 00-answers-damaged-1.json; "
+        assert block_of(predict("00.warmer"), "damage")["text"] == said + "new answers go into a new file."
 
     def test_a_full_disk_is_said_and_the_card_still_asks(self, monkeypatch):
         card = predict("00.warmer")
         monkeypatch.setattr("os.replace", lambda *_: (_ for _ in ()).throw(OSError(28, "No space left on device")))
-        said = "This could not be kept in 00-answers.json (No space left on device). Free some space or ask for help with the folder, then try again."
-        assert press(card, "keep", choice="a", sure="sure") == said and buttons_of(card) == ["keep", "skip"]
+        said = "This could not be kept in 00-answers.json (No space left on device). "
+        assert press(card, "keep", choice="a", sure="sure") == said + "Free some space or ask for help with the folder, then try again."
+        assert buttons_of(card) == ["keep", "skip"]
 
 
 class TestAfter:
@@ -140,7 +141,8 @@ class TestRecall:
         assert "b" not in options_of(card) and options_of(card)["keep"] == "I keep my answer."
         press(card, "keep", decision="keep", because="")
         press(card, "keep", decision="d", because="the gap grows")
-        assert [each.content["words"] for each in read_answers(answers_path("00")).of("00.warmer", "second look")] == ["", "1 to 3 °C warmer"]
+        looks = read_answers(answers_path("00")).of("00.warmer", "second look")
+        assert [each.content["words"] for each in looks] == ["", "1 to 3 °C warmer"]
         assert "you changed it to: 1 to 3 °C warmer. Because: the gap grows" in words(card)
         assert "No clear difference (sure)." in words(card)
 

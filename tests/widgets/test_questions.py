@@ -3,7 +3,7 @@
 import pytest
 
 from kit.analysis.effect import paired_effect
-from kit.records.answers import answers_path, read_answers
+from kit.records.answers import Answer, add_answer, answers_path, read_answers
 from kit.records.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.marker import mark_windows
@@ -75,7 +75,8 @@ def test_a_miss_names_the_idea_and_leads_back(card):
     press(card, "check", **{"result-choice": "a"})
     assert "The idea behind this: the last temperature is the result" in words(card) and "Go to Step 7" in words(card)
     assert "A hint" not in words(card) and buttons_of(card)[0] == "check"
-    assert [each["choice"] for each in tries("result")] == ["a"] and tries("result")[0]["words"].endswith("°C: the treated vessel at the end")
+    (tried,) = tries("result")
+    assert tried["choice"] == "a" and tried["words"].endswith("°C: the treated vessel at the end")
 
 
 def test_the_second_miss_brings_a_hint_and_the_third_the_answer_with_its_reason(card):
@@ -109,5 +110,5 @@ def test_a_reopened_lesson_goes_on_at_the_first_question_not_looked_at(card, mar
 
 
 def test_a_choice_that_a_teacher_took_out_since_is_left_aside(marker):
-    answers_path("00").write_text('{"answers": [{"card": "00.result", "kind": "question", "content": {"choice": "h"}, "at": "2026-11-25T10:00:00"}]}')
+    add_answer(answers_path("00"), Answer("00.result", "question", {"choice": "h"}))
     assert "Question 1 of 5" in words(quiz("00", marker))
