@@ -13,7 +13,7 @@ from kit.statistics.paired import Question, lay_out, stuck, vessel_changes
 from kit.statistics.quantiles import widened_factor
 from kit.statistics.stacked import stacked_effects
 
-RUNS, LAMP_BEFORE_S, LAMP_SETTLES_S = 1000, 600, 244
+RUNS, LAMP_BEFORE_S = 1000, 600
 HELD, HELD_SLOW, WIDEST = 93.5, 92.0, 2.2
 
 
@@ -119,7 +119,8 @@ def simulated(scenario, runs):
     noise = [wander(rng, seconds, s.noise_c / 2**0.5, s.memory_s, runs) for _ in range(2)]
     noise = [each + s.white_c / 2**0.5 * rng.standard_normal(each.shape) for each in noise]
     noise[0] += 10 * s.noise_c * rng.standard_normal(noise[0].shape) * (rng.random(noise[0].shape) < s.outliers)
-    lamp = 25 + rng.uniform(0, 1, (2, runs, 1)) - rng.uniform(4, 10, (runs, 1)) * np.exp(-(seconds + LAMP_BEFORE_S) / LAMP_SETTLES_S)
+    strength, settles_s = rng.uniform(4, 10, (runs, 1)), rng.uniform(150, 350, (runs, 1))
+    lamp = 25 + rng.uniform(0, 1, (2, runs, 1)) - strength * np.exp(-(seconds + LAMP_BEFORE_S) / settles_s)
     treated, control = displayed(lamp[0] + own + drift + noise[0], s.display_c), displayed(lamp[1] + noise[1], s.display_c)
     truths = [window_change(seconds, each, edges) for each in (own, lamp[0] + own + drift)]
     return Simulated(seconds, treated, control, edges, *truths)
@@ -134,10 +135,13 @@ def times(scenario, end_s, rng):
 
 
 def rise(rng, since_s, runs):
-    """A rise to about 1: a quick part and a slow part, of sizes and speeds that differ from run to run, after up to 40 s."""
-    quick, slow, part, delay = (rng.uniform(*ends, (runs, 1)) for ends in ((10, 30), (120, 300), (0.1, 0.5), (0, 40)))
+    """A rise to about 1 within 10 minutes: gas that warms at once, a wall that follows, seen through the lag of a thermometer, after some delay.
+
+    Time constants and lag as `kit.physics.vessel` has them, in sizes that differ from run to run.
+    """
+    gas, wall, lag, part, delay = (rng.uniform(*ends, (runs, 1)) for ends in ((5, 10), (120, 300), (12, 60), (0.1, 0.5), (0, 40)))
     since = np.maximum(since_s - delay, 0)
-    return 1 - part * np.exp(-since / quick) - (1 - part) * np.exp(-since / slow)
+    return 1 - sum(share * (tau * np.exp(-since / tau) - lag * np.exp(-since / lag)) / (tau - lag) for share, tau in ((part, gas), (1 - part, wall)))
 
 
 def drifts(rng, scenario, seconds, runs):
