@@ -9,7 +9,7 @@ from kit.statistics.breaks import find_break
 # A room with people in it wanders by hundreds of ppm; a vessel that gets gas, by tens of thousands. Common practice, no source.
 GAS_RISE_PPM, GAS_STARTED = 3000, 0.02
 # The gas needs a moment to arrive and the thermometer lags, so the difference breaks later than the gas goes in.
-EARLIER_S = 30.0
+EARLIER_S = 45.0
 WINDOW_S, AFTER_S, FEWEST = 60.0, 600.0, 3
 NONE_FOUND = (
     "No change stands out in this record, by the gas probe or in the difference. "
@@ -49,8 +49,8 @@ def _from_break(run):
     found = find_break(seconds, difference.to_numpy(), run.step_s, _display_step(run)) if len(seconds) > FEWEST else None
     if found is None:
         raise Fault(NONE_FOUND)
-    earliest = max(found.earliest_s - EARLIER_S, seconds[0])
-    return _around(run, earliest, max(found.latest_s, earliest + WINDOW_S))
+    earliest = max(found.earliest_s - max(EARLIER_S, run.step_s), seconds[0])
+    return _around(run, earliest, max(found.latest_s + run.step_s, earliest + WINDOW_S))
 
 
 def _display_step(run):
@@ -62,9 +62,10 @@ def _display_step(run):
 
 def _around(run, start_s, end_s):
     """Baseline before, perturbation from start to end, response 10 min after the start."""
-    width, last = max(WINDOW_S, FEWEST * run.step_s), float(run.readings.index[-1])
+    first, last = (float(run.readings.index[place]) for place in (0, -1))
+    fewest_s = FEWEST * run.step_s
+    width = max(WINDOW_S, fewest_s)
     response = min(start_s + AFTER_S - width / 2, last - width)
-    edges = (max(start_s - width, 0), start_s, start_s, min(end_s, response), response, response + width)
-    if edges[0] >= edges[1] or edges[2] >= edges[3]:
+    if start_s - first < fewest_s or response <= start_s:
         raise Fault(TOO_NEAR)
-    return Windows.of_seconds(edges)
+    return Windows.of_seconds((max(start_s - width, first), start_s, start_s, min(end_s, response), response, response + width))

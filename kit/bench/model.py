@@ -50,7 +50,7 @@ def stages(recipe, treated, times_s, causes):
     """The stretches of one vessel's run: lamp alone, then short ones while gas comes and goes."""
     gas_s = 60 * recipe.gas_at_min
     full_s = gas_s + FILLING_S
-    starts = [0.0, *np.arange(gas_s, full_s, FINE_STEP_S), *np.arange(full_s, max(times_s[-1], full_s) + STEP_S, STEP_S)]
+    starts = [0.0, *(gas_s + np.arange(0, FILLING_S, FINE_STEP_S)), *(full_s + np.arange(0, max(times_s[-1] - full_s, 0) + STEP_S, STEP_S))]
     middles = np.add(starts, np.diff(starts, append=starts[-1] + STEP_S) / 2)
     shares = gas_share(recipe, middles) if treated else np.zeros(len(starts))
     return [_stage(recipe, start, share, _lamp(recipe, treated, start, causes), causes) for start, share in zip(starts, shares)]
