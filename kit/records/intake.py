@@ -23,6 +23,7 @@ from kit.records.roles import name_roles
 from kit.records.run import Run, Source
 from kit.records.sniffing import sniff
 from kit.records.sources import take
+from kit.records.table import Table
 from kit.records.textof import text_of
 
 
@@ -84,24 +85,29 @@ def run_of(table, raws):
 
 @dataclass(frozen=True, eq=False)
 class Reading:
-    """How far a record was understood: its first `rows` as text, the `remarks` so far, and the open `question` or the `run`.
+    """How far a record was understood: its first `rows` as text, the last `table` it became (None if none), the `question` or the `run`.
 
     `question` is an `IntakeFault`: its `keyword` settles it, if it has one. Exactly one of `question` and `run` is None.
     """
 
     rows: tuple
-    remarks: tuple
+    table: Table | None
     question: IntakeFault | None
     run: Run | None
+
+    @property
+    def remarks(self):
+        """What was decided so far, a sentence each."""
+        return self.table.remarks if self.table else ()
 
 
 def look(source, **keywords):
     """The `Reading` of a source with the keywords of `read_run`. It keeps an `IntakeFault` as the open question instead of raising it."""
-    rows, remarks = (), ()
+    rows, table = (), None
     try:
         raws = taken(source)
         for table in steps(raws, Asked(**keywords)):
-            rows, remarks = rows or tuple(str(table).splitlines()), table.remarks
-        return Reading(rows, remarks, None, run_of(table, raws))
+            rows = rows or tuple(str(table).splitlines())
+        return Reading(rows, table, None, run_of(table, raws))
     except IntakeFault as question:
-        return Reading(rows, remarks, question, None)
+        return Reading(rows, table, question, None)

@@ -5,14 +5,14 @@ import tempfile
 from pathlib import Path
 
 
-def write_atomically(path, text):
-    """Write `text` (UTF-8) to `path`: into a new file beside it first, onto the disk, then in one step into place."""
+def write_atomically(path, content):
+    """Write `content` (bytes, or text as UTF-8) to `path`: into a new file beside it first, onto the disk, then in one step into place."""
     path = Path(path)
     path.parent.mkdir(parents=True, exist_ok=True)
     handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.", suffix=".part")
     try:
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            file.write(text)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content.encode("utf-8") if isinstance(content, str) else content)
             file.flush()
             os.fsync(file.fileno())
         os.replace(temporary, path)
