@@ -56,7 +56,12 @@ class BudgetLine:
     remedy: str
 
     def __str__(self):
-        return f"{self.name} {amount(self.size_c)} °C" if self.size_c > SEEN_C else f"{self.name} next to nothing"
+        return f"{self.name} {self.size_text}"
+
+    @property
+    def size_text(self):
+        """The size in words."""
+        return f"{amount(self.size_c)} °C" if self.size_c > SEEN_C else "next to nothing"
 
 
 def budget_of(found, drift, level):

@@ -57,6 +57,20 @@ class Steadiness:
         return table_html([*rows, *(("mind", each) for each in self.cautions)], str(self))
 
     @property
+    def seen(self):
+        """The judged readings: minutes (n,) and °C (n,), NaN where one is missing."""
+        channels = [self.run.readings[name].to_numpy(float) for name in SERIES[self.of]]
+        inside = slice(*within(self.run.readings.index.to_numpy(float), 60 * (self.until_min - self.over_min), 60 * self.until_min))
+        return self.run.minutes[inside], (channels[0] - sum(channels[1:]))[inside]
+
+    @property
+    def line(self):
+        """The ends of the line through them: minutes (2,) and °C (2,)."""
+        minutes, values = self.seen
+        known, ends = np.isfinite(values), minutes[[0, -1]]
+        return ends, values[known].mean() + self.slope.value * (ends - minutes[known].mean())
+
+    @property
     def stretch(self):
         """Which minutes were looked at, in words."""
         return f"minutes {rounded(self.until_min - self.over_min, 1)} to {rounded(self.until_min, 1)}"

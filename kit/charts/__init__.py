@@ -10,6 +10,7 @@ DRAWN_IN = {
     "Run": "kit.charts.run",
     "ClassRuns": "kit.charts.pooling",
     "Effect": "kit.charts.effect",
+    "NaiveEffect": "kit.charts.naive",
     "Steadiness": "kit.charts.steadiness",
     "WarmingCurve": "kit.charts.curve",
     "Comparison": "kit.charts.comparison",
