@@ -6,7 +6,7 @@ from plotly.subplots import make_subplots
 
 from kit.analysis.suggestion import gas_start
 from kit.charts import draw
-from kit.charts.style import KIT, LINES, MARKS, QUIET, label
+from kit.charts.style import LINES, MARKS, QUIET, headed, label
 from kit.estimate import MINUS, rounded
 from kit.records.run import Run
 from kit.words import clock
@@ -29,9 +29,7 @@ def run_chart(run: Run):
         figure.update_yaxes(title_text=unit, tickformat="," if unit == "ppm" else None, row=row, col=1)
     figure.update_xaxes(range=[run.minutes[0], run.minutes[-1]])
     figure.update_xaxes(title_text="time (min)", row=len(panels), col=1)
-    subtitle = {"text": summary(run).replace("°C, ", "°C,<br>"), "font": {"size": 12}}
-    title = {"text": f"Run {run.name} ({run.kind})", "subtitle": subtitle, "x": 0, "xref": "container", "pad": {"l": 16}}
-    figure.update_layout(template=KIT, title=title, height=230 + 140 * len(panels), margin={"t": 132, "r": 88})
+    headed(figure, f"Run {run.name} ({run.kind})", summary(run), height=120 + 140 * len(panels), right=88, letters=56)
     return _gas_arrow(figure, run)
 
 
@@ -71,9 +69,9 @@ def _panel(figure, minutes, lines, row):
 
 def _ends(lines):
     """Name, height and shift in pixels of each line's label; names that would touch are moved apart."""
-    known = {name: values[np.isfinite(values)] for name, values in lines.items()}
-    ends = sorted((values[-1], name) for name, values in known.items() if len(values))
-    span = np.ptp(np.concatenate(list(known.values()))) or 1
+    known = {name: values[np.isfinite(values)] for name, values in lines.items() if np.isfinite(values).any()}
+    ends = sorted((values[-1], name) for name, values in known.items())
+    span = np.ptp(np.concatenate(list(known.values()))) if known else 0
     shift = 0
     for place, (height, name) in enumerate(ends):
         crowded = place > 0 and height - ends[place - 1][0] < CLOSE * span
@@ -98,9 +96,9 @@ def thinned(x, y):
 
 def _gas_arrow(figure, run):
     """An arrow where the gas came in, if a probe recorded it."""
-    seconds = gas_start(run)
-    if seconds is None:
+    seconds, treated = gas_start(run), run.readings["treated"].dropna()
+    if seconds is None or treated.empty:
         return figure
-    height = np.interp(seconds, run.readings.index, run.readings["treated"])
+    height = np.interp(seconds, treated.index, treated)
     arrow = {"showarrow": True, "arrowhead": 2, "ax": 56, "ay": 56, "xanchor": "center"}
     return label(figure, f"gas in, {clock(seconds)}", seconds / 60, height, LINES["treated"]["color"], **arrow)

@@ -31,12 +31,13 @@ def figure(traces, *, title, x, y="", **layout):
     return go.Figure(traces, layout={"template": KIT, "title": {"text": title}, "xaxis": {"title": {"text": x}}, "yaxis": {"title": {"text": y}}, **layout})
 
 
-def headed(board, title, subtitle="", *, height, right=24):
+def headed(board, title, subtitle="", *, height, right=24, letters=104):
     """`board` with its heading: a sentence, and smaller below it another, on as many lines as they need, with room for them above.
 
-    `height`: of what lies below the heading, in pixels; `right`: the margin for labels at the ends of lines.
+    `height`: of what lies below the heading, in pixels; `right`: the margin for labels at the ends of lines; `letters`: in a line of
+    the subtitle at most (56 fit a telephone).
     """
-    first, second = wrap(title, 88), wrap(subtitle, 104)
+    first, second = wrap(title, 88), wrap(subtitle, letters)
     room = 48 + 20 * len(first) + 16 * len(second)
     place = {"x": 0, "xref": "container", "y": 1, "yref": "container", "yanchor": "top", "pad": {"l": 16, "t": 16}, "font": {"size": 15}}
     heading = {"text": "<br>".join(first), **place, "subtitle": {"text": "<br>".join(second), "font": {"size": 12}}}
