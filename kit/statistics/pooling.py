@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.special import chdtri
 
-MOST_STEPS = 200
+MOST_STEPS = 100
 CLOSE_ENOUGH = 1e-12
 
 
@@ -86,15 +86,17 @@ def surprise(value, error, others):
 def _spread_where(values, errors, wanted):
     """The spread for which the weighted sum of squares equals `wanted`, 0 if it is never that large. Newton's steps from 0.
 
-    The sum falls with the squared spread and its curve bends upwards, so that the steps never go too far.
+    They are taken on the reciprocal of that sum, which is a straight line in the squared spread where all errors are alike.
     """
     squared = 0.0
     for _ in range(MOST_STEPS):
         precision = 1 / (errors**2 + squared)
         squares = (values - precision @ values / precision.sum()) ** 2
-        excess = precision @ squares - wanted
-        step = excess / (precision**2 @ squares) if excess > 0 else 0.0
-        squared += step
-        if step <= CLOSE_ENOUGH * squared:
+        found = float(precision @ squares)
+        if found <= wanted and squared == 0:
             break
-    return float(squared) ** 0.5
+        step = found * (found / wanted - 1) / float(precision**2 @ squares)
+        squared = max(squared + step, 0.0)
+        if abs(step) <= CLOSE_ENOUGH * squared:
+            break
+    return squared**0.5
