@@ -5,7 +5,6 @@ from pathlib import Path
 
 from kit.faults import Fault
 from kit.records.classfolder import read_class
-from kit.records.classfolder import read_class
 from kit.records.intake import read_run
 from kit.words import listed
 
@@ -30,12 +29,6 @@ def example_class():
     """The `ClassRuns` of the eight bundled groups, named after rocks, one run each. All are invented."""
     made = read_class(DATASETS / "class")
     return replace(made, name="of the harbour town school", runs=tuple(replace(_simulated(run), name=run.name.title()) for run in made))
-
-
-def example_class():
-    """The bundled class, as `ClassRuns`: one invented run of each of eight groups named after rocks, all with gas at minute 11."""
-    runs = read_class(DATASETS / "class")
-    return replace(runs, name="of the harbour town school", runs=tuple(map(_simulated, runs)))
 
 
 def example_names():

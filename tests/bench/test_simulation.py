@@ -7,7 +7,7 @@ from kit.bench.bundled import RECIPES
 from kit.bench.model import temperatures
 from kit.bench.simulation import reveal, simulate_run
 from kit.faults import Fault
-from kit.records.examples import example_run
+from kit.records.examples import example_class, example_run
 from kit.records.run import Run, Source
 from kit.records.windows import Windows
 
@@ -69,6 +69,7 @@ def test_a_corrected_or_bundled_run_still_knows_its_truth():
     run = simulate_run()
     assert reveal(run.with_remark("Looked at.")) == reveal(run)
     assert reveal(example_run("marble-argon")).recipe == RECIPES["marble-argon"]
+    assert reveal(example_class()["Slate"]).recipe == RECIPES["slate"]
 
 
 def test_nobody_knows_the_truth_of_a_measured_run():

@@ -3,6 +3,7 @@
 import pytest
 
 from kit.analysis.effect import paired_effect
+from kit.analysis.pooling import class_effect
 from kit.faults import Fault
 from kit.records.examples import INVENTED, example_class, example_names, example_run, reference_run
 from kit.records.windows import Windows
@@ -56,3 +57,11 @@ def test_the_class_has_eight_groups_that_say_they_are_invented():
     made = example_class()
     assert [run.name for run in made] == ["Basalt", "Chert", "Dolomite", "Flint", "Gneiss", "Marble", "Pumice", "Slate"]
     assert {(run.kind, run.remarks[0]) for run in made} == {("simulated", INVENTED)} and made.faults == ()
+
+
+def test_the_class_differs_by_more_than_its_ranges_and_one_group_is_far_off():
+    effect = class_effect(example_class(), Windows.of_perturbation(11))
+    assert [share.name for share in effect.shares if share.suspect] == ["Slate"]
+    others = [share.warming for share in effect.shares if not share.suspect]
+    middle = sum(each.value for each in others) / len(others)
+    assert sum(not warming.holds(middle) for warming in others) >= 2
