@@ -1,46 +1,77 @@
-"""Every cell below the header, as columns: quickly where the text is even, line by line where it is not."""
+"""Every cell below the header, as columns: block by block, quickly where a block is even, line by line where it is not."""
 
 import csv
 import io
+from dataclasses import dataclass
 
 import numpy as np
 import pandas as pd
 
-from kit.records.lines import line_by_line
+from kit.faults import IntakeFault
+from kit.records.cellnumbers import Part, joined, numbers_of
+from kit.records.decoding import Text
+from kit.records.lines import Piece, line_by_line
 from kit.records.numbers import MISSING
 from kit.records.table import Column, Table, as_texts
+from kit.records.tally import examples_of, merged
+from kit.words import counted
 
+BLOCK_BYTES = 1 << 20
 QUICK_BYTES = 8192  # below, starting the quick parser takes longer than reading line by line
 
 
+@dataclass(frozen=True)
+class Block:
+    """Some whole lines of a text: from one byte to another, and the number of the first line."""
+
+    text: Text
+    start: int
+    end: int
+    first: int
+
+    @property
+    def utf8(self):
+        """The lines themselves."""
+        return self.text.utf8[self.start : self.end]
+
+    def stream(self):
+        """The lines as a binary file: without a copy of them if they are the rest of the text (pandas' own skiprows is slow)."""
+        stream = io.BytesIO(self.text.utf8 if self.end == len(self.text.utf8) else self.utf8)
+        stream.seek(self.start if self.end == len(self.text.utf8) else 0)
+        return stream
+
+
 def read_cells(text, layout):
-    """The `Table` of a `Text`: columns of numbers (float64) or of texts, each with its header.
+    """The `Table` of a `Text`: columns of numbers (float64), of times (bytes) or of texts, each with its header.
 
-    A long text goes through the quick parser, which hands over whatever is not even; both ways give the same table.
+    What is left out is said in `remarks`; a cell that is no number is kept as odd, to be refused if its column is used.
     """
-    table = quickly(text, layout) if len(text.utf8) > QUICK_BYTES else None
-    if table is None:
-        table = line_by_line(text, layout)
-    whole = text.utf8.endswith((b"\n", b"\r"))
-    return table if whole else table.said("The last line has no line end: look whether it is whole.")
+    pieces = pieces_of(text, layout)
+    lines = np.concatenate([piece.lines for piece in pieces]) if len(pieces) > 1 else pieces[0].lines
+    left_out = merged(piece.left_out for piece in pieces)
+    refuse_few_short(left_out, len(lines), text.file, len(layout.kinds))
+    columns = []
+    for header, unit, kind in zip(layout.headers, layout.units, layout.kinds):
+        part = joined([piece.parts.pop(0) for piece in pieces])  # popped, so that each column's pieces go as it is made
+        columns.append(column(header, unit, settled(part, kind, lines, layout.decimal)))
+    return Table(text.file, tuple(columns), lines, (*text.remarks, *map(sentence, left_out.items()), *unended(text, left_out)))
 
 
-def quickly(text, layout):
-    """The table by pandas' parser; None unless every line has the same number of cells, each as its column wants it."""
-    start = start_of_line(text.utf8, layout.first)
-    rows = even_rows(text.utf8, start, layout)
-    if not rows:
-        return None
-    kinds = {place: parsed_as(kind, length) for place, (kind, length) in enumerate(zip(layout.kinds, layout.longest))}
-    plan = dict(header=None, names=range(len(kinds)), dtype=kinds, keep_default_na=False, na_values=list(MISSING), quoting=csv.QUOTE_NONE)
-    stream = io.BytesIO(text.utf8)
-    stream.seek(start)  # pandas' own skiprows made reading half as slow again
-    try:
-        frame = pd.read_csv(stream, sep=layout.delimiter, decimal=layout.decimal, **plan)
-    except (ValueError, pd.errors.ParserError):
-        return None
-    columns = [frame[place].to_numpy() for place in kinds]
-    return None if len(frame) != rows or any(map(overflows, columns)) else assembled(text, layout, columns)
+def pieces_of(text, layout):
+    """The readings in one piece where all lines are even; else in several, so that only the uneven ones take time."""
+    whole = quickly(Block(text, start_of_line(text.utf8, layout.first), len(text.utf8), layout.first), layout)
+    return [whole] if whole else [quickly(block, layout) or line_by_line(block, layout) for block in blocks(text, layout.first)]
+
+
+def blocks(text, first):
+    """The text from line `first` on, in pieces of whole lines; in one piece if a quoted cell may run over several lines."""
+    place, line, utf8 = start_of_line(text.utf8, first), first, text.utf8
+    lone_returns = utf8.find(b"\r") >= 0 and how_many(b"\r", utf8) != how_many(b"\n", utf8)
+    size = len(utf8) if lone_returns or utf8.find(b'"', place) >= 0 else BLOCK_BYTES
+    while place < len(utf8):
+        end = utf8.find(b"\n", place + size) + 1 or len(utf8)
+        yield Block(text, place, end, line)
+        place, line = end, line + how_many(b"\n", utf8, place, end)
 
 
 def start_of_line(utf8, number):
@@ -50,23 +81,40 @@ def start_of_line(utf8, number):
     return place
 
 
-def even_rows(utf8, start, layout):
-    """How many lines the readings fill, if each can have the same number of cells; else 0."""
-    ends = how_many(b"\n", utf8, start)
-    rows = ends + (not utf8.endswith(b"\n"))
-    plain = layout.delimiter in ",;\t" and utf8.find(b'"', start) < 0
-    returns = how_many(b"\r", utf8, start) if plain and utf8.find(b"\r", start) >= 0 else 0
-    even = plain and returns in (0, ends) and how_many(layout.delimiter.encode(), utf8, start) == rows * (len(layout.kinds) - 1)
-    return rows if even else 0
+def how_many(sign, utf8, start=0, end=None):
+    """How often a byte comes. Faster than bytes.count where it comes in every line."""
+    end, count = len(utf8) if end is None else end, 0
+    for place in range(start, end, BLOCK_BYTES):
+        count += np.count_nonzero(np.frombuffer(utf8, np.uint8, min(BLOCK_BYTES, end - place), place) == ord(sign))
+    return int(count)
 
 
-def how_many(sign, utf8, start):
-    """How often one byte comes from `start` on. Faster than bytes.count where it comes in every line."""
-    found, block = 0, 1 << 20
-    for place in range(start, len(utf8), block):
-        part = np.frombuffer(utf8, np.uint8, min(block, len(utf8) - place), place)
-        found += np.count_nonzero(part == ord(sign))
-    return int(found)
+def quickly(block, layout):
+    """The `Piece` of a block by pandas' parser; None unless all lines have as many cells, each as its column wants it."""
+    rows = even_rows(block, layout) if block.end - block.start > QUICK_BYTES else 0
+    if not rows:
+        return None
+    kinds = {place: parsed_as(kind, length) for place, (kind, length) in enumerate(zip(layout.kinds, layout.longest))}
+    plan = dict(header=None, names=range(len(kinds)), dtype=kinds, keep_default_na=False, na_values=list(MISSING), quoting=csv.QUOTE_NONE)
+    try:
+        frame = pd.read_csv(block.stream(), sep=layout.delimiter, decimal=layout.decimal, **plan)
+    except (ValueError, pd.errors.ParserError):
+        return None
+    columns = [frame[place].to_numpy() for place in kinds]
+    if len(frame) != rows or any(map(overflows, columns)):
+        return None
+    parts = [Part(each if each.dtype.kind in "fS" else as_texts(each)) for each in columns]
+    return Piece(np.arange(block.first, block.first + rows, dtype=np.int32), parts, {})
+
+
+def even_rows(block, layout):
+    """How many lines there are, if each can have the same number of cells; else 0."""
+    utf8, start, end = block.text.utf8, block.start, block.end
+    ends = how_many(b"\n", utf8, start, end)
+    rows = ends + (utf8[end - 1 : end] != b"\n")
+    returns = how_many(b"\r", utf8, start, end) if utf8.find(b"\r", start, end) >= 0 else 0
+    plain = layout.delimiter in ",;\t" and returns in (0, ends) and utf8.find(b'"', start, end) < 0
+    return rows if plain and how_many(layout.delimiter.encode(), utf8, start, end) == rows * (len(layout.kinds) - 1) else 0
 
 
 def parsed_as(kind, length):
@@ -81,7 +129,35 @@ def overflows(values):
     return values.dtype.kind == "S" and values.view(np.uint8).reshape(len(values), -1)[:, -1].any()
 
 
-def assembled(text, layout, columns):
-    values = (each if each.dtype.kind in "fS" else as_texts(each) for each in columns)
-    made = tuple(Column(header, each, unit=unit) for header, each, unit in zip(layout.headers, values, layout.units))
-    return Table(text.file, made, np.arange(layout.first, layout.first + len(columns[0])), text.remarks)
+def settled(part, kind, lines, decimal):
+    """A column that was empty in the head is one of numbers if all its cells are."""
+    if kind != "-":
+        return part
+    numbers = numbers_of(part.values.tolist(), lines, decimal)
+    return part if numbers.odd else numbers
+
+
+def column(header, unit, part):
+    return Column(header, part.values, unit=unit or part.unit, odd=part.odd, notes=part.notes())
+
+
+def refuse_few_short(left_out, total, file, width):
+    """A logger may leave out empty cells at the end of many lines, not of a few."""
+    short = left_out.get("short")
+    if short and (short.count < 3 or short.count < 0.1 * total):
+        what = f"This line has fewer cells than the others, which have {width}."
+        raise IntakeFault(what, "Complete it in a copy of the file.", file=file, line=short.examples[0][0])
+
+
+def sentence(reason_and_tally):
+    """What was left out and why, with the first few lines quoted."""
+    reason, tally = reason_and_tally
+    if reason == "short":
+        return f"{counted(tally.count, 'line')} ended early, first line {tally.examples[0][0]}; the cells at the end count as missing."
+    kind = {"note": "without readings", "summary": "with a summary, not readings", "cut": "that is cut off"}[reason]
+    return f"Left out {counted(tally.count, 'line')} {kind}: {examples_of(tally)}."
+
+
+def unended(text, left_out):
+    whole = text.utf8.endswith((b"\n", b"\r")) or "cut" in left_out
+    return () if whole else ("The last line has no line end: look whether it is whole.",)

@@ -3,7 +3,6 @@
 import numpy as np
 import pandas as pd
 
-from kit.faults import IntakeFault
 from kit.records.oddities import odd_places, remarks_on
 from kit.records.run import COLUMNS
 from kit.words import counted
@@ -21,7 +20,7 @@ def check_readings(table, asked):
         missing = int(np.isnan(column.values).sum())
         if len(column.values) - missing < 2 and column.role in ("treated", "control"):
             what = f"There are {len(column.values) - missing} readings for the {column.role} vessel."
-            raise IntakeFault(what, "A run needs at least two of each.", file=table.file, column=repr(column.header))
+            raise table.fault(what, "A run needs at least two of each.", column=column)
         if missing:
             table = table.said(f"{column.role}: {missing:,} of {len(column.values):,} readings are missing.")
     return table.said(*remarks_on(odd_places(frame(table))))
@@ -55,4 +54,4 @@ def frame(table):
     """The readings of a finished table, as a `Run` holds them."""
     held = {column.role: column.values for column in table.columns}
     index = pd.Index(held["time"], name="elapsed_s", dtype=float)
-    return pd.DataFrame({name: held[name] for name in COLUMNS if name in held}, index=index)
+    return pd.DataFrame({name: held[name] for name in COLUMNS if name in held}, index=index, copy=False)

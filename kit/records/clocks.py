@@ -5,34 +5,16 @@ from dataclasses import replace
 
 import numpy as np
 
-from kit.faults import IntakeFault
 from kit.records.asked import place_named
 from kit.records.ordering import put_in_order, usual_step
-from kit.records.stampcolumn import DAY, Clock, clock_of_stamps
+from kit.records.stampcolumn import DAY, Clock, clock_of_stamps, first_cell
 from kit.records.stamps import looks_like_time, stamp
+from kit.records.table import as_texts
 from kit.records.units import SECONDS
 from kit.words import listed
 
 # Words that name the time in a header. Common practice, no source.
-NAMES = {
-    "time",
-    "elapsed",
-    "timestamp",
-    "date",
-    "datetime",
-    "clock",
-    "seconds",
-    "minutes",
-    "hours",
-    "zeit",
-    "uhrzeit",
-    "datum",
-    "heure",
-    "tiempo",
-    "hora",
-    "tempo",
-    "ora",
-}
+NAMES = set("time elapsed timestamp date datetime clock seconds minutes hours zeit uhrzeit datum heure tiempo hora tempo ora".split())
 WORDS = re.compile(r"[^\W\d_]+")
 SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
 COUNTS = re.compile(r"(\d+(?:[.,]\d+)?) ?(ms|s|min|h|d)")
@@ -64,12 +46,8 @@ def time_places(table, asked):
     if named or stamped:
         return table, [*named, *stamped]
     headers = listed((repr(column.header) for column in table.columns[:6]), "or")
-    raise IntakeFault(
-        f"No column is plainly the time. Is it {headers}?",
-        "Say time= with its header, or its number: time=1.",
-        file=table.file,
-        keyword="time",
-    )
+    what = f"No column is plainly the time. Is it {headers}?"
+    raise table.fault(what, "Say time= with its header, or its number: time=1.", keyword="time")
 
 
 def stamps_in(column):
@@ -84,18 +62,16 @@ def says_time(column):
 
 def date_with_time(table, places):
     """Join a column of bare dates with one of bare times: '2026-03-01' and '10:00:02'."""
-    firsts = {place: stamp(next(filter(None, map(table.columns[place].cell, range(len(table.columns[place].values)))))) for place in places}
+    firsts = {place: stamp(first_cell(table.columns[place])) for place in places}
     dates = [place for place, first in firsts.items() if first and first.order and not first.parts]
     times = [place for place, first in firsts.items() if first and first.parts and not first.order]
     if len(dates) != 1 or len(times) != 1:
         return table, places
     date, time = table.columns[dates[0]], table.columns[times[0]]
-    cells = np.array(
-        [f"{date.cell(row)} {time.cell(row)}".strip() if time.cell(row) else "" for row in range(len(table.lines))], dtype=object
-    )
+    cells = [f"{date.cell(row)} {time.cell(row)}" if time.cell(row) else "" for row in range(len(table.lines))]
     columns = list(table.columns)
     columns[dates[0]] = replace(date, role="other time")
-    columns[times[0]] = replace(time, values=cells, header=f"{date.header} + {time.header}")
+    columns[times[0]] = replace(time, values=as_texts(cells), header=f"{date.header} + {time.header}")
     return replace(table, columns=tuple(columns)), [place for place in places if place != dates[0]]
 
 
@@ -106,7 +82,7 @@ def refuse_disagreeing(table, places, clocks):
         apart = np.minimum(apart % clock.period_s, -apart % clock.period_s) if clock.period_s < np.inf else apart
         if not np.nanmax(apart, initial=0) <= max(usual_step(each.seconds) for each in (clocks[0], clock)):
             names = listed((repr(table.columns[each].header) for each in places[:4]), "and")
-            raise IntakeFault(f"Columns {names} tell different times.", "Say time= with the one to use.", file=table.file, keyword="time")
+            raise table.fault(f"Columns {names} tell different times.", "Say time= with the one to use.", keyword="time")
 
 
 def clock_of(table, column, asked):
@@ -116,15 +92,7 @@ def clock_of(table, column, asked):
 def counted_clock(table, column, asked):
     """The `Clock` in a column of numbers, by what kind of number it can only be, its unit or the caller's word."""
     if column.odd:
-        line, cell = column.odd[0]
-        raise IntakeFault(
-            f"'{cell[:30]}' is no time.",
-            "Correct it in a copy of the file.",
-            file=table.file,
-            line=line,
-            column=repr(column.header),
-            seen=cell,
-        )
+        raise table.odd_fault(column, "time")
     each = next((match for word in asked.clocks if (match := COUNTS.fullmatch(word))), None)
     if each:
         step = float(each[1].replace(",", ".")) * SECONDS[each[2]]
@@ -136,12 +104,9 @@ def counted_clock(table, column, asked):
 def elapsed(table, column, unit):
     if unit not in SPOKEN:
         what = "These times are numbers without a unit."
-        raise IntakeFault(what, "Say clock='s', clock='min' or clock='h'.", file=table.file, column=repr(column.header), keyword="clock")
-    return Clock(
-        column.values * SECONDS[unit] if unit != "s" else column.values,
-        f"Times are {SPOKEN[unit]}, in column '{column.header}'.",
-        stamped=False,
-    )
+        raise table.fault(what, "Say clock='s', clock='min' or clock='h'.", column=column, keyword="clock")
+    seconds = column.values * SECONDS[unit] if unit != "s" else column.values
+    return Clock(seconds, f"Times are {SPOKEN[unit]}, in column '{column.header}'.", stamped=False)
 
 
 def dated_number(column):

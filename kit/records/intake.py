@@ -40,8 +40,9 @@ def read_run(source, *, treated=None, control=None, room=None, gas=None, light=N
     in `run.remarks`. Temperatures come out in °C, gas in ppm, times in seconds from the first reading.
     """
     raws = taken(source)
+    origin = origin_of(raws)
     *_, table = steps(raws, Asked(treated, control, room, gas, light, time, unit, clock, decimal))
-    return run_of(table, raws)
+    return run_of(table, origin)
 
 
 def taken(source):
@@ -50,10 +51,10 @@ def taken(source):
 
 
 def steps(raws, asked):
-    """Every state of a record on its way, one after each stage. Print any of them."""
+    """Every state of a record on its way, one after each stage. Print any of them. Takes the files out of `raws` as it reads them."""
     tables = []
-    for place, raw in enumerate(raws):
-        for table in single(raw, asked.of_file(place)):
+    for place in range(len(raws)):
+        for table in single(raws, asked.of_file(place)):
             yield table
         tables.append(table)
     if len(tables) > 1:
@@ -64,10 +65,9 @@ def steps(raws, asked):
         yield table
 
 
-def single(raw, asked):
-    """The states of one file, up to its clock."""
-    text = text_of(raw)
-    table = read_cells(text, sniff(text, asked.decimal))
+def single(raws, asked):
+    """The states of the next file, up to its clock."""
+    table = cells_of(raws.pop(0), asked)
     yield table
     for stage in (name_columns, keep_notes):
         table = stage(table, asked)
@@ -76,11 +76,22 @@ def single(raw, asked):
     yield pieces[0] if len(pieces) == 1 else join_pieces(pieces)
 
 
-def run_of(table, raws):
-    """The `Run` that a finished table holds."""
-    name = PurePath(raws[0].name).stem if len(raws) == 1 else " + ".join(PurePath(raw.name).stem for raw in raws)
+def cells_of(raw, asked):
+    """The first state of a file: its cells. Its bytes and text end here, so that a large file does not fill the memory twice."""
+    text = text_of(raw)
+    return read_cells(text, sniff(text, asked.decimal))
+
+
+def origin_of(raws):
+    """The `Source` of a run: of several files, all names, and the SHA-256 of their SHA-256 in hexadecimal, one after the other."""
     digest = raws[0].sha256 if len(raws) == 1 else sha256("".join(raw.sha256 for raw in raws).encode()).hexdigest()
-    return Run(frame(table), source=Source(table.file, digest), remarks=table.remarks, **{"name": name, **(table.about or {})})
+    return Source(" + ".join(raw.name for raw in raws), digest)
+
+
+def run_of(table, origin):
+    """The `Run` that a finished table holds."""
+    name = " + ".join(PurePath(part).stem for part in origin.name.split(" + "))
+    return Run(frame(table), source=origin, remarks=table.remarks, **{"name": name, **(table.about or {})})
 
 
 @dataclass(frozen=True, eq=False)
@@ -106,8 +117,9 @@ def look(source, **keywords):
     rows, table = (), None
     try:
         raws = taken(source)
+        origin = origin_of(raws)
         for table in steps(raws, Asked(**keywords)):
             rows = rows or tuple(str(table).splitlines())
-        return Reading(rows, table, None, run_of(table, raws))
+        return Reading(rows, table, None, run_of(table, origin))
     except IntakeFault as question:
         return Reading(rows, table, question, None)

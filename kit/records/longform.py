@@ -4,7 +4,6 @@ from dataclasses import replace
 
 import numpy as np
 
-from kit.faults import IntakeFault
 from kit.records.clocks import says_time, stamps_in
 from kit.records.roles import NAMES as ROLE_NAMES
 from kit.records.roles import words_of
@@ -66,9 +65,7 @@ def value_column(table, probes):
     for places in (called, free):
         if len(places) == 1:
             return places[0]
-    raise IntakeFault(
-        "Each row holds one probe, but which column holds its reading?", "Head it 'value' in a copy of the file.", file=table.file
-    )
+    raise table.fault("Each row holds one probe, but which column holds its reading?", "Head it 'value' in a copy of the file.")
 
 
 def piece(table, rows, label, places):

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from kit.faults import IntakeFault
+from kit.records.table import thinned
 from kit.words import counted
 
 HOUR, HALF_DAY, DAY = 3600.0, 43200.0, 86400.0
@@ -17,18 +17,15 @@ PAUSE_S = 600.0  # a pause this long across midnight is believed
 
 def put_in_order(table, place, clock, asked):
     """The table with its times running forward from 0, each once; `start_s` keeps what the clock showed at 0."""
-    for step in STEPS:
+    table, clock = with_times_only(table, clock, asked)
+    for step in STEPS if clock.local or not runs_forward(clock) else ():
         table, clock = step(table, clock, asked)
     times, start = clock.seconds, float(clock.seconds[0])
     if times[-1] - start > LONGEST_S:
         what = f"The time runs over {(times[-1] - start) / DAY:,.0f} days up to here."
-        raise fault(table, len(times) - 1, what, "Say time= with another column, or clock= with its unit.", "clock")
+        raise table.fault(what, "Say time= with another column, or clock= with its unit.", row=len(times) - 1, keyword="clock")
     elapsed = times if start == 0 else np.round(times - start, 9)
     return replace(table.with_column(place, values=elapsed), start_s=start, midnight=clock.midnight, wall_clock=clock.stamped)
-
-
-def fault(table, row, what, do, keyword=None):
-    return IntakeFault(what, do, file=table.file, line=int(table.lines[row]), keyword=keyword)
 
 
 def picked(table, clock, rows):
@@ -39,7 +36,7 @@ def picked(table, clock, rows):
 
 def usual_step(times):
     """The usual time from one reading to the next, whichever way it runs; 0 if the clock stands."""
-    steps = np.abs(np.diff(times))
+    steps = np.abs(thinned(np.diff(times)))
     steps = steps[steps > 0]
     return float(np.median(steps)) if steps.size else 0.0
 
@@ -52,9 +49,8 @@ def with_times_only(table, clock, asked):
     """Leave out lines without a time."""
     kept = np.isfinite(clock.seconds)
     if kept.sum() < 2:
-        raise IntakeFault(
-            f"This record holds {counted(int(kept.sum()), 'reading')} with a time.", "A run needs at least two.", file=table.file
-        )
+        what = f"This record holds {counted(int(kept.sum()), 'reading')} with a time."
+        raise table.fault(what, "A run needs at least two.")
     if kept.all():
         return table, clock
     remark = f"Left out {counted(int((~kept).sum()), 'line')} without a time, first line {table.lines[~kept][0]}."
@@ -103,10 +99,11 @@ def is_summer_time(table, clock, asked, row, jump):
         return True
     if {"as written", "sorted", "set back"} & set(asked.clocks):
         return False
-    way, other = ("forward", "clock='as written' if the logger paused") if jump > 0 else ("back", "clock='set back' if someone set it")
-    raise fault(
-        table, row + 1, f"The clock goes {way} by an hour here.", f"Say clock='summer time' if that began or ended, {other}.", "clock"
-    )
+    begins = jump > 0
+    what = f"The clock goes {'forward' if begins else 'back'} by an hour here."
+    other = "clock='as written' if the logger paused" if begins else "clock='set back' if someone set it"
+    do = f"Say clock='summer time' if that {'began' if begins else 'ended'}, {other}."
+    raise table.fault(what, do, row=row + 1, keyword="clock")
 
 
 def without_repeats(table, clock, asked):
@@ -147,7 +144,7 @@ def sorted_or_set_back(table, clock, asked):
             table.said(f"Sorted by time: {counted(moved, 'line')} stood elsewhere, first line {table.lines[back[0] + 1]}."), clock, order
         )
     do = "Two runs in one file? Save them apart. Else say clock='sorted' (lines are mixed up) or clock='set back' (someone set it)."
-    raise fault(table, back[0] + 1, f"The clock goes back by {-steps[back[0]]:.6g} s here.", do, "clock")
+    raise table.fault(f"The clock goes back by {-steps[back[0]]:.6g} s here.", do, row=back[0] + 1, keyword="clock")
 
 
 def fill_gaps(times, step):
@@ -177,7 +174,7 @@ def apart(table, clock, asked):
     if len(stamps) < 2 or counts.max() > max(3, 1.5 * usual + 1):
         row = starts[counts.argmax()]
         what = f"The time stands still for {counts.max()} lines from here."
-        raise fault(table, row, what, "Say time= with another column, or correct it in a copy.", "time")
+        raise table.fault(what, "Say time= with another column, or correct it in a copy.", row=row, keyword="time")
     unit = np.diff(stamps).min()
     gaps = unit / np.maximum(counts, usual)
     within = np.arange(len(group)) - starts[group] + np.where(group == 0, max(usual - counts[0], 0), 0)
@@ -187,4 +184,4 @@ def apart(table, clock, asked):
     return table.said(remark), replace(clock, seconds=np.round(stamps[group] + within * gaps[group], 6))
 
 
-STEPS = (with_times_only, newest_last, past_the_turn, through_summer_time, without_repeats, sorted_or_set_back, apart)
+STEPS = (newest_last, past_the_turn, through_summer_time, without_repeats, sorted_or_set_back, apart)

@@ -4,7 +4,6 @@ import re
 
 import numpy as np
 
-from kit.faults import IntakeFault
 from kit.records.asked import ROLES, place_named
 from kit.records.units import PER_PPM, TEMPERATURES, asked_unit, to_celsius
 from kit.words import listed
@@ -27,6 +26,7 @@ WHY_BOTH = "Only a control shows what would have happened anyway."
 def name_roles(table, asked):
     """Give each column its role, by its name or the caller's word. A fault asks for a vessel that neither tells."""
     places = {role: place_named(table, getattr(asked, role), role) for role in ROLES if getattr(asked, role) is not None}
+    refuse_twice(table, places)
     for role in ROLES:
         if role not in places:
             found = candidates(table, role, set(places.values()))
@@ -65,11 +65,21 @@ def words_of(name):
     return {word.lower() for word in WORDS.findall(name.replace("₂", "2"))}
 
 
+def refuse_twice(table, places):
+    """A fault if the caller gave one column two roles, the time's among them."""
+    held = {place: "time" for place, column in enumerate(table.columns) if column.role == "time"}
+    for role, place in places.items():
+        if place in held:
+            what = f"This column can't be both {held[place]} and {role}."
+            raise table.fault(what, f"Say {role}= with another one.", column=table.columns[place], keyword=role)
+        held[place] = role
+
+
 def refuse_several(table, role, found):
     if len(found) > 1:
         names = listed((repr(table.columns[place].header) for place in found), "or")
-        what = f"Which column is the {role}: {names}?"
-        raise IntakeFault(what, f"Say {role}= with its header, or its number: {role}={found[0] + 1}.", file=table.file, keyword=role)
+        do = f"Say {role}= with its header, or its number: {role}={found[0] + 1}."
+        raise table.fault(f"Which column is the {role}: {names}?", do, keyword=role)
 
 
 def refuse_missing(table, places):
@@ -79,11 +89,11 @@ def refuse_missing(table, places):
         vessel = missing[-1]
         what = f"There is no thermometer for the {vessel} vessel here. {WHY_BOTH}"
         do = f"If it is there, say {vessel}= with its column; if not, repeat the run with both."
-        raise IntakeFault(what, do, file=table.file, keyword=vessel)
+        raise table.fault(what, do, keyword=vessel)
     if missing:
         vessel, names = missing[0], listed((repr(table.columns[place].header) for place in free[:4]), "or")
         do = f"Say {vessel}= with its header, or its number: {vessel}={free[0] + 1}."
-        raise IntakeFault(f"Which column is the {vessel} vessel: {names}?", do, file=table.file, keyword=vessel)
+        raise table.fault(f"Which column is the {vessel} vessel: {names}?", do, keyword=vessel)
 
 
 def thermometers(table, places):
@@ -110,40 +120,33 @@ def cast(table, role, place, asked):
 
 def refuse_odd(table, column):
     if column.odd:
-        line, cell = column.odd[0]
-        what = f"'{cell[:30]}' is no number."
-        raise IntakeFault(
-            what,
-            "Correct it in a copy of the file, or leave the cell empty there.",
-            file=table.file,
-            line=line,
-            column=repr(column.header),
-            seen=cell,
-        )
+        raise table.odd_fault(column, "number")
     if not column.numeric or not np.isfinite(column.values).any():
-        what = (
-            "This column holds no reading."
-            if column.numeric or not column.cell(0)
-            else f"This column holds no numbers: its first cell says '{column.cell(0)[:30]}'."
-        )
-        raise IntakeFault(what, "Name another column.", file=table.file, line=int(table.lines[0]), column=repr(column.header))
+        seen = "" if column.numeric or not column.cell(0) else f": its first cell says '{column.cell(0)[:30]}'"
+        raise table.fault(f"This column holds no numbers{seen}.", "Name another column.", column=column)
 
 
 def temperatures(table, column, asked):
+    """(readings in °C, words on the unit)."""
     unit = asked_unit(asked.unit) if asked.unit is not None else column.unit
-    if not unit:
-        what = "No unit is written for this temperature."
-        raise IntakeFault(what, "Say unit='degC', unit='degF' or unit='K'.", file=table.file, column=repr(column.header), keyword="unit")
+    if unit not in TEMPERATURES:
+        what = f"This column is in {unit}, which is no temperature." if unit else "No unit is written for this temperature."
+        raise table.fault(what, "Say unit='degC', unit='degF' or unit='K'.", column=column, keyword="unit")
     words = {"°C": ", in °C", "°F": ", turned from °F into °C", "K": ", turned from K into °C"}[unit]
     against = f"; the file says {column.unit}, you said {unit}" if column.unit not in ("", unit) else ""
     return to_celsius(column.values, unit), words + against
 
 
 def shares(table, column):
+    """(gas in ppm, words on the unit)."""
     unit = column.unit or unit_of_gas(table, column)
+    if unit not in PER_PPM:
+        what = f"This column is in {unit}, which is no share of a gas."
+        raise table.fault(what, "Name another column: gas=.", column=column, keyword="gas")
     why = "" if column.unit else f": no unit is written, but these numbers fit air in {unit} only"
-    factor = PER_PPM[unit]
-    return column.values * factor, f"{', in ppm' if factor == 1 else f', turned from {unit} into ppm'}{why}"
+    if unit == "ppm":
+        return column.values, f", in ppm{why}"
+    return column.values * PER_PPM[unit], f", turned from {unit} into ppm{why}"
 
 
 def unit_of_gas(table, column):
@@ -152,14 +155,8 @@ def unit_of_gas(table, column):
         return "ppm"
     if 0 <= np.nanmin(column.values) and np.nanmax(column.values) <= 100:
         return "%"
-    what = "No unit is written for this gas reading."
-    raise IntakeFault(
-        what,
-        "Write ppm or % behind its header in a copy, or name another column: gas=.",
-        file=table.file,
-        column=repr(column.header),
-        keyword="gas",
-    )
+    do = "Write ppm or % behind its header in a copy, or name another column: gas=."
+    raise table.fault("No unit is written for this gas reading.", do, column=column, keyword="gas")
 
 
 def unused(table):

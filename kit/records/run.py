@@ -117,5 +117,5 @@ def refuse_unfit(readings):
         raise Fault(f"This record holds {counted(len(seconds), 'reading')}. At least two are needed.")
     if not np.isfinite(seconds).all() or (np.diff(seconds) <= 0).any():
         raise Fault("The times of this record do not run forward. Sort them, and keep each time once.")
-    if np.isinf(readings.to_numpy(float)).any():
+    if any(np.isinf(series.to_numpy(float)).any() for _, series in readings.items()):
         raise Fault("A reading is infinite. Mark it as missing, or take it out.")

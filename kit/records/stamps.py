@@ -23,6 +23,7 @@ SPOKEN = re.compile(
     r"(?:(?P<s>\d{1,6}(?:[.,]\d{1,6})?)\ ?(?:s|sec|seconds?|\"|'')?)?",
     re.ASCII | re.IGNORECASE | re.VERBOSE,
 )
+SPOKEN_PARTS = 4
 PARTS = re.compile(r"\d+|[a-z]+", re.ASCII | re.IGNORECASE)
 
 
@@ -89,4 +90,4 @@ def spoken(cell):
     if not match or not (match["h"] or match["m"] or not cell[-1:].isdigit() and match["s"]):
         return None
     hours, minutes, seconds = (float((match[unit] or "0").replace(",", ".")) for unit in "hms")
-    return Stamp("", (), 3600 * hours + 60 * minutes + seconds, 4, "", "")
+    return Stamp("", (), 3600 * hours + 60 * minutes + seconds, SPOKEN_PARTS, "", "")

@@ -1,7 +1,7 @@
 """A whole column of stamps as arrays: cell by cell, or all at once where the cells have the same length and form."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -14,16 +14,22 @@ DIGITS = re.compile(r"\d+", re.ASCII)
 
 @dataclass(frozen=True, eq=False)
 class Stamps:
-    """What each cell says, as in `Stamp`: `date` (n x 3, zeros without one), `time_s` (NaN in an empty cell), `half`, `zone`.
+    """What each cell says, as in `Stamp`. `time_s` has one value a cell (NaN in an empty one).
 
-    `form` is what all cells share: (order of the date, how many numbers the time has, has a half day, has a zone).
+    `date` (n x 3, zeros without one), `half` and `zone` have one value for each stretch of cells in which they stay the same, of
+    the given `lengths`. `form` is what all cells share: (order of the date, how many numbers the time has, has a half day, has a zone).
     """
 
     form: tuple
-    date: np.ndarray
     time_s: np.ndarray
+    lengths: np.ndarray
+    date: np.ndarray
     half: np.ndarray
     zone: np.ndarray
+
+    def spread(self, values):
+        """One value a cell from one a stretch."""
+        return np.repeat(values, self.lengths)
 
 
 def form_of(each):
@@ -36,10 +42,10 @@ def gathered(stamps):
     first = next(each for each in stamps if each)
     empty = first._replace(time_s=np.nan)
     filled = [each or empty for each in stamps]
-    return Stamps(
-        form_of(first), np.array([each.date or (0, 0, 0) for each in filled]), np.array([each.time_s for each in filled]),
-        np.array([each.half for each in filled]), np.array([each.zone for each in filled]),
-    )  # fmt: skip
+    dates, halves, zones = ([getattr(each, name) for each in filled] for name in ("date", "half", "zone"))
+    times = np.array([each.time_s for each in filled])
+    lengths = np.ones(len(filled), dtype=int)
+    return Stamps(form_of(first), times, lengths, np.array([each or (0, 0, 0) for each in dates]), np.array(halves), np.array(zones))
 
 
 def all_at_once(cells):
@@ -61,8 +67,9 @@ def as_bytes(cells):
         cells = cells if cells.dtype.kind == "S" else np.array(cells.tolist(), dtype="S")
     except UnicodeEncodeError:
         return None
-    matrix = np.ascontiguousarray(cells).view(np.uint8).reshape(len(cells), -1)[:, : len(cells[0])]
-    return matrix if len(cells[0]) and matrix.all() and matrix.max() < 128 and (np.char.str_len(cells) == len(cells[0])).all() else None
+    matrix = np.ascontiguousarray(cells).view(np.uint8).reshape(len(cells), -1)
+    length = len(cells[0])
+    return matrix[:, :length] if length and matrix[:, :length].all() and not matrix[:, length:].any() and matrix.max() < 128 else None
 
 
 def text_of(row):
@@ -75,13 +82,21 @@ def times_of(matrix, written):
     digits = matrix[:, digit]
     if ":" not in written or not (matrix[:, ~digit] == matrix[0, ~digit]).all() or digits.min() < ZERO or digits.max() > NINE:
         return None
-    numbers = [matrix[:, slice(*run.span())].astype(float) - ZERO for run in DIGITS.finditer(written)]
-    numbers = [digits @ 10.0 ** np.arange(digits.shape[1] - 1, -1, -1) for digits in numbers]
+    numbers = [number_in(matrix[:, slice(*run.span())]) for run in DIGITS.finditer(written)]
     fraction = numbers.pop() / 10 ** len(DIGITS.findall(written)[-1]) if re.search("[.,]", written) else 0
     if numbers[1].max() > 59 or numbers[-1].max() > 60:
         return None
     weights = (3600, 60, 1)[: len(numbers)]
     return sum(weight * number for weight, number in zip(weights, numbers)) + weights[-1] * fraction
+
+
+def number_in(digits):
+    """The numbers that rows of digits write."""
+    value = np.zeros(len(digits))
+    for digit in digits.T:
+        value *= 10
+        value += digit - float(ZERO)
+    return value
 
 
 def with_dates(matrix, around, time_s, span):
@@ -93,5 +108,4 @@ def with_dates(matrix, around, time_s, span):
     stamps = [stamp(text) for text in texts]
     if None in stamps or len(set(map(form_of, stamps))) > 1 or any(STAMP.fullmatch(text).span("time") != span for text in texts):
         return None
-    held, lengths = gathered(stamps), np.diff(np.r_[starts, len(matrix)])
-    return Stamps(held.form, np.repeat(held.date, lengths, axis=0), time_s, np.repeat(held.half, lengths), np.repeat(held.zone, lengths))
+    return replace(gathered(stamps), time_s=time_s, lengths=np.diff(np.r_[starts, len(matrix)]))

@@ -4,12 +4,14 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from kit.faults import IntakeFault
+
 
 @dataclass(frozen=True, eq=False)
 class Column:
     """One column: its header as the file has it, and its cells (numbers, or texts as written).
 
-    `odd` holds (line, cell) of what is no number in a column of numbers: refused once the column gets a role. `notes` are
+    `odd` is (line, cell) of the first that is no number in a column of numbers: refused once the column gets a role. `notes` are
     sentences to say then, '{}' standing for the column.
     """
 
@@ -18,7 +20,7 @@ class Column:
     name: str = ""
     unit: str = ""
     role: str = ""
-    odd: tuple = ()
+    odd: tuple | None = None
     notes: tuple = ()
 
     @property
@@ -69,11 +71,28 @@ class Table:
         """Where the column with this role stands, or None."""
         return next((place for place, column in enumerate(self.columns) if column.role == role), None)
 
+    def fault(self, what, do, *, row=None, column=None, keyword=None):
+        """An `IntakeFault` that names this file, and the line and column it is about."""
+        seen = column.cell(row) if column and row is not None else None
+        line, header = None if row is None else int(self.lines[row]), column and repr(column.header)
+        return IntakeFault(what, do, file=self.file, line=line, column=header, seen=seen, keyword=keyword)
+
+    def odd_fault(self, column, wanted):
+        """The fault for a column with a cell that is no number."""
+        line, cell = column.odd
+        do = "Correct it in a copy of the file, or leave the cell empty there."
+        return IntakeFault(f"'{cell[:30]}' is no {wanted}.", do, file=self.file, line=line, column=repr(column.header), seen=cell)
+
     def __str__(self):
         """The first rows, to look at what a stage made."""
         heads = [f"{each.role or '?'}: {each.header} {each.unit}".strip() for each in self.columns]
         first = [[str(line), *(str(each.cell(row)) for each in self.columns)] for row, line in enumerate(self.lines[:5].tolist())]
         return "\n".join("\t".join(cells) for cells in [["line", *heads], *first])
+
+
+def thinned(values, most=20_000):
+    """Every n-th of many values: enough for a median, at a fraction of the time."""
+    return values[:: max(1, len(values) // most)]
 
 
 def as_texts(cells):
