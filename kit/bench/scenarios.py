@@ -1,6 +1,6 @@
 """How often the paired effect's range holds the truth: noise alone, drift, and each vessel's own change, on simulated runs."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from zlib import crc32
 
 import numpy as np
@@ -13,7 +13,7 @@ from kit.statistics.paired import Question, lay_out, stuck, vessel_changes
 from kit.statistics.quantiles import widened_factor
 from kit.statistics.stacked import stacked_effects
 
-RUNS, LAMP_BEFORE_S = 1000, 600
+RUNS = 1000
 HELD, HELD_SLOW, WIDEST = 93.5, 92.0, 2.2
 
 
@@ -22,7 +22,7 @@ class Scenario:
     """One kind of run. Seconds and °C: time between readings, memory of the noise, length of the baseline (and of the response), record
     before it, the display's step, the standard deviation of the difference's noise, white noise on top of it, and its drift a minute.
     `rise_c`: the true effect after 10 minutes, about. `uneven`: readings come at uneven times. `outliers`: the share of wild readings.
-    `first_s`: when the first reading comes. `held`, `width`: the bars for coverage (%) and for the width against the oracle's."""
+    `first_s`: when the first reading comes; `lamp_s`: when the lamp went on. `held`, `width`: the bars for coverage (%) and for the width against the oracle's."""
 
     name: str
     step_s: float
@@ -35,6 +35,7 @@ class Scenario:
     uneven: bool = False
     outliers: float = 0.0
     first_s: float = 0.0
+    lamp_s: float = -600
     rise_c: float = 1.0
     drift: str = "fixed"
     drift_c: float = 0.0
@@ -88,6 +89,12 @@ DRIFT = (
     drifting(1, 10, "walk", 0.03, None),
 )
 
+WHOLE_RUNS = tuple(
+    replace(each, name=f"{each.name}, from lamp on", earlier_s=600, lamp_s=0)
+    for each in NOISE_ALONE
+    if each.baseline_s == 60 and each.name.startswith(("1 s", "10 s"))
+)
+
 
 @dataclass(frozen=True, eq=False)
 class Simulated:
@@ -120,7 +127,7 @@ def simulated(scenario, runs):
     noise = [each + s.white_c / 2**0.5 * rng.standard_normal(each.shape) for each in noise]
     noise[0] += 10 * s.noise_c * rng.standard_normal(noise[0].shape) * (rng.random(noise[0].shape) < s.outliers)
     strength, settles_s = rng.uniform(4, 10, (runs, 1)), rng.uniform(150, 350, (runs, 1))
-    lamp = 25 + rng.uniform(0, 1, (2, runs, 1)) - strength * np.exp(-(seconds + LAMP_BEFORE_S) / settles_s)
+    lamp = 25 + rng.uniform(0, 1, (2, runs, 1)) - strength * np.exp(-(seconds - s.lamp_s) / settles_s)
     treated, control = displayed(lamp[0] + own + drift + noise[0], s.display_c), displayed(lamp[1] + noise[1], s.display_c)
     truths = [window_change(seconds, each, edges) for each in (own, lamp[0] + own + drift)]
     return Simulated(seconds, treated, control, edges, *truths)
@@ -223,5 +230,5 @@ STUDIES = (
     Study("drift", "Paired effect, drift of the difference (tolerance 0.01 °C a minute). Rows without a bar lie beyond the promise.",
           rows_of(DRIFT, effect_row)),
     Study("vessels", "The treated vessel's own change, under a lamp that still warms it.",
-          rows_of(NOISE_ALONE, vessel_row)),
+          rows_of(NOISE_ALONE + WHOLE_RUNS, vessel_row)),
 )  # fmt: skip

@@ -3,7 +3,7 @@
 import numpy as np
 
 TIME_CONSTANTS_S = np.array([15.0, 45.0, 135.0, 405.0])
-SETTLING_TIMES_S = np.array([100.0, 400.0])
+SETTLING_TIMES_S = np.array([80.0, 160.0, 320.0])
 DELAYS_S = np.arange(0.0, 61.0, 5.0)
 # A drift of its own is fitted only where it can be seen before the change.
 DRIFT_SEEN_FROM_S = 180.0
