@@ -75,12 +75,18 @@ class Recipe:
                 raise Fault(f"{name} is a switch: True or False. It was given {getattr(self, name)!r}.")
         for name, limits in LIMITS.items():
             if getattr(self, name) is not None or name != "gas_ceiling_ppm":
-                bounded(getattr(self, name), name, *limits)
+                self._refuse_unfit(name, *limits)
 
     @property
     def times_s(self):
         """Seconds at which the bench takes a reading, from 0 to the record's end."""
         return self.step_s * np.arange(int(60 * (self.gas_at_min + self.watch_min) / self.step_s + 1e-6) + 1)
+
+    def _refuse_unfit(self, name, lowest, highest):
+        value = getattr(self, name)
+        if np.ndim(value) or name == "seed" and bounded(value, name, lowest, highest) % 1:
+            raise Fault(f"{name} must be one {'whole ' if name == 'seed' else ''}number. This was given: {value!r}.")
+        bounded(value, name, lowest, highest)
 
 
 def recipe_with(changes):

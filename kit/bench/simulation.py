@@ -41,7 +41,7 @@ def reveal(run):
 
 def recorded(recipe, name):
     """The run that a logger would have kept on this bench."""
-    rng = np.random.default_rng(recipe.seed)
+    rng = np.random.default_rng(int(recipe.seed))
     times_s = recipe.times_s
     shared = wander(rng, times_s, recipe.shared_c, SHARED_MEMORY_S)
     own = wander(rng, times_s, recipe.noise_c, recipe.correlation_s, (2,))

@@ -21,6 +21,9 @@ def test_the_last_reading_is_not_taken_after_the_end():
         ({"share": 1.5}, "share can't be 1.5 here. Give 0 to 1."),
         ({"watch_min": float("nan")}, "watch_min can't be nan here. Give 1 to 600."),
         ({"step_s": "two"}, "step_s must be a number. This was given: 'two'."),
+        ({"share": [0.1, 0.9]}, "share must be one number. This was given: [0.1, 0.9]."),
+        ({"seed": 1.5}, "seed must be one whole number. This was given: 1.5."),
+        ({"gas_ceiling_ppm": 400}, "gas_ceiling_ppm can't be 400 here. Give 1,000 to 1,000,000."),
         ({"stirred": 1}, "stirred is a switch: True or False. It was given 1."),
     ],
 )
