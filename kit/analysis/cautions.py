@@ -49,14 +49,18 @@ def readings_missing(record):
 
 
 def drift_assumed(effect):
-    if effect.drift and not effect.drift.measured and effect.drift.seen_min < EARLIER_MIN:
-        text = f"The record can't show the drift: {amount(effect.drift.seen_min)} min before the change are too few. The tolerance is used."
+    drift = effect.drift
+    if drift and not drift.measured:
+        few = drift.seen_min < EARLIER_MIN
+        why = f"only {amount(drift.seen_min)} min come before the change" if few else "the readings scatter too much, or their display is too coarse"
+        text = f"The record can't show so small a drift, as {why}. The range counts on the tolerance of {drift.bound:g} °C a minute."
         return Caution("drift-assumed", text)
 
 
 def drift_seen(effect):
-    drift = effect.drift
-    if drift and drift.measured and drift.bound > effect.question.tolerance_c_per_min and _away_from_zero(drift.slope, effect):
+    """The drift before the change is surely more than the tolerance."""
+    drift, tolerance = effect.drift, effect.question.tolerance_c_per_min
+    if drift and drift.measured and 2 * abs(drift.slope.value) - drift.bound > tolerance:
         text = f"The difference already drifted by {amount(drift.slope.value)} °C a minute before the change. The range allows for it."
         return Caution("drift-in-baseline", text)
 
@@ -115,10 +119,6 @@ def range_wide(effect):
 
 def _windows(record):
     return {"baseline": record.layout.baseline, "response": record.layout.response}
-
-
-def _away_from_zero(slope, effect):
-    return abs(slope.value) > effect.question.tolerance_c_per_min and not slope.holds(0)
 
 
 def _gas_flow(readings):
