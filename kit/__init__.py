@@ -17,7 +17,6 @@ HOME = {
     "example_class": "kit.records.examples",
     "reference_run": "kit.records.examples",
     "read_class": "kit.records.classfolder",
-    "follow": "kit.records.following",
     "suggest_windows": "kit.analysis.suggestion",
     "paired_effect": "kit.analysis.effect",
     "naive_effect": "kit.analysis.naive",
@@ -40,6 +39,9 @@ HOME = {
     "quiz": "kit.widgets.questions",
     "note": "kit.widgets.notes",
     "bring_in": "kit.widgets.bringing",
+    "hand_sheet": "kit.widgets.handsheet",
+    "follow": "kit.widgets.live",
+    "follow_serial": "kit.widgets.live",
 }
 __all__ = sorted(HOME)
 

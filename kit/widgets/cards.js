@@ -72,17 +72,17 @@ function render({ model, el }) {
   const aloud = make("p", { class: "kit-aloud", role: "status" });
   const body = make("div", { class: "kit-body" });
   const box = make("div", { class: "kit-card", role: "group", "aria-labelledby": `${uid}-title` }, title, body, status, aloud);
-  const card = { uid, box, send, draft: draft.set };
+  const card = { uid, box, model, send, draft: draft.set, aloud: words => { aloud.textContent = words; } };
   const life = new AbortController();
   let shown = new Map(), sent = 0, waiting = 0, typed = null;
 
   keepKeys(box, life.signal);
-  function send(press, written = null) {
+  function send(press, written = null, given = {}, buffers = []) {
     const fields = [...box.querySelectorAll("[data-field]")].filter(each => each.type !== "radio" || each.checked);
     sent += 1; typed = written;
     clearTimeout(waiting);
     waiting = setTimeout(() => { status.textContent = SILENT; }, PATIENCE_MS);
-    model.send({ press, number: `${uid}-${sent}`, values: Object.fromEntries(fields.map(each => [each.dataset.field, each.value])) });
+    model.send({ press, number: `${uid}-${sent}`, values: { ...Object.fromEntries(fields.map(each => [each.dataset.field, each.value])), ...given } }, undefined, buffers);
   }
 
   function heard() {
@@ -103,7 +103,7 @@ function render({ model, el }) {
       next.set(block.key, { face, node, value });
     }
     const nodes = [...next.values()].map(each => each.node);
-    [...body.childNodes].forEach(each => { if (!nodes.includes(each)) each.remove(); });
+    [...body.childNodes].forEach(each => { if (!nodes.includes(each)) { each.leave?.(); each.remove(); } });
     nodes.forEach((node, i) => { if (body.childNodes[i] !== node) body.insertBefore(node, body.childNodes[i] ?? null); });
     const fresh = nodes.filter(each => each.matches(".kit-feedback, .kit-kept") && ![...shown.values()].some(old => old.node === each));
     if (shown.size && fresh.length) aloud.textContent = fresh.map(each => each.innerText).join(" "); // for those who listen
@@ -117,7 +117,7 @@ function render({ model, el }) {
   const left = draft.get(), writing = [...shown.values()].find(each => each.node.restore);
   if (left && writing && left !== writing.value) writing.node.restore(left);
   model.on("change:title", name); model.on("change:blocks", redraw); model.on("change:reply", heard);
-  return () => { model.off("change:title", name); model.off("change:blocks", redraw); model.off("change:reply", heard); clearTimeout(waiting); life.abort(); };
+  return () => { shown.forEach(each => each.node.leave?.()); model.off("change:title", name); model.off("change:blocks", redraw); model.off("change:reply", heard); clearTimeout(waiting); life.abort(); };
 }
 
 export default { render };

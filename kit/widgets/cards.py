@@ -33,8 +33,10 @@ class Card(anywidget.AnyWidget):
         drawn = self.draw()
         self.blocks = drawn if isinstance(drawn, list) else [text("fault", drawn, tone="fault")]
 
-    def _pressed(self, _card, message, _buffers):
-        sentence = self.presses[message["press"]](message["values"])
+    def _pressed(self, _card, message, buffers):
+        """Answer a press. A file that was handed over is among its values, as `data`."""
+        given = {"data": bytes(buffers[0])} if buffers else {}
+        sentence = self.presses[message["press"]](message["values"] | given)
         self.redraw()
         self.reply = {"to": message["number"], "text": sentence or ""}
 

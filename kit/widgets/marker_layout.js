@@ -1,15 +1,15 @@
-// Where everything stands at a given width: three lanes for the windows' handles, then the panels under one another, then the time axis.
+// Where everything stands at a given width: a lane for each window's handles, then the panels under one another, then the time axis.
 
 const FONT = 13, TITLE = 22, FOOT = 42;
 
-function layout(width, picture, data, colour) {
+function layout(width, picture, data, colour, rows = 3) {
   const wide = width >= 560, grip = window.matchMedia("(pointer: coarse)").matches ? 36 : 26;
   const left = wide ? 60 : 54, right = wide ? 92 : grip + 4;
   const X = scale(data.times[0], data.times.at(-1), left, width - right);
   Object.assign(X, { from: left, until: width - right });
   const lanes = { top: 2, height: grip + 4, grip };
   const sizes = { temperature: wide ? 160 : 140, difference: wide ? 120 : 104, gas: 36 };
-  let y = lanes.top + 3 * lanes.height;
+  let y = lanes.top + rows * lanes.height;
   const panels = panelsOf(picture, data, wide).map(panel => {
     const top = y + TITLE, bottom = y = top + sizes[panel.kind];
     return { ...panel, top, bottom, Y: scale(...panel.reach, bottom, top) };

@@ -6,7 +6,7 @@ HERE = Path(__file__).parent
 
 
 def script(*names):
-    """The text of these `.js` files in order, as one module. The last one holds `export default`."""
+    """The text of these `.js` files in order, as one module. One of them holds `export default`."""
     return "\n".join((HERE / f"{name}.js").read_text(encoding="utf-8") for name in names)
 
 

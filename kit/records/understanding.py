@@ -1,0 +1,88 @@
+"""What was understood of a record, in sentences, and the answers that would settle what it leaves open."""
+
+import re
+from pathlib import PurePath
+
+import numpy as np
+
+from kit.faults import IntakeFault
+from kit.records.asked import ROLES
+from kit.records.sniffing import NAMES, sniff
+from kit.records.textof import text_of
+from kit.records.workbook import is_workbook
+from kit.words import listed
+
+MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
+MEANINGS = {
+    "degC": "degrees Celsius, °C", "degF": "degrees Fahrenheit, °F", "K": "kelvin, K", "s": "seconds", "min": "minutes", "h": "hours",
+    "mm:ss": "minutes and seconds", "h:mm": "hours and minutes", "day first": "the day comes first", "month first": "the month comes first",
+    "year first": "the year comes first", "summer time": "summer time began or ended", "sorted": "the lines are mixed up: sort them",
+    "set back": "someone set the clock", "as written": "the clock is right as written", "shared event": "shift it by what both felt",
+    ".": "the mark . goes before the decimals", ",": "the mark , goes before the decimals",
+}  # fmt: skip
+SHOWN = 3
+
+
+def layout_in_words(raw, decimal=None):
+    """How the cells of a `Raw` are parted and its numbers written, a sentence each; () where that can't be told."""
+    try:
+        plan = sniff(text_of(raw), decimal)
+    except IntakeFault:
+        return ()
+    parted = "one cell of the sheet each" if is_workbook(raw.data) else f"parted by a {NAMES[plan.delimiter]}".replace("a blanks", "blanks")
+    return (f"Cells are {parted}; the readings begin in line {plan.first}.", f"The decimal mark is {MARKS[plan.decimal]}.")
+
+
+def answers_to(reading, keywords):
+    """(value for the keyword, words) of each answer that could settle the open question of a `Reading` with these keywords."""
+    question = reading.question
+    if not question or not question.keyword:
+        return ()
+    if question.keyword in (*ROLES, "time"):
+        named = [value for name, value in keywords.items() if name in ROLES and name != question.keyword]
+        free = _columns(reading.table, question.keyword) if reading.table else ()
+        return tuple((value, words) for value, words in free if value not in named)
+    named = re.findall(rf"{question.keyword}='([^']*)'", question.do)
+    return tuple((word, MEANINGS.get(word, word)) for word in dict.fromkeys(named))
+
+
+def _columns(table, keyword):
+    """The columns that have no role yet, by their header; by number where that is no name of one column alone."""
+    headers = [column.header.strip() for column in table.columns]
+    for place, (header, column) in enumerate(zip(headers, table.columns)):
+        if not column.role and (keyword == "time" or column.numeric):
+            sole = header and headers.count(header) == 1 and "'" not in header
+            yield (header if sole else place + 1), f"{header or f'column {place + 1}'}: {_first_cells(column)}"
+
+
+def _first_cells(column):
+    values = [column.cell(row) for row in range(min(SHOWN, len(column.values)))]
+    return ", ".join(f"{each:g}" if isinstance(each, float) and np.isfinite(each) else str(each) for each in values) + ", …"
+
+
+def with_answer(keywords, keyword, value):
+    """The keywords of `read_run` with one more answer; a second word on clocks is added to the first."""
+    earlier = keywords.get(keyword)
+    if keyword != "clock" or earlier is None:
+        return {**keywords, keyword: value}
+    return {**keywords, keyword: [*(earlier if isinstance(earlier, (list, tuple)) else [earlier]), value]}
+
+
+def code_for(source, keywords):
+    """The line of code that reads the same run: 'run = read_run("a.csv", treated="Probe 1")'."""
+    named = [f"{name}={_written(value)}" for name, value in keywords.items() if value is not None]
+    return f"run = read_run({', '.join([_written(source), *named])})"
+
+
+def _written(value):
+    if isinstance(value, (list, tuple)):
+        return f"[{', '.join(map(_written, value))}]"
+    if isinstance(value, PurePath):
+        value = value.as_posix()
+    plain = isinstance(value, str) and value.isprintable() and not set(value) & {'"', "\\"}
+    return f'"{value}"' if plain else repr(value)
+
+
+def settled_in_words(keywords):
+    """'treated = Probe 1 [K]; clock = min', what was chosen so far."""
+    return "; ".join(f"{name} = {listed(value) if isinstance(value, (list, tuple)) else value}" for name, value in keywords.items())

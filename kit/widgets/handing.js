@@ -1,0 +1,29 @@
+// Blocks of the intake card: a file to choose or drop, its first rows, a line of code. Stands on elements.js and cards.js.
+const TOO_LARGE = "This file has more than {most} MiB. Copy it beside the notebook, then write its name in the cell: bring_in(\"name.csv\").";
+const NOT_A_FILE = "That is not a file that can be read here. Choose one file.";
+
+DRAW.file = (block, card) => {
+  const id = `${card.uid}-${block.key}`, input = make("input", { type: "file", id, accept: block.accept }), trouble = make("p", { role: "status" });
+  const node = make("div", { class: "kit-drop" }, make("label", { for: id }, block.label), input, make("p", { class: "kit-quiet" }, block.hint), trouble);
+  const take = async file => {
+    trouble.textContent = "";
+    if (!file) return;
+    if (file.size > block.most * 2 ** 20) { trouble.textContent = TOO_LARGE.replace("{most}", block.most); return; }
+    try { card.send(block.press, null, { name: file.name }, [await file.arrayBuffer()]); } catch { trouble.textContent = NOT_A_FILE; }
+  };
+  input.addEventListener("change", () => { take(input.files[0]); input.value = ""; });
+  for (const kind of ["dragover", "dragleave", "drop"]) node.addEventListener(kind, event => {
+    event.preventDefault(); event.stopPropagation();
+    node.classList.toggle("kit-over", kind === "dragover");
+    if (kind === "drop") take(event.dataTransfer.files[0]);
+  });
+  return node;
+};
+
+DRAW.rows = block => make("div", { class: "kit-scroll", tabindex: 0, role: "region", "aria-label": block.caption }, table(block.caption, block.head, block.rows));
+
+DRAW.code = block => {
+  const copied = make("span", { role: "status", class: "kit-quiet" });
+  const copy = button("Copy", {}, async () => { await navigator.clipboard?.writeText(block.code); copied.textContent = "Copied. Paste it into the next cell."; });
+  return make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("pre", { tabindex: 0 }, make("code", {}, block.code)), make("div", { class: "kit-row" }, copy, copied));
+};

@@ -1,0 +1,23 @@
+// A run's chart as a block of a card: the lines that the window marker draws, without windows. Stands on marker_canvas.js and cards.js.
+DRAW.still = block => {
+  const canvas = make("canvas", { role: "img" }), rows = make("div", { class: "kit-scroll", tabindex: 0, role: "region", "aria-label": block.label });
+  const node = make("div", { class: "kit-still" }, canvas, make("details", {}, make("summary", {}, "As a table"), rows));
+  let run = null;
+  const repaint = () => {
+    if (!run || !node.clientWidth) return;
+    const style = getComputedStyle(node);
+    paint(canvas, layout(node.clientWidth, run.picture, run.data, name => style.getPropertyValue(name), 0));
+  };
+  const resized = new ResizeObserver(repaint), themed = new MutationObserver(repaint);
+  resized.observe(node);
+  themed.observe(document.body, { attributes: true, attributeFilter: ["data-jp-theme-light", "data-jp-theme-name"] });
+  node.refill = ({ times, lines, picture }) => {
+    const at = numbers(times), all = numbers(lines);
+    run = { picture, data: { times: at, rows: picture.rows.map((_, j) => all.subarray(j * at.length, (j + 1) * at.length)), gap: picture.gap } };
+    canvas.setAttribute("aria-label", picture.summary);
+    rows.replaceChildren(table("About one reading a minute", picture.head, picture.table));
+    repaint();
+  };
+  node.leave = () => { resized.disconnect(); themed.disconnect(); };
+  return node;
+};
