@@ -7,13 +7,14 @@ import sys
 from pathlib import Path
 
 HERE = Path(__file__).parent
+# Before the imports below, so that the script runs from anywhere.
 sys.path[:0] = [str(HERE.parent), str(HERE)]
 
-import describing  # noqa: E402
-import loggers  # noqa: E402
+import describing
+import loggers
 
-from kit.bench.bundled import CLASS, SINGLE  # noqa: E402
-from kit.bench.simulation import recorded  # noqa: E402
+from kit.bench.bundled import CLASS, SINGLE
+from kit.bench.simulation import recorded
 
 NAMES = {"treated": "treated_degC", "control": "control_degC", "room": "room_degC", "gas_ppm": "gas_ppm"}
 
