@@ -47,8 +47,8 @@ def package(files, runs):
 
 def resource(path, content, run):
     stem = path.rpartition("/")[2].rpartition(".")[0]
-    described = {"name": path.rpartition(".")[0].replace("/", "-"), "type": "table", "path": path, "description": f"{about(path, stem)}. {ORIGIN}"}
-    described |= {"format": "csv", "mediatype": "text/csv", **(LAYOUTS[path] if path in LAYOUTS else documented(content))}
+    described = {"name": path.rpartition(".")[0].replace("/", "-"), "type": "table", "path": path}
+    described |= {"description": f"{about(path, stem)}. {ORIGIN}", "format": "csv", "mediatype": "text/csv", **(LAYOUTS[path] if path in LAYOUTS else documented(content))}
     origin = {"seed": run.recipe.seed, "bytes": len(content), "hash": f"sha256:{sha256(content).hexdigest()}"}
     return described | {"licenses": [LICENCE]} | origin
 
@@ -56,7 +56,9 @@ def resource(path, content, run):
 def about(path, stem):
     if path.startswith("six-loggers"):
         return "Every fifth reading of basalt, as another logger might write it"
-    return f"The class's run of group {stem.capitalize()}, CO2 at minute 11" if path.startswith("class") else f"Simulated run: {ABOUT[stem]}"
+    if path.startswith("class"):
+        return f"The class's run of group {stem.capitalize()}, CO2 at minute 11"
+    return f"Simulated run: {ABOUT[stem]}"
 
 
 def documented(content):
@@ -77,7 +79,8 @@ def layout(encoding, delimiter, header_row, comment_rows, *fields, **more):
 
 
 def vessels(treated, control, unit, **more):
-    return field(treated, "number", unit, "thermometer in the treated vessel", **more), field(control, "number", unit, "thermometer in the control vessel", **more)
+    said = "thermometer in the {} vessel"
+    return tuple(field(name, "number", unit, said.format(role), **more) for role, name in (("treated", treated), ("control", control)))
 
 
 COMMA = {"decimalChar": ","}
@@ -99,15 +102,18 @@ LAYOUTS = {
         *vessels("Behandelt (°C)", "Kontrolle (°C)", "°C", **COMMA),
     ),
     "six-loggers/3-tab-preamble.txt": layout(
-        "utf-8", "\t", 5, [1, 2, 3, 4, 6], field("Elapsed", "string", "mm:ss", "time since the first reading"), *vessels("Treated", "Control", "°C"),
+        "utf-8", "\t", 5, [1, 2, 3, 4, 6], field("Elapsed", "string", "mm:ss", "time since the first reading"),
+        *vessels("Treated", "Control", "°C"),
     ),
     "six-loggers/4-iso-fahrenheit.csv": layout(
-        "utf-8", ",", 1, [], field("timestamp", "string", "ISO 8601", "date and time of day"), *vessels("treated_degF", "control_degF", "°F"),
+        "utf-8", ",", 1, [], field("timestamp", "string", "ISO 8601", "date and time of day"),
+        *vessels("treated_degF", "control_degF", "°F"),
     ),
     "six-loggers/5-pipe-kelvin.txt": layout(
         "utf-8", "|", 1, [], field("t [min]", "number", "min", "time since the first reading"), *vessels("Probe 1 [K]", "Probe 2 [K]", "K"),
     ),
     "six-loggers/6-twelve-hours.txt": layout(
-        "utf-16", "\t", 1, [2], field("Clock", "string", "h:mm:ss AM/PM", "time of day"), *vessels("Treated vessel", "Control vessel", "°C"),
+        "utf-16", "\t", 1, [2], field("Clock", "string", "h:mm:ss AM/PM", "time of day"),
+        *vessels("Treated vessel", "Control vessel", "°C"),
     ),
 }  # fmt: skip

@@ -54,11 +54,12 @@ def half_day(reading):
     return f"{(hour - 1) % 12 + 1}:{rest // 60:02}:{rest % 60:02} {'PM' if hour >= 12 else 'AM'}\t{treated:.2f}\t{control:.2f}"
 
 
+PREAMBLE = [SAID, "Bench: window side", "Interval: 10 s", "", "Elapsed\tTreated\tControl", "mm:ss\t°C\t°C"]
 # File name: lines above the readings, how a reading is written, encoding.
 HANDS = {
     "1-comma-seconds.csv": (["Time (s),Treated (°C),Control (°C),CO2 (ppm)"], in_seconds, "utf-8"),
     "2-semicolon-clock.csv": (["Datum;Behandelt (°C);Kontrolle (°C)"], german, "cp1252"),
-    "3-tab-preamble.txt": ([SAID, "Bench: window side", "Interval: 10 s", "", "Elapsed\tTreated\tControl", "mm:ss\t°C\t°C"], minutes_and_seconds, "utf-8"),
+    "3-tab-preamble.txt": (PREAMBLE, minutes_and_seconds, "utf-8"),
     "4-iso-fahrenheit.csv": (["timestamp,treated_degF,control_degF"], iso, "utf-8"),
     "5-pipe-kelvin.txt": (["t [min]|Probe 1 [K]|Probe 2 [K]"], kelvin, "utf-8"),
     "6-twelve-hours.txt": (["Clock\tTreated vessel\tControl vessel", "h:mm:ss\tdegC\tdegC"], half_day, "utf-16"),
@@ -67,7 +68,8 @@ HANDS = {
 
 def readings(run):
     """(seconds, treated, control, gas) of each reading, seconds whole."""
-    return [(int(second), *values) for second, values in zip(run.readings.index, run.readings[["treated", "control", "gas_ppm"]].to_numpy().tolist())]
+    columns = run.readings[["treated", "control", "gas_ppm"]].to_numpy().tolist()
+    return [(int(second), *values) for second, values in zip(run.readings.index, columns)]
 
 
 def clock(second):

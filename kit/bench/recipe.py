@@ -13,7 +13,8 @@ SWITCHES = ("stirred", "shaded", "filtered", "swapped")
 # What each number may be: (lowest, highest). Wide enough for odd benches, narrow enough to catch a slip of the pen.
 LIMITS = {
     "gas_at_min": (1, 600), "watch_min": (1, 600), "step_s": (0.1, 600), "display_c": (0, 5), "noise_c": (0, 5), "correlation_s": (0, 3600),
-    "shared_c": (0, 5), "seed": (0, 2**63), "share": (0, 1), "lamp": (0, 10), "tile_w": (0, 20), "tile_j_per_k": (0, 5000), "wall_w": (0, 50), "probe_k": (0, 20),
+    "shared_c": (0, 5), "seed": (0, 2**63), "share": (0, 1), "lamp": (0, 10), "tile_w": (0, 20),
+    "tile_j_per_k": (0, 5000), "wall_w": (0, 50), "probe_k": (0, 20),
     "gas_colder_k": (0, 50), "unequal": (-0.5, 0.5), "nudge": (-0.5, 0.5), "offset_c": (-20, 20), "drift_c_per_min": (-5, 5),
     "room_c": (-20, 50), "gas_ceiling_ppm": (1000, 1e6),
 }  # fmt: skip

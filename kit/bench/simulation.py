@@ -35,7 +35,7 @@ def reveal(run):
     """The `Truth` behind a simulated or bundled run: true extra warming, the causes that made it, the noise. A Fault for a measured run."""
     recipe = run.recipe or (RECIPES.get(run.name.lower()) if run.kind == "simulated" else None)
     if recipe is None:
-        raise Fault(f"Nobody knows the truth behind {run.name}: it was measured. Only runs from simulate_run() and the example runs have one.")
+        raise Fault(f"Nobody knows the truth behind {run.name}: it was measured. Only simulated and example runs have one.")
     return truth_of(recipe)
 
 

