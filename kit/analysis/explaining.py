@@ -62,8 +62,10 @@ def steadiness_explained(steadiness):
 
 
 def _waiting(steadiness):
-    if not steadiness.wait_min:
+    if steadiness.verdict == "steady":
         return []
+    if steadiness.wait_min is None:
+        return ["How long to wait can't be said from this record. Look again in a few minutes: does the drift shrink?"]
     known = steadiness.settling_min
-    because = f", as the control settles with a time constant of {amount(known)} min" if known else ", as a longer look narrows the range"
-    return [f"It may take about {amount(steadiness.wait_min)} min more{because}."]
+    because = f"the control settles with a time constant of {amount(known)} min" if known else "a longer look narrows the range"
+    return [f"It may take about {amount(steadiness.wait_min)} min more, as {because}."]

@@ -1,7 +1,7 @@
 """Is it steady enough to start? A drift with its range, judged against a tolerance that was chosen beforehand."""
 
 from dataclasses import dataclass
-from math import inf, isfinite, log
+from math import inf, isfinite
 
 import numpy as np
 
@@ -18,7 +18,9 @@ from kit.statistics.steady import FEWEST_MIN, LEVEL, slopes
 from kit.words import counted, listed, plain, table_html
 
 UNIT = "°C/min"
-FEWEST_READINGS = 6
+FEWEST_READINGS, LONGEST_WAIT_MIN = 6, 60
+# The reach of the bound plus this share of it again leaves four chances in five that the next look says steady.
+LIKELY = 1.5
 SERIES = {"difference": ("treated", "control"), "treated": ("treated",), "control": ("control",)}
 
 
@@ -139,17 +141,25 @@ def _judged(seconds, vessels, asked):
 
 
 def wait_for(slope, at_most, asked, settling_min):
-    """How many more minutes until the stretch may be called steady.
+    """How many more minutes until a stretch, perhaps a longer one, may be called steady; None where nobody can say. `asked`: minutes, tolerance.
 
-    A drift that dies away with a known time constant shrinks by exp(-minutes / time constant). A drift hidden by noise is seen
-    better the longer one watches: its standard error falls as minutes^(-3/2). `asked`: minutes watched, tolerance.
+    A drift hidden by noise is seen better the longer one watches: its standard error falls as minutes^(-3/2). One that dies away with a known
+    time constant shrinks by exp(-minutes / time constant), reckoned from the stretch's middle. One that is there and shows no end may stay.
     """
     over_min, tolerance = asked
     reach = at_most - abs(slope)
-    room = tolerance - reach
-    if settling_min and abs(slope) > reach and room > 0:
-        return max(settling_min * log(abs(slope) / room), FEWEST_MIN - over_min, 0.0)
-    return max(over_min * (at_most / tolerance) ** (2 / 3), float(FEWEST_MIN)) - over_min
+    if settling_min is None:
+        return max(over_min * (at_most / tolerance) ** (2 / 3), float(FEWEST_MIN)) - over_min if abs(slope) < 2 * reach else None
+    waits, longer = np.meshgrid(np.arange(0, LONGEST_WAIT_MIN, 0.25), np.arange(0, LONGEST_WAIT_MIN, 0.25), indexing="ij")
+    minutes = over_min + longer
+    drift = abs(slope) * np.exp((longer / 2 - waits) / settling_min) * _bulge(minutes / settling_min) / _bulge(over_min / settling_min)
+    enough = (drift + LIKELY * reach * (over_min / minutes) ** 1.5 < tolerance) & (longer <= waits) & (minutes >= FEWEST_MIN)
+    return float(waits[enough].min()) if enough.any() else None
+
+
+def _bulge(stretches):
+    """How much more an exponential falls on average over a stretch, in time constants, than its slope in the middle says."""
+    return np.sinh(stretches / 2) / (stretches / 2)
 
 
 def settling_time(seconds, control):

@@ -22,7 +22,8 @@ class Scenario:
     """One kind of run. Seconds and °C: time between readings, memory of the noise, length of the baseline (and of the response), record
     before it, the display's step, the standard deviation of the difference's noise, white noise on top of it, and its drift a minute.
     `rise_c`: the true effect after 10 minutes, about. `uneven`: readings come at uneven times. `outliers`: the share of wild readings.
-    `first_s`: when the first reading comes; `lamp_s`: when the lamp went on. `held`, `width`: the bars for coverage (%) and for the width against the oracle's."""
+    `first_s`: when the first reading comes; `lamp_s`: when the lamp went on. `held`, `width`: bars for the coverage (%) and for the width
+    against that of one who knows the noise."""
 
     name: str
     step_s: float
@@ -142,17 +143,16 @@ def times(scenario, end_s, rng):
 
 
 def rise(rng, since_s, runs):
-    """A rise to about 1 within 10 minutes: gas that warms at once, a wall that follows, seen through the lag of a thermometer, after some delay.
-
-    Time constants and lag as `kit.physics.vessel` has them, in sizes that differ from run to run.
-    """
+    """A rise to about 1 within 10 minutes, sizes and speeds different in each run: gas that warms at once and a wall that follows (two heat
+    stores, as in `kit.physics.vessel`), seen after some delay through a thermometer's lag."""
     gas, wall, lag, part, delay = (rng.uniform(*ends, (runs, 1)) for ends in ((5, 10), (120, 300), (12, 60), (0.1, 0.5), (0, 40)))
     since = np.maximum(since_s - delay, 0)
-    return 1 - sum(share * (tau * np.exp(-since / tau) - lag * np.exp(-since / lag)) / (tau - lag) for share, tau in ((part, gas), (1 - part, wall)))
+    missing = [(tau * np.exp(-since / tau) - lag * np.exp(-since / lag)) / (tau - lag) for tau in (gas, wall)]
+    return 1 - part * missing[0] - (1 - part) * missing[1]
 
 
 def drifts(rng, scenario, seconds, runs):
-    """What the difference does by itself, °C: a fixed slope, slopes spread evenly up to it, a mismatch that dies away over 4 min, a walk."""
+    """What the difference does by itself, °C: a fixed slope, slopes of any size up to it, a mismatch that dies away over 4 min, a walk."""
     minutes, size = seconds / 60, scenario.drift_c
     if scenario.drift == "uniform":
         return rng.uniform(-size, size, (runs, 1)) * minutes
@@ -192,7 +192,7 @@ def effect_row(scenario, runs):
 
 
 def oracle_of(scenario, spread, minutes):
-    """Half-width of one who knows the noise: 1.96 times its `spread`, or more where a drift of the tolerance, or the true one, is to be allowed."""
+    """Half-width of one who knows the noise: 1.96 times its `spread`, or more to allow for a drift of the tolerance, or for the true one."""
     sure = scenario.drift_c if scenario.drift == "fixed" else 0
     return float(spread * widened_factor(max(scenario.tolerance, sure) * minutes / spread))
 

@@ -5,17 +5,17 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.bench.noise import displayed, wander
-from kit.bench.scenarios import seed_of
+from kit.bench.scenarios import rows_of, seed_of
 from kit.bench.study import Row, Study, share
 from kit.statistics.quantiles import coverage_factor
 from kit.statistics.steady import LEVEL, slopes
 
-RUNS, NOISE_C, FALSE_STEADY = 1000, 0.02, 5.0
+NOISE_C, FALSE_STEADY = 0.02, 5.0
 
 
 @dataclass(frozen=True)
 class Stretch:
-    """One kind of stretch: seconds between readings, memory of the noise (s), display's step (°C), tolerance (°C a minute), minutes watched."""
+    """One kind of stretch: seconds between readings, memory of the noise (s), display's step (°C), tolerance (°C/min), minutes watched."""
 
     step_s: float
     memory_s: float
@@ -66,5 +66,5 @@ def steady_row(stretch, runs):
 
 
 STUDIES = (
-    Study("steady", "check_steady. Step, memory of the noise, display.", lambda runs=None: (steady_row(s, runs or RUNS) for s in STRETCHES)),
+    Study("steady", "check_steady. Step, memory of the noise, display.", rows_of(STRETCHES, steady_row)),
 )

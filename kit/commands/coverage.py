@@ -24,7 +24,8 @@ def studies():
 
 def _parser():
     parser = argparse.ArgumentParser(prog="check --coverage", description=__doc__)
-    parser.add_argument("--only", action="append", metavar="NAME", choices=[study.name for study in studies()], help="one study; may be repeated")
+    names = [study.name for study in studies()]
+    parser.add_argument("--only", action="append", metavar="NAME", choices=names, help=f"one study, may be repeated: {', '.join(names)}")
     parser.add_argument("--runs", type=int, metavar="N", help="simulated runs in each row (without it: each study's own number)")
     return parser
 
