@@ -1,13 +1,19 @@
 """What the caller said about a record: the keywords of `read_run`, checked and in one place."""
 
+import re
 from dataclasses import dataclass, replace
+from math import isfinite
 from pathlib import PurePath
 
 from kit.faults import IntakeFault
+from kit.records.units import SECONDS, unit_of
 from kit.words import listed
 
 ROLES = ("treated", "control", "room", "gas", "light")
-CLOCKS = ("ms", "s", "min", "h", "d", "mm:ss", "h:mm", "day first", "month first", "year first")
+UNITS_OF_TIME = (*SECONDS, "mm:ss", "h:mm", "h:mm:ss")
+ORDERS_OF_DATE = ("day first", "month first", "year first")
+WAYS = ("summer time", "as written", "shared event", "sorted", "set back")
+COUNTS = re.compile(r"(\d{1,6}(?:[.,]\d{1,6})?) ?(ms|s|min|h|d)")
 
 
 @dataclass(frozen=True)
@@ -26,13 +32,19 @@ class Asked:
 
     @property
     def clocks(self):
-        """The words of `clock`, one or several, as a tuple."""
-        return tuple(" ".join(str(word).replace("-", " ").split()).lower() for word in several(self.clock) if not is_number(word))
+        """The words of `clock`, one or several, as a tuple. A fault for one that means nothing here."""
+        return tuple(clock_word(word) for word in several(self.clock) if not is_number(word))
 
     @property
     def clock_numbers(self):
         """The numbers in `clock`: by how many seconds the clock of each further file is ahead of the first file's."""
-        return tuple(word for word in several(self.clock) if is_number(word))
+        return tuple(float(word) for word in several(self.clock) if is_number(word))
+
+    @property
+    def count_s(self):
+        """(seconds that each count of the time column stands for, as the caller wrote it); None without such a word."""
+        match = next((match for word in self.clocks if (match := COUNTS.fullmatch(word))), None)
+        return match and (float(match[1].replace(",", ".")) * SECONDS[match[2]], match[0])
 
     def of_file(self, place):
         """These words for one file of several: a list of time columns holds one for each."""
@@ -44,13 +56,23 @@ class Asked:
         return next((word for word in self.clocks if word in choices), None)
 
 
+def clock_word(word):
+    """A word of `clock` as the kit writes it: 'day first' for 'Day-first', 'min' for 'minutes'."""
+    plain = " ".join(str(word).replace("-", " ").split()).lower()
+    plain = unit_of(plain) if unit_of(plain) in UNITS_OF_TIME else plain
+    if plain not in (*UNITS_OF_TIME, *ORDERS_OF_DATE, *WAYS) and not COUNTS.fullmatch(plain):
+        known = listed((repr(each) for each in (*UNITS_OF_TIME[1:7], *ORDERS_OF_DATE[:2], *WAYS)), "or")
+        raise IntakeFault(f"clock={str(word)[:20]!r} means nothing here.", f"Say {known}.", keyword="clock")
+    return plain
+
+
 def several(word):
     """One word or several as a tuple, without None."""
     return tuple(each for each in (word if isinstance(word, (list, tuple)) else (word,)) if each is not None)
 
 
 def is_number(word):
-    return isinstance(word, (int, float)) and not isinstance(word, bool)
+    return isinstance(word, (int, float)) and not isinstance(word, bool) and isfinite(word)
 
 
 def place_named(table, wanted, keyword):
@@ -63,10 +85,9 @@ def place_named(table, wanted, keyword):
             places = [place for place, column in enumerate(table.columns) if same(column, str(wanted))]
             if len(places) == 1:
                 return places[0]
-    raise IntakeFault(
-        f"No single column is called {wanted!r}. There are {listed(repr(column.header) for column in table.columns[:8])}.",
-        f"Say {keyword}= with one of them, or its number from 1 to {len(table.columns)}.", file=table.file, keyword=keyword,
-    )  # fmt: skip
+    headers = listed(repr(column.header) for column in table.columns[:6])
+    do = f"Say {keyword}= with one of them, or its number from 1 to {len(table.columns)}."
+    raise table.fault(f"No single column is called {str(wanted)[:30]!r}. There are {headers}.", do, keyword=keyword)
 
 
 def exactly(column, wanted):

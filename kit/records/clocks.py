@@ -17,7 +17,6 @@ from kit.words import listed
 NAMES = set("time elapsed timestamp date datetime clock seconds minutes hours zeit uhrzeit datum heure tiempo hora tempo ora".split())
 WORDS = re.compile(r"[^\W\d_]+")
 SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
-COUNTS = re.compile(r"(\d+(?:[.,]\d+)?) ?(ms|s|min|h|d)")
 # Days that spreadsheets count from 30 December 1899: 1970 to 2099 (ECMA-376 part 1, 18.17.4.1).
 SERIAL_DAYS = (25569, 73050)
 SINCE_1970 = {"s": (1e9, 4.1e9), "ms": (1e12, 4.1e12)}
@@ -93,10 +92,9 @@ def counted_clock(table, column, asked):
     """The `Clock` in a column of numbers, by what kind of number it can only be, its unit or the caller's word."""
     if column.odd:
         raise table.odd_fault(column, "time")
-    each = next((match for word in asked.clocks if (match := COUNTS.fullmatch(word))), None)
-    if each:
-        step = float(each[1].replace(",", ".")) * SECONDS[each[2]]
-        return Clock(column.values * step, f"Each count in column '{column.header}' stands for {each[0]}, as you said.", stamped=False)
+    if asked.count_s:
+        step, said = asked.count_s
+        return Clock(column.values * step, f"Each count in column '{column.header}' stands for {said}, as you said.", stamped=False)
     unit = asked.clock_among(SPOKEN)
     return (None if unit else dated_number(column)) or elapsed(table, column, unit or column.unit)
 

@@ -4,9 +4,10 @@ from kit.records.numbers import MISSING
 from kit.records.units import unit_of
 
 
-def header_above(rows, width):
-    """(headers, units) for `width` columns, from the rows of cells above the readings. Without a header the columns are numbered."""
-    rows = [cells for cells in rows if len(cells) >= 2 and 0 <= width - len(cells) <= 1 or len(cells) > width and not any(cells[width:])]
+def header_above(rows, kinds):
+    """(headers, units) of columns of these `kinds`, from the rows of cells above the readings. Without a header they are numbered."""
+    width = len(kinds)
+    rows = [cells for cells in rows if fits(cells, kinds)]
     units = ("",) * width
     if len(rows) > 1 and is_units(rows[-1]):
         units = padded([unit_of(bare(cell)) for cell in rows[-1]], width)
@@ -15,6 +16,12 @@ def header_above(rows, width):
         return tuple(f"column {place}" for place in range(1, width + 1)), units
     headers = padded(rows[-1], width)
     return with_row_above(headers, padded(rows[-2], width)) if len(rows) > 1 else headers, units
+
+
+def fits(cells, kinds):
+    """Can this row name the columns? It has a cell for each, but for a last column without readings; what is more is empty."""
+    least = len(kinds) - (kinds[-1] == "-")
+    return len(cells) >= max(2, least) and not any(cells[len(kinds) :])
 
 
 def is_units(cells):

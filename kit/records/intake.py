@@ -47,7 +47,10 @@ def read_run(source, *, treated=None, control=None, room=None, gas=None, light=N
 
 def taken(source):
     """The bytes of each file of a source, as a list of `Raw`."""
-    return [take(each) for each in source] if isinstance(source, (list, tuple)) else [take(source)]
+    sources = source if isinstance(source, (list, tuple)) else [source]
+    if not sources:
+        raise IntakeFault("No file was named.", "Name the files of all loggers: read_run(['left.csv', 'right.csv']).")
+    return [take(each) for each in sources]
 
 
 def steps(raws, asked):

@@ -108,7 +108,7 @@ def decimal_mark(cells, asked, file):
 
 def refuse_mark(asked):
     if asked not in STRICT:
-        raise IntakeFault(f"The decimal mark is '.' or ','; it was given {asked!r}.", keyword="decimal")
+        raise IntakeFault(f"A decimal mark can't be {asked!r}.", "Say decimal=',' or decimal='.'.", keyword="decimal")
     return asked
 
 

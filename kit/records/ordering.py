@@ -37,8 +37,12 @@ def picked(table, clock, rows):
 def usual_step(times):
     """The usual time from one reading to the next, whichever way it runs; 0 if the clock stands."""
     steps = np.abs(thinned(np.diff(times)))
-    steps = steps[steps > 0]
-    return float(np.median(steps)) if steps.size else 0.0
+    return float(lower_median(steps[steps > 0])) if steps.any() else 0.0
+
+
+def lower_median(values):
+    """The middle one; of two middle ones the lower, so that one pause among few steps is not the usual step."""
+    return np.sort(values)[(len(values) - 1) // 2]
 
 
 def runs_forward(clock):
@@ -169,7 +173,7 @@ def apart(table, clock, asked):
     if runs_forward(clock):
         return table, clock
     stamps, group, counts = np.unique(clock.seconds, return_inverse=True, return_counts=True)
-    usual = int(np.median(counts[1:-1] if len(counts) > 2 else counts))
+    usual = int(lower_median(counts[1:-1] if len(counts) > 3 else counts))
     starts = np.cumsum(counts) - counts
     if len(stamps) < 2 or counts.max() > max(3, 1.5 * usual + 1):
         row = starts[counts.argmax()]

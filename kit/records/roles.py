@@ -5,7 +5,7 @@ import re
 import numpy as np
 
 from kit.records.asked import ROLES, place_named
-from kit.records.units import PER_PPM, TEMPERATURES, asked_unit, to_celsius
+from kit.records.units import PER_PPM, TEMPERATURES, to_celsius, unit_of
 from kit.words import listed
 
 # Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
@@ -19,6 +19,7 @@ GAS = {"gas", "co2", "carbon"}
 VESSELS = {"vessel", "temp", "temperature", "probe", "thermometer", "degrees"}
 AIR_PPM = 200  # air has more CO2: 280 ppm before industry, over 420 ppm now (NOAA Global Monitoring Laboratory)
 FILLED = {"treated": "treated", "control": "control", "room": "room", "gas": "gas_ppm", "light": "light"}
+WORDS_FOR = {"treated": "treated vessel", "control": "control vessel", "room": "room", "gas": "gas probe", "light": "light"}
 WORDS = re.compile(r"[^\W\d_]+\d*")
 WHY_BOTH = "Only a control shows what would have happened anyway."
 
@@ -79,7 +80,7 @@ def refuse_several(table, role, found):
     if len(found) > 1:
         names = listed((repr(table.columns[place].header) for place in found), "or")
         do = f"Say {role}= with its header, or its number: {role}={found[0] + 1}."
-        raise table.fault(f"Which column is the {role}: {names}?", do, keyword=role)
+        raise table.fault(f"Which column is the {WORDS_FOR[role]}: {names}?", do, keyword=role)
 
 
 def refuse_missing(table, places):
@@ -128,7 +129,9 @@ def refuse_odd(table, column):
 
 def temperatures(table, column, asked):
     """(readings in °C, words on the unit)."""
-    unit = asked_unit(asked.unit) if asked.unit is not None else column.unit
+    unit = unit_of(str(asked.unit)) if asked.unit is not None else column.unit
+    if asked.unit is not None and unit not in TEMPERATURES:
+        raise table.fault(f"'{asked.unit}' is no unit of temperature.", "Say unit='degC', unit='degF' or unit='K'.", keyword="unit")
     if unit not in TEMPERATURES:
         what = f"This column is in {unit}, which is no temperature." if unit else "No unit is written for this temperature."
         raise table.fault(what, "Say unit='degC', unit='degF' or unit='K'.", column=column, keyword="unit")

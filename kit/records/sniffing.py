@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from kit.faults import IntakeFault
-from kit.records.heading import header_above
+from kit.records.heading import fits, header_above
 from kit.records.numbers import FAILED, MISSING, decimal_mark, looks_like_measure, looks_like_number, tidied
 from kit.records.splitting import by_blanks, by_delimiter, by_edges, by_plain_delimiter, edges_of, is_blank
 from kit.records.stamps import looks_like_time
@@ -52,9 +52,20 @@ def sniff(text, decimal=None):
     start = next(place for place, row in enumerate(rows) if "n" in row.kinds and agree(row.kinds, kinds))
     numbers = [(row.line, cell) for row in rows[start:] for cell, kind, wanted in zip(row.cells, row.kinds, kinds) if kind == wanted == "n"]
     mark = decimal_mark(numbers, decimal, text.file)
-    headers, units = header_above([row.cells for row in rows[:start] if "n" not in row.kinds], len(kinds))
+    above = [row for row in rows[:start] if "n" not in row.kinds]
+    refuse_other_width(text.file, above, kinds)
+    headers, units = header_above([row.cells for row in above], kinds)
     longest = tuple(max(map(len, cells)) for cells in zip(*(row.cells for row in rows[start:] if len(row.kinds) == len(kinds))))
     return Layout(delimiter, mark, kinds, rows[start].line, headers, units, edges, longest)
+
+
+def refuse_other_width(file, above, kinds):
+    """A fault if the last line above the readings names columns, but not as many as there are."""
+    if not above or len(above[-1].cells) < 2 or any(fits(row.cells, kinds) for row in above):
+        return
+    what = f"This header has {len(above[-1].cells)} cells, the lines below {len(kinds)}."
+    do = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
+    raise IntakeFault(what, do, file=file, line=above[-1].line)
 
 
 def head_of(utf8):

@@ -56,23 +56,21 @@ def there(path):
 
 
 def read_bytes(path):
+    """The bytes of a file. A fault for whatever is no file, may not be read, or is too large."""
     try:
         refuse_unreadable(path, path.stat())
         return path.read_bytes()
+    except IntakeFault:
+        raise
     except FileNotFoundError as problem:
         raise IntakeFault("There is no such file.", beside(path), file=path.name) from problem
     except PermissionError as problem:
-        raise IntakeFault(
-            "This file may not be read: permission denied.",
-            "Close other programs that hold it, or copy it to your own folder.",
-            file=path.name,
-        ) from problem
+        do = "Close other programs that hold it, or copy it to your own folder."
+        raise IntakeFault("This file may not be read: permission denied.", do, file=path.name) from problem
     except (OSError, ValueError) as problem:
-        if isinstance(problem, IntakeFault):
-            raise
-        raise IntakeFault(
-            "This file can't be opened.", "Copy it to your own folder, under a short name, and try that.", file=path.name[:60]
-        ) from problem
+        name = "".join(sign for sign in path.name[:40] if sign.isprintable())
+        do = "Copy it to your own folder, under a short name, and try that."
+        raise IntakeFault("This file can't be opened.", do, file=name) from problem
 
 
 def refuse_unreadable(path, status):
@@ -81,12 +79,8 @@ def refuse_unreadable(path, status):
     if not stat.S_ISREG(status.st_mode):
         raise IntakeFault("This is a device or a pipe, not a file.", "Save the record to a file first.", file=path.name)
     if status.st_size > LARGEST_BYTES:
-        size, most = status.st_size / 2**20, LARGEST_BYTES // 2**20
-        raise IntakeFault(
-            f"This file has {size:,.0f} MiB; at most {most} are read.",
-            "Save only the part with the run, or log less often.",
-            file=path.name,
-        )
+        what = f"This file has {status.st_size / 2**20:,.0f} MiB; at most {LARGEST_BYTES // 2**20} are read."
+        raise IntakeFault(what, "Save only the part with the run, or log less often.", file=path.name)
 
 
 def beside(path):

@@ -7,8 +7,6 @@ import re
 
 import numpy as np
 
-from kit.faults import IntakeFault
-
 WRITTEN = {
     # øC and ¡C: the degree sign of older code pages, read as Latin-1.
     "°C": "°c degc deg_c deg.c celsius centigrade grad_c gradc c øc ¡c".split(),
@@ -72,13 +70,3 @@ def name_and_unit(header):
 def to_celsius(values, unit):
     """Temperatures in °C, from '°C', '°F' or 'K'."""
     return TO_CELSIUS[unit](values)
-
-
-def asked_unit(text):
-    """The temperature unit that the caller's keyword `unit` names."""
-    unit = unit_of(str(text))
-    if unit not in TEMPERATURES:
-        raise IntakeFault(
-            f"'{text}' is no unit of temperature that is known here.", "Say unit='degC', unit='degF' or unit='K'.", keyword="unit"
-        )
-    return unit
