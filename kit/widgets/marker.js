@@ -36,8 +36,11 @@ function connect(m) {
   layer.bands.forEach((band, i) => dragging(m, band.group, { window: i }));
   layer.grips.forEach((grip, k) => { dragging(m, grip.group, { edge: k }); on(grip.group, "keydown", event => pressed(m, k, event)); });
   frame.boxes.forEach((box, k) => {
-    on(box, "change", () => typed(m, k, box.value));
-    on(box, "keydown", event => { if (["ArrowUp", "ArrowDown", "PageUp", "PageDown"].includes(event.key)) pressed(m, k, event); });
+    const done = () => { delete box.dataset.typing; };
+    on(box, "input", () => { box.dataset.typing = "yes"; });
+    on(box, "change", () => { done(); typed(m, k, box.value); });
+    on(box, "blur", () => { done(); showBoxes(m); });
+    on(box, "keydown", event => { if (["ArrowUp", "ArrowDown", "PageUp", "PageDown"].includes(event.key)) { done(); pressed(m, k, event); } });
   });
   for (const kind of Object.keys(frame.buttons)) on(frame.buttons[kind], "click", () => button(m, kind));
   on(frame.root, "keydown", event => {
@@ -57,7 +60,7 @@ function show(m) { // the windows as they are now: bands, handles, boxes, the st
 function showBoxes(m) {
   m.frame.boxes.forEach((box, k) => {
     const [low, high] = neighbours(m.edges, k, m.limits);
-    box.value = minutes(m.edges[k]);
+    if (!box.dataset.typing) box.value = minutes(m.edges[k]); // an answer that comes late must not wipe out what is being typed
     change(box, { "aria-valuenow": minutes(m.edges[k]), "aria-valuemin": minutes(low), "aria-valuemax": minutes(high), "aria-valuetext": clock(m.edges[k]) });
   });
 }
