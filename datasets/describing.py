@@ -48,7 +48,8 @@ def package(files, runs):
 def resource(path, content, run):
     stem = path.rpartition("/")[2].rpartition(".")[0]
     described = {"name": path.rpartition(".")[0].replace("/", "-"), "type": "table", "path": path}
-    described |= {"description": f"{about(path, stem)}. {ORIGIN}", "format": "csv", "mediatype": "text/csv", **(LAYOUTS[path] if path in LAYOUTS else documented(content))}
+    described |= {"description": f"{about(path, stem)}. {ORIGIN}", "format": "csv", "mediatype": "text/csv"}
+    described |= LAYOUTS[path] if path in LAYOUTS else documented(content)
     origin = {"seed": run.recipe.seed, "bytes": len(content), "hash": f"sha256:{sha256(content).hexdigest()}"}
     return described | {"licenses": [LICENCE]} | origin
 

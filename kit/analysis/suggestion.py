@@ -5,6 +5,7 @@ import numpy as np
 from kit.faults import Fault
 from kit.records.windows import Windows
 from kit.statistics.breaks import find_break
+from kit.statistics.display import display_step
 
 # A room with people in it wanders by hundreds of ppm; a vessel that gets gas, by tens of thousands. Common practice, no source.
 GAS_RISE_PPM, GAS_STARTED = 3000, 0.02
@@ -46,18 +47,12 @@ def gas_start(run):
 def _from_break(run):
     difference = run.difference().dropna()
     seconds = difference.index.to_numpy(float)
-    found = find_break(seconds, difference.to_numpy(), run.step_s, _display_step(run)) if len(seconds) > FEWEST else None
+    coarsest = max(float(display_step(run.readings[name].dropna().to_numpy())) for name in ("treated", "control"))
+    found = find_break(seconds, difference.to_numpy(), run.step_s, coarsest) if len(seconds) > FEWEST else None
     if found is None:
         raise Fault(NONE_FOUND)
     earliest = max(found.earliest_s - max(EARLIER_S, run.step_s), seconds[0])
     return _around(run, earliest, max(found.latest_s + run.step_s, earliest + WINDOW_S))
-
-
-def _display_step(run):
-    """The smallest difference between distinct readings of either thermometer, in °C."""
-    distinct = [np.unique(run.readings[name].dropna()) for name in ("treated", "control")]
-    steps = [np.diff(each).min() for each in distinct if len(each) > 1]
-    return float(max(steps, default=0))
 
 
 def _around(run, start_s, end_s):

@@ -52,6 +52,9 @@ class Stage:
     wall_w: float
     probe_k: float = 0.0
 
+    def __post_init__(self):
+        _refuse_powers(self.gas_w, self.wall_w)
+
 
 def warming(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0), probe_k=0.0):
     """Rise over the room (K) of gas, wall and thermometer at `times_s`: shape (3, readings).
@@ -60,23 +63,14 @@ def warming(vessel, times_s, gas_w, wall_w, *, start_k=(0.0, 0.0), probe_k=0.0):
     A Fault for a time or power that can't be. Lumped energy balance, C dT/dt = power - conductance x difference, solved by its
     eigenvalues (Incropera & DeWitt, Fundamentals of Heat and Mass Transfer, ch. 5, for one store; two stores are our algebra).
     """
-    times_s = _checked_times(times_s)
-    final = np.array(steady_rise(vessel, gas_w, wall_w))
     start = np.array([*start_k[:2], start_k[-1] if len(start_k) == 3 else start_k[0]], float)
-    rates, parts = _modes(vessel, start[:2] - final)
-    stores = final[:, None] + np.einsum("ks,kt->st", parts, np.exp(-np.outer(rates, times_s)))
-    felt = stores[0] + probe_k
-    if vessel.probe_lag_s > NO_LAG_S:
-        felt = _lagged(1 / vessel.probe_lag_s, times_s, final[0] + probe_k, start[2], zip(rates, parts[:, 0]))
-    return np.vstack([stores, felt])
+    return _rises(Stage(0, vessel, gas_w, wall_w, probe_k), _checked_times(times_s), start)
 
 
 def steady_rise(vessel, gas_w, wall_w):
     """(gas, wall): rises over the room (K) at which as much heat leaves as the lamp brings (W): the balance of `warming` (derived here)."""
-    for power_w in (gas_w, wall_w):
-        bounded(power_w, "The power taken up", -1e5, 1e5, "W")
-    wall = (gas_w + wall_w) / vessel.wall_to_room_w_per_k
-    return wall + gas_w / vessel.gas_to_wall_w_per_k, wall
+    _refuse_powers(gas_w, wall_w)
+    return _steady(vessel, gas_w, wall_w)
 
 
 def time_constants(vessel):
@@ -114,10 +108,26 @@ def course(stages, times_s):
     pieces, state, first = [], np.zeros(3), 0
     for stage, last, end_s in zip(stages, bounds, [*edges[1:], edges[-1]]):
         moments = np.append(times_s[first:last], end_s) - stage.start_s
-        rises = warming(stage.vessel, moments, stage.gas_w, stage.wall_w, start_k=state, probe_k=stage.probe_k)
+        rises = _rises(stage, moments, state)
         pieces.append(rises[:, :-1])
         state, first = rises[:, -1], last
     return np.hstack(pieces)
+
+
+def _rises(stage, times_s, start_k):
+    """`warming` of one stage, times counted from its start: shape (3, readings)."""
+    vessel, final = stage.vessel, np.array(_steady(stage.vessel, stage.gas_w, stage.wall_w))
+    rates, parts = _modes(vessel, start_k[:2] - final)
+    stores = final[:, None] + parts.T @ np.exp(-np.outer(rates, times_s))
+    felt = stores[0] + stage.probe_k
+    if vessel.probe_lag_s > NO_LAG_S:
+        felt = _lagged(1 / vessel.probe_lag_s, times_s, final[0] + stage.probe_k, start_k[2], zip(rates, parts[:, 0]))
+    return np.vstack([stores, felt])
+
+
+def _steady(vessel, gas_w, wall_w):
+    wall = (gas_w + wall_w) / vessel.wall_to_room_w_per_k
+    return wall + gas_w / vessel.gas_to_wall_w_per_k, wall
 
 
 def _rates(vessel):
@@ -138,6 +148,11 @@ def _lagged(own, times_s, final_k, start_k, modes):
     """First-order lag at the rate `own` (1/s) behind the gas: what each of its modes (rate, K) and the thermometer's start leave behind."""
     followed = [part * own * times_s * np.exp(-min(rate, own) * times_s) * exprel(-abs(rate - own) * times_s) for rate, part in modes]
     return final_k + (start_k - final_k) * np.exp(-own * times_s) + sum(followed)
+
+
+def _refuse_powers(*powers_w):
+    for power_w in powers_w:
+        bounded(power_w, "The power taken up", -1e5, 1e5, "W")
 
 
 def _checked_times(times_s):
