@@ -54,7 +54,8 @@ def read_cells(text, layout):
     for header, unit, kind in zip(layout.headers, layout.units, layout.kinds):
         part = joined([piece.parts.pop(0) for piece in pieces])  # popped, so that each column's pieces go as it is made
         columns.append(column(header, unit, settled(part, kind, lines, layout.decimal)))
-    return Table(text.file, tuple(columns), lines, (*text.remarks, *map(sentence, left_out.items()), *unended(text, left_out)))
+    left_said = (*map(sentence, left_out.items()), *unended(text, left_out))
+    return Table(text.file, tuple(columns), lines, (*text.remarks, layout_said(text, layout), *left_said))
 
 
 def pieces_of(text, layout):
@@ -141,6 +142,10 @@ def column(header, unit, part):
     return Column(header, part.values, unit=unit or part.unit, odd=part.odd, notes=part.notes())
 
 
+def layout_said(text, layout):
+    return f"Read sheet '{text.sheet}' of the workbook; the readings begin in row {layout.first}." if text.sheet else str(layout)
+
+
 def refuse_few_short(left_out, total, file, width):
     """A logger may leave out empty cells at the end of many lines, not of a few."""
     short = left_out.get("short")
@@ -159,5 +164,5 @@ def sentence(reason_and_tally):
 
 
 def unended(text, left_out):
-    whole = text.utf8.endswith((b"\n", b"\r")) or "cut" in left_out
+    whole = text.utf8.endswith((b"\n", b"\r")) or "cut" in left_out or text.sheet
     return () if whole else ("The last line has no line end: look whether it is whole.",)

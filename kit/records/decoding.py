@@ -27,11 +27,12 @@ PAGE_STARTS = (b"<!doctype", b"<html", b"<table", b"<head", b"<?xml", b"<body")
 
 @dataclass(frozen=True)
 class Text:
-    """The text of a record as UTF-8 bytes without a mark in front, and what was decided on the way."""
+    """The text of a record as UTF-8 bytes without a mark in front, and what was decided on the way; of a workbook, the sheet's name."""
 
     file: str
     utf8: bytes
     remarks: tuple = ()
+    sheet: str = ""
 
 
 def decode(raw):

@@ -12,7 +12,8 @@ from kit.records.stamps import looks_like_time
 HEAD_LINES = 200
 HEAD_BYTES = 1 << 16
 DELIMITERS = ("\t", ";", "|", ",")
-NAMES = {"\t": "tab", ";": "semicolon", "|": "bar", ",": "comma", " ": "blanks"}
+NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "blanks"}
+MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
 MOST_COLUMNS = 200
 
 
@@ -41,8 +42,9 @@ class Layout:
     longest: tuple = ()
 
     def __str__(self):
-        """One line to look at."""
-        return f"{NAMES[self.delimiter]} between cells, decimal mark '{self.decimal}', readings from line {self.first}, cells {self.kinds}"
+        width = ", in columns of fixed width" if self.edges else ""
+        begin = f"the readings begin in line {self.first}, with {MARKS[self.decimal]} as decimal mark"
+        return f"Cells are parted by {NAMES[self.delimiter]}{width}; {begin}."
 
 
 def sniff(text, decimal=None):

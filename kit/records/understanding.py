@@ -5,14 +5,9 @@ from pathlib import PurePath
 
 import numpy as np
 
-from kit.faults import IntakeFault
 from kit.records.asked import ROLES
-from kit.records.sniffing import NAMES, sniff
-from kit.records.textof import text_of
-from kit.records.workbook import is_workbook
 from kit.words import listed
 
-MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
 MEANINGS = {
     "degC": "degrees Celsius, °C", "degF": "degrees Fahrenheit, °F", "K": "kelvin, K", "s": "seconds", "min": "minutes", "h": "hours",
     "mm:ss": "minutes and seconds", "h:mm": "hours and minutes", "day first": "the day comes first", "month first": "the month comes first",
@@ -21,16 +16,6 @@ MEANINGS = {
     ".": "the mark . goes before the decimals", ",": "the mark , goes before the decimals",
 }  # fmt: skip
 SHOWN = 3
-
-
-def layout_in_words(raw, decimal=None):
-    """How the cells of a `Raw` are parted and its numbers written, a sentence each; () where that can't be told."""
-    try:
-        plan = sniff(text_of(raw), decimal)
-    except IntakeFault:
-        return ()
-    parted = "one cell of the sheet each" if is_workbook(raw.data) else f"parted by a {NAMES[plan.delimiter]}".replace("a blanks", "blanks")
-    return (f"Cells are {parted}; the readings begin in line {plan.first}.", f"The decimal mark is {MARKS[plan.decimal]}.")
 
 
 def answers_to(reading, keywords):

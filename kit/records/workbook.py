@@ -36,7 +36,7 @@ def sheet_text(raw):
         book = opened(raw)
         sheet = chosen(book, raw)
         text = "".join(lines_of(sheet, raw))
-    return Text(raw.name, text.encode("utf-8", "replace"), (f"Read sheet '{sheet.title}' of the workbook.",))
+    return Text(raw.name, text.encode("utf-8", "replace"), sheet=sheet.title)
 
 
 def refuse_swollen(raw):

@@ -8,8 +8,8 @@ from kit.faults import Fault
 from kit.records.asked import Asked
 from kit.records.filing import keep_unchanged, remember, remembered
 from kit.records.intake import Reading, look
-from kit.records.sources import Raw, take
-from kit.records.understanding import answers_to, code_for, layout_in_words, settled_in_words, with_answer
+from kit.records.sources import Raw
+from kit.records.understanding import answers_to, code_for, settled_in_words, with_answer
 from kit.widgets.cards import bullets, buttons, choices, text
 from kit.widgets.handing import MOST_MIB, RunCard, code_line, file_choice, first_rows, still
 from kit.words import counted, listed
@@ -142,9 +142,7 @@ def _open(brought):
 def _understood(brought):
     """The sentences on how the file was read; for a run also its chart, Keep, and the code once it is kept."""
     reading = brought.reading
-    layout = [sentence for each in _several(brought.source) for sentence in _layout(each, brought.keywords)]
-    sentences = [*dict.fromkeys(layout), *reading.remarks]
-    understood = [bullets("understood", "Read so", sentences)] if sentences else []
+    understood = [bullets("understood", "Read so", list(reading.remarks))] if reading.remarks else []
     if reading.run is None:
         return understood
     chart = still("chart", reading.run)
@@ -152,13 +150,6 @@ def _understood(brought):
     if brought.kept_as is None:
         return [told, chart, *understood, buttons("keep", ("keep", "Keep this run"))]
     return [told, chart, *understood, *_kept(brought)]
-
-
-def _layout(source, keywords):
-    try:
-        return layout_in_words(take(source), keywords.get("decimal"))
-    except Fault:
-        return ()
 
 
 def _kept(brought):

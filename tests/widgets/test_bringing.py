@@ -7,8 +7,7 @@ import pytest
 from kit import read_run
 from kit.faults import Fault, IntakeFault
 from kit.records.intake import look
-from kit.records.sources import take
-from kit.records.understanding import answers_to, code_for, layout_in_words, with_answer
+from kit.records.understanding import answers_to, code_for, with_answer
 from kit.widgets.bringing import NOTHING_YET, bring_in
 from tests.widgets.parts import block_of, buttons_of, press, words
 
@@ -51,10 +50,9 @@ def test_a_file_is_settled_kept_unchanged_and_read_again_by_the_code_shown(folde
 
 def test_what_was_understood_is_said_a_sentence_each():
     view = bring_in(SIX / "2-semicolon-clock.csv")
-    assert block_of(view, "understood")["lines"][:3] == [
-        "Cells are parted by a semicolon; the readings begin in line 2.",
-        "The decimal mark is a comma (21,4).",
+    assert block_of(view, "understood")["lines"][:2] == [
         "The text is not UTF-8: read it as Windows-1252.",
+        "Cells are parted by semicolons; the readings begin in line 2, with a comma (21,4) as decimal mark.",
     ]
     assert block_of(view, "rows")["head"] == ["line", "Datum", "Behandelt (°C)", "Kontrolle (°C)"]
     assert block_of(view, "chart")["value"]["picture"]["summary"].startswith("Chart of the run 2-semicolon-clock, 21.5 minutes long.")
@@ -156,8 +154,3 @@ def test_the_code_is_python_whatever_the_names():
     code = code_for(["a.csv", Path("b/c.csv")], keywords)
     assert code == """run = read_run(["a.csv", "b/c.csv"], treated='say "warm"', control='back\\\\slash', clock=["min", 40])"""
     compile(code, "shown", "exec")
-
-
-def test_the_layout_of_a_file_without_readings_is_left_unsaid(tmp_path):
-    (tmp_path / "empty.csv").write_text("")
-    assert layout_in_words(take(tmp_path / "empty.csv")) == ()
