@@ -20,7 +20,7 @@ class Noise:
     white_share: float
     readings: int
     looks: float
-    dof: int
+    dof: float
 
 
 @dataclass(frozen=True)

@@ -143,7 +143,7 @@ def noise_of(found, layout, windows):
     """The `Noise` of one run. Looks are independent at twice the correlation time (the integral of exp(-|t| / tc))."""
     readings = layout.baseline.stop - layout.baseline.start
     looks = np.clip(60 * np.ptp(windows.baseline) / (2 * found.correlation_s), 1, readings)
-    return Noise(found.sd, found.correlation_s, found.white_share, readings, float(looks), int(found.dof))
+    return Noise(found.sd, found.correlation_s, found.white_share, readings, float(looks), found.dof)
 
 
 def drift_of(found, layout, question):

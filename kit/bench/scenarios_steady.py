@@ -5,7 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.bench.noise import displayed, wander
-from kit.bench.scenarios import rows_of, seed_of
+from kit.bench.invented import seed_of
+from kit.bench.scenarios import rows_of
 from kit.bench.study import Row, Study, share
 from kit.statistics.quantiles import coverage_factor
 from kit.statistics.steady import LEVEL, slopes

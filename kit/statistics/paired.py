@@ -16,6 +16,7 @@ from kit.statistics.trend import best_trend, rising_trends, settling_trends
 
 # Earlier readings than this before the change tell of the lamp's own warming more than of noise and drift.
 EARLIER_S = 600.0
+SHORT_S, FEWEST_DOF = 240.0, 3
 
 
 @dataclass(frozen=True)
@@ -178,7 +179,17 @@ def _with_trend(layout, design, values, display):
     # The residuals already hold most of the display's part: the larger of the two counts, not their sum.
     variance = noise.mean_of(np.maximum(noise.variances * layout.spread[:, None], display**2))
     drift, drift_variance = _drift(layout, noise, values, display)
-    return variance, drift, drift_variance, noise.sd, noise.correlation_s, noise.white_share, np.full(len(variance), noise.dof)
+    return variance, drift, drift_variance, noise.sd, noise.correlation_s, noise.white_share, few_looks(layout, noise)
+
+
+def few_looks(layout, noise):
+    """Degrees of freedom of the noise: those of the cells, but few where a record of a few minutes meets slow noise, (runs,).
+
+    The record over its correlation time, growing as the fourth power beyond `SHORT_S`: found so that records of 3 to 6 minutes hold their
+    level under noise of 5 to 60 s, and those of the usual 11 minutes stay as they are.
+    """
+    length_s = np.ptp(layout.cells.times_s)
+    return np.clip(length_s / noise.correlation_s * (length_s / SHORT_S) ** 4, min(FEWEST_DOF, noise.dof), noise.dof)
 
 
 def _drift(layout, noise, values, display):
@@ -194,11 +205,11 @@ def _drift(layout, noise, values, display):
 def _allowed(layout, value, parts, question):
     display, gain, variance, drift, drift_variance, *described, dof = parts
     error, drift_error = np.sqrt(variance + gain**2), np.sqrt(drift_variance)
-    reach = one_sided_factor(question.level, dof[0]) * drift_error
+    reach = one_sided_factor(question.level, dof) * drift_error
     measured = (reach <= question.tolerance_c_per_min) | (abs(drift) - reach > question.tolerance_c_per_min)
     bound = np.where(measured, abs(drift) + reach, question.tolerance_c_per_min)
     minutes = np.full_like(value, layout.minutes)
-    scale = np.maximum(error * coverage_factor(question.level, dof[0]) / coverage_factor(question.level), np.finfo(float).tiny)
+    scale = np.maximum(error * coverage_factor(question.level, dof) / coverage_factor(question.level), np.finfo(float).tiny)
     half_width = scale * widened_factor(bound * minutes / scale, question.level)
     noise = np.sqrt(np.maximum(variance - display**2, 0))
     return PairedEffects(value, half_width, error, noise, display, gain, drift, drift_error, bound, measured, *described, minutes, dof)

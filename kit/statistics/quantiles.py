@@ -7,13 +7,14 @@ from scipy.special import ndtr, ndtri, stdtrit
 
 
 def coverage_factor(level, dof=inf):
-    """Student's t for a two-sided interval at `level` with `dof` degrees of freedom (GUM annex G, table G.2)."""
-    return float(stdtrit(min(dof, 1e9), 0.5 + level / 2))
+    """Student's t for a two-sided interval at `level` with `dof` degrees of freedom, a number or an array (GUM annex G, table G.2)."""
+    return one_sided_factor(0.5 + level / 2, dof)
 
 
 def one_sided_factor(level, dof=inf):
-    """Student's t for a bound that holds at `level` with `dof` degrees of freedom."""
-    return float(stdtrit(min(dof, 1e9), level))
+    """Student's t for a bound that holds at `level` with `dof` degrees of freedom, a number or an array."""
+    factor = stdtrit(np.minimum(dof, 1e9), level)
+    return factor if np.ndim(factor) else float(factor)
 
 
 def widened_factor(shift, level=0.95):

@@ -8,7 +8,8 @@ import pytest
 
 from kit import Windows, paired_effect
 from kit.analysis.effect import quick_warming
-from kit.bench.scenarios import NOISE_ALONE, simulated
+from kit.bench.invented import simulated
+from kit.bench.scenarios import NOISE_ALONE
 from kit.statistics.stacked import stacked_effects
 
 pytestmark = pytest.mark.alone
