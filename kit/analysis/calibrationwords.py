@@ -42,7 +42,10 @@ def bent(calibration):
     known = float(np.sqrt(np.mean(calibration.points.reading_error**2 + calibration.points.true_error**2)))
     worst = max((line.scatter for line in calibration.lines.values() if np.isfinite(line.scatter)), default=0.0)
     if worst > max(3 * known, SEEN_SCATTER_C):
-        text = f"The points lie {amount(worst)} °C off the line, more than the display explains. Stir the bath, and wait until both have settled."
+        text = (
+            f"The points lie {amount(worst)} °C off the line, more than the display explains. Stir the bath, and wait until both have "
+            "settled."
+        )
         return Caution("scatter", text)
 
 
@@ -62,7 +65,8 @@ def _lines(calibration):
         count = len(calibration.points.readings[probe])
         tilt = f", and {rounded(line.slope, 4)} °C more for each degree" if line.slope_error else ""
         yield (
-            f"The {probe} thermometer: a line through {count} points adds {rounded(line.intercept, 3)} °C at {rounded(line.origin, 1)} °C{tilt}. "
+            f"The {probe} thermometer: a line through {count} points adds {rounded(line.intercept, 3)} °C at {rounded(line.origin, 1)} "
+            f"°C{tilt}. "
             f"The standard uncertainty there is {amount(float(line.error_at(line.origin)))} °C."
         )
 
@@ -71,4 +75,7 @@ def _counts(calibration):
     if calibration.gain_uncertainty is None:
         return "In the paired effect a shift cancels, so these corrections leave it as it is."
     size = amount(calibration.gain_uncertainty * USUAL_WARMING_C)
-    return f"In a paired effect a shift cancels; the scales leave {size} °C of uncertainty for each {USUAL_WARMING_C:g} °C that a vessel changes."
+    return (
+        f"In a paired effect a shift cancels; the scales leave {size} °C of uncertainty for each {USUAL_WARMING_C:g} °C that a vessel "
+        "changes."
+    )

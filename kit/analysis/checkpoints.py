@@ -34,7 +34,9 @@ def fixed_points(readings, pressure_pa, altitude_m, resolution_c):
     """The `Points` of ice and boiling water. A Fault for a point or a thermometer that is missing."""
     missing = [point for point in ("ice", "boiling") if point not in readings]
     if missing:
-        raise Fault(f"There is no reading in {missing[0]} water. A line needs both points, ice and boiling.".replace("ice water", "ice slush"))
+        raise Fault(
+            f"There is no reading in {missing[0]} water. A line needs both points, ice and boiling.".replace("ice water", "ice slush")
+        )
     boils = boiling_point(altitude_m=altitude_m, pressure_pa=pressure_pa)
     several = {probe: [_numbers(readings[point], probe, point) for point in ("ice", "boiling")] for probe in PROBES}
     step = shown_step(np.concatenate([each for pair in several.values() for each in pair])) if resolution_c is None else resolution_c
@@ -51,7 +53,9 @@ def _numbers(point, probe, name):
     try:
         values = np.atleast_1d(np.asarray(point[probe], dtype=float))
     except (KeyError, TypeError, ValueError, IndexError):
-        raise Fault(f'The {name} point has no number for the {probe} thermometer. Write it so: {{"{name}": {{"treated": 0.3, "control": -0.1}}}}.') from None
+        raise Fault(
+            f'The {name} point has no number for the {probe} thermometer. Write it so: {{"{name}": {{"treated": 0.3, "control": -0.1}}}}.'
+        ) from None
     if not np.isfinite(values).all() or not values.size:
         raise Fault(f"The {name} point of the {probe} thermometer is missing or no number. Read it again, or leave the point out.")
     return values
@@ -79,10 +83,15 @@ def _table(readings):
     try:
         table = pd.DataFrame(readings)
     except (ValueError, TypeError) as problem:
-        raise Fault("These readings make no table. Give columns of equal length: treated, control, and reference if you have one.") from problem
+        raise Fault(
+            "These readings make no table. Give columns of equal length: treated, control, and reference if you have one."
+        ) from problem
     lacking = [probe for probe in PROBES if probe not in table]
     if lacking:
-        raise Fault(f"There is no column {lacking[0]}. The table needs treated and control, and reference if you have one. It has {listed(table.columns)}.")
+        raise Fault(
+            f"There is no column {lacking[0]}. The table needs treated and control, and reference if you have one. It has "
+            f"{listed(table.columns)}."
+        )
     try:
         table = table[[name for name in ("reference", *PROBES) if name in table]].astype(float)
     except (ValueError, TypeError) as problem:

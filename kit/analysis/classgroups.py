@@ -98,7 +98,11 @@ def _group(name, results, swapped, level):
     signs = {run: -1 if run in swapped else 1 for run in each}
     parts = _mean(list(each.values()), list(signs.values()))
     only = next(iter(results.values()))
-    alone = getattr(only, "warming", only) if len(results) == 1 else ranged(parts.value, parts.standard_error, parts.dof, abs(parts.allowance), level=level)
+    alone = (
+        getattr(only, "warming", only)
+        if len(results) == 1
+        else ranged(parts.value, parts.standard_error, parts.dof, abs(parts.allowance), level=level)
+    )
     return GroupRuns(name, tuple(results), alone, parts, _side(each, signs, level))
 
 

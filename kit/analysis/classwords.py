@@ -58,7 +58,9 @@ def suspects(effect):
 
 def few(effect):
     if len(effect.shares) < FEW_GROUPS:
-        text = f"{counted(len(effect.shares), 'group')} can't foretell what one more would find. From four groups on there is a range for it."
+        text = (
+            f"{counted(len(effect.shares), 'group')} can't foretell what one more would find. From four groups on there is a range for it."
+        )
         return Caution("few-groups", text)
 
 
@@ -81,7 +83,10 @@ def one_side(effect):
     moved = {name: side for name, side in effect.sides.items() if not side.holds(0)}
     if moved:
         told = listed(f"{name} by {amount(abs(side.value))} °C" for name, side in moved.items())
-        return Caution("one-side", f"Swapping the vessels changed the effect: {told} to each side. Place or vessel plays a part; the mean of both is free of it.")
+        return Caution(
+            "one-side",
+            f"Swapping the vessels changed the effect: {told} to each side. Place or vessel plays a part; the mean of both is free of it.",
+        )
 
 
 def class_explained(effect):
@@ -101,7 +106,10 @@ def _weights(effect):
 
 def _spread(effect):
     if effect.spread.value == 0:
-        return f"The groups lie no further apart than their own noise explains; a spread of up to {amount(effect.spread.high)} °C would still fit."
+        return (
+            f"The groups lie no further apart than their own noise explains; a spread of up to {amount(effect.spread.high)} °C would "
+            "still fit."
+        )
     return f"The groups lie further apart than their own noise explains: their true values differ by about {effect.spread.text}."
 
 
@@ -118,7 +126,10 @@ def _largest(effect):
     noise = np.array([share.group.parts.error for share in effect.shares])
     factor = coverage_factor(effect.mean.level, effect.parts.dof)
     lines = {
-        "differences between groups": (factor * effect.spread.value * np.sqrt((weights**2).sum()), "more groups, all working by the same steps"),
+        "differences between groups": (
+            factor * effect.spread.value * np.sqrt((weights**2).sum()),
+            "more groups, all working by the same steps",
+        ),
         "each group's own noise": (factor * np.sqrt((weights**2 * noise**2).sum()), "longer windows, or more runs in each group"),
         "drift that all may share": (effect.allowance_c, "ten quiet minutes before the change, or half the groups with swapped vessels"),
         "the thermometers' scales": (factor * effect.parts.gain, "comparing each pair of thermometers at two temperatures"),
@@ -133,4 +144,7 @@ def _hand(effect):
 
 def _next(effect):
     if isfinite(effect.next_group.high):
-        yield f"One more group, working alike, would measure {effect.next_group.range}: wider than the mean's range, as it is one group and not all."
+        yield (
+            f"One more group, working alike, would measure {effect.next_group.range}: wider than the mean's range, as it is one group "
+            "and not all."
+        )

@@ -16,14 +16,16 @@ def compare(mine, reference, *, margin, level=0.95):
 
     `margin` (°C): the largest difference that you would still call the same, chosen before looking. Two one-sided tests, each
     standing what drift may have done at its worst: a false 'same' at a true difference of the margin stays at or below 5 %. Method:
-    `kit.statistics.equivalence`. A Fault for a margin that is no positive number, for a result beside itself, and for a curve beside an effect.
+    `kit.statistics.equivalence`. A Fault for a margin that is no positive number, a result beside itself, a curve beside an effect.
     """
     refuse_margin(margin)
     refuse_pair(mine, reference)
     first, second = parts_of(mine), parts_of(reference)
     for parts, thing, name in ((first, mine, "Your"), (second, reference, "The reference's")):
         if not parts.known:
-            return cannot_compare(mine, reference, margin, level, f"{name} warming has no value with a range. {getattr(thing, 'reason', '')}".strip())
+            return cannot_compare(
+                mine, reference, margin, level, f"{name} warming has no value with a range. {getattr(thing, 'reason', '')}".strip()
+            )
     errors = first.standard_error, second.standard_error
     dof, allowance = welch_dof(errors, (first.dof, second.dof)), first.allowance + second.allowance
     difference = ranged(first.value - second.value, (errors[0] ** 2 + errors[1] ** 2) ** 0.5, dof, allowance, level=level)
@@ -82,7 +84,12 @@ class Comparison:
         return f"{verdict}: mine minus the reference is {self.difference.text}."
 
     def _repr_html_(self):
-        rows = [("difference", self.difference.text), ("margin", f"{self.margin:g} °C"), ("tested range", self.tested.range), ("why", self.reason)]
+        rows = [
+            ("difference", self.difference.text),
+            ("margin", f"{self.margin:g} °C"),
+            ("tested range", self.tested.range),
+            ("why", self.reason),
+        ]
         return table_html([*rows, *(("mind", each) for each in self.cautions)], str(self))
 
     def to_dict(self):
@@ -109,7 +116,9 @@ def refuse_pair(mine, reference):
     if isinstance(mine, Estimate) or isinstance(reference, Estimate):
         return
     if isinstance(mine, WarmingCurve) != isinstance(reference, WarmingCurve):
-        raise Fault("One side is a warming curve, the other is not. Its rise ends later than a response window: compare two curves, or two effects.")
+        raise Fault(
+            "One side is a warming curve, the other is not. Its rise ends later than a response window: compare two curves, or two effects."
+        )
 
 
 def cannot_compare(mine, reference, margin, level, reason):
@@ -129,7 +138,10 @@ def why(difference, test, margin):
         return f"The whole tested range, {ends}, lies further than {margin:g} °C from zero."
     size = " There is a difference; whether it is larger than the margin stays open." if there else ""
     needed = rounded(ceil((abs(difference.value) + test.reach) * 10**places) / 10**places, places)
-    return f"The tested range, {ends}, lies partly within the margin of {margin:g} °C and partly beyond it. These two could settle {needed} °C.{size}"
+    return (
+        f"The tested range, {ends}, lies partly within the margin of {margin:g} °C and partly beyond it. These two could settle "
+        f"{needed} °C.{size}"
+    )
 
 
 def compared(comparison):
@@ -140,10 +152,14 @@ def compared(comparison):
     drift = f" and {amount(share)} °C for drift, which may have worked against each other in the two" if share else ""
     return "\n".join(
         (
-            f"Mine minus the reference is {difference.value_text}. Chance in both together makes its standard uncertainty {amount(difference.standard_error)} °C.",
-            f"The question was not whether they differ at all, but whether by more than {comparison.margin:g} °C, which was fixed beforehand.",
-            f"Two tests ask whether the truth could lie at either end of the margin. They allow {amount(test.reach - share)} °C for chance{drift}.",
+            f"Mine minus the reference is {difference.value_text}. Chance in both together makes its standard uncertainty "
+            f"{amount(difference.standard_error)} °C.",
+            f"The question was not whether they differ at all, but whether by more than {comparison.margin:g} °C, which was fixed "
+            "beforehand.",
+            f"Two tests ask whether the truth could lie at either end of the margin. They allow {amount(test.reach - share)} °C for "
+            f"chance{drift}.",
             comparison.reason,
-            f"To have a fair chance of 'same', the standard uncertainty should be a quarter of the margin: {amount(comparison.margin / 4)} °C.",
+            "To have a fair chance of 'same', the standard uncertainty should be a quarter of the margin: "
+            f"{amount(comparison.margin / 4)} °C.",
         )
     )

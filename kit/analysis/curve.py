@@ -44,8 +44,8 @@ def fit_warming(run, windows, *, level=0.95, tolerance_c_per_min=0.0):
 class WarmingCurve:
     """The saturating rise of (treated - control) after the change.
 
-    `rise` (°C): from the baseline to where the curve levels off. `delay` (min): from the change until it begins. `time_constant` (min): 63 %
-    of the rise takes so long after that, and again 63 % of what is left. `half_time` (min): half of it. `determined`: whether the
+    `rise` (°C): from the baseline to where the curve levels off. `delay` (min): from the change until it begins. `time_constant` (min):
+    63 % of the rise takes so long after that, and again 63 % of what is left. `half_time` (min): half of it. `determined`: whether the
     record holds these; where it doesn't, they say 'at least' or nothing, and `reason` says why and what record would do. `at(minutes)`
     is the warming at a minute of the record. `found`: what the statistics found, for charts and the account.
     """
@@ -79,7 +79,7 @@ class WarmingCurve:
         return cautions_of(self.found, self.windows) if self.found else ()
 
     def at(self, minutes):
-        """The warming above the baseline at a minute of the record, an `Estimate` in °C. Past the record's end it trusts the curve's form."""
+        """The warming above the baseline at a minute of the record, an `Estimate` in °C. Past the record it trusts the curve's form."""
         if self.found is None:
             return Estimate.undetermined(level=self.question.level)
         low, high = (float(end) for end in self.found.allowed.range_at(60 * minutes))
@@ -88,8 +88,8 @@ class WarmingCurve:
         return around(self.found.fit.at(60 * minutes) - self.found.fit.level, low, high, self.found.factor, level=self.question.level)
 
     def traced(self, points=240):
-        """The curve for drawing: minutes of the record, half as long again as was watched, with the `warming` of the curve and the `low` and
-        `high` of all curves that the record allows, °C above the baseline: a DataFrame."""
+        """The curve for drawing, a DataFrame over the record's minutes and half as long again as was watched: the `warming` of the curve
+        and the `low` and `high` of all curves that the record allows, °C above the baseline."""
         (start, _), (change, _), (_, end) = self.windows.baseline, self.windows.perturbation, self.windows.response
         minutes = np.linspace(start, end + (end - change) / 2, points)
         low, high = self.found.allowed.range_at(60 * minutes)
@@ -128,7 +128,9 @@ def too_few_after(layout, windows):
     """Why the record can hold no curve: a sentence, or None."""
     after = int((layout.cells.times_s > begins(windows.seconds)[1]).sum())
     if after < FEWEST_AFTER:
-        return f"Only {counted(after, 'reading')} come late enough after the change to see a curve in. Read more often, or watch for longer."
+        return (
+            f"Only {counted(after, 'reading')} come late enough after the change to see a curve in. Read more often, or watch for longer."
+        )
     return None
 
 
@@ -152,7 +154,9 @@ def estimates(found, windows, level, determined):
     """Rise, time constant, delay and half time as `Estimate`s: around the fit, or bounds alone."""
     fit, allowed, change_min = found.fit, found.allowed, windows.perturbation[0]
     rise, time_constant = [float(end) for end in allowed.range_at(inf)], [end / 60 for end in allowed.time_constant_s]
-    delay = around(fit.delay_s / 60 - change_min, *(end / 60 - change_min for end in allowed.delay_s), found.factor, level=level, unit="min")
+    delay = around(
+        fit.delay_s / 60 - change_min, *(end / 60 - change_min for end in allowed.delay_s), found.factor, level=level, unit="min"
+    )
     if determined:
         speed = around(fit.time_constant_s / 60, *time_constant, found.factor, level=level, unit="min")
         return around(fit.rise, *rise, found.factor, level=level), speed, delay, speed.scaled(log(2), "min")

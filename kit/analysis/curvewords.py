@@ -21,11 +21,14 @@ def why_undetermined(found, windows):
     """(reason, whether bounds still hold) for a record that does not determine its curve; (None, True) for one that does."""
     moved = abs(found.fit.at(windows.seconds[5]) - found.fit.level)
     if np.prod(np.sign(found.allowed.range_at(windows.seconds[5]))) <= 0:
-        return "No rise can be told from the noise of this record. If there is one, a quieter record or a larger effect would show it.", True
+        return (
+            "No rise can be told from the noise of this record. If there is one, a quieter record or a larger effect would show it.",
+            True,
+        )
     if moved < FEWEST_STEPS * found.step:
         text = (
-            f"The display moves in steps of {amount(found.step)} °C, and the difference moved by {amount(moved)} °C: too few steps to show a curve. "
-            "Use a finer display, or aim for a larger effect."
+            f"The display moves in steps of {amount(found.step)} °C, and the difference moved by {amount(moved)} °C: "
+            "too few steps to show a curve. Use a finer display, or aim for a larger effect."
         )
         return text, False
     low, high = (end / 60 for end in found.allowed.time_constant_s)
@@ -100,7 +103,9 @@ def short(found, windows):
 
 def two_speeds(found):
     if found.misfit.chance < RARE:
-        return Caution("one-rise-too-few", "One rise does not describe this record. Take its numbers as a summary, and look at the residuals.")
+        return Caution(
+            "one-rise-too-few", "One rise does not describe this record. Take its numbers as a summary, and look at the residuals."
+        )
 
 
 def drift_counts(found, windows):
@@ -108,8 +113,8 @@ def drift_counts(found, windows):
     low, high = found.allowed.range_at(inf)
     if abs(moves) > (high - low) / 2:
         text = (
-            f"If the difference drifted by {USUAL_DRIFT_C_PER_MIN:g} °C a minute by itself, the rise would come out {amount(abs(moves))} °C off, "
-            "more than its range says. Let it settle longer before the change."
+            f"If the difference drifted by {USUAL_DRIFT_C_PER_MIN:g} °C a minute by itself, the rise would come out "
+            f"{amount(abs(moves))} °C off, more than its range says. Let it settle longer before the change."
         )
         return Caution("drift-counts", text)
 
@@ -141,7 +146,8 @@ def _laid(curve):
     (start, _), (_, end) = curve.windows.baseline, curve.windows.response
     fit = curve.found.fit
     return (
-        f"It was laid through {counted(len(curve.residuals), 'reading')} (minute {start:g} to {end:g}) so that the squares of their distances "
+        f"It was laid through {counted(len(curve.residuals), 'reading')} (minute {start:g} to {end:g}) so that the squares of their "
+        "distances "
         f"are least. They lie about {amount(fit.scatter)} °C off it."
     )
 
@@ -151,7 +157,8 @@ def _ranges(curve):
     alone = independent_errors(curve.found.fit, curve.residuals.index.to_numpy(float))[1] * curve.found.factor
     times = f"{amount((high - low) / 2 / alone)} times " if alone > 0 and isfinite(alone) else ""
     return (
-        f"Readings closer than about {amount(curve.found.correlation_s)} s agree by chance. So every curve was kept that such noise could turn "
+        f"Readings closer than about {amount(curve.found.correlation_s)} s agree by chance. So every curve was kept that such noise "
+        "could turn "
         f"into this record; the range of the rise is {times}as wide as if each reading were a fresh look."
     )
 
@@ -159,7 +166,9 @@ def _ranges(curve):
 def _assumed(curve):
     moves = amount(abs(moved_by_drift(curve.found, curve.windows)))
     held = "The range allows for drift" if curve.question.tolerance_c_per_min else "The range does not hold a drift"
-    return f"{held}: {USUAL_DRIFT_C_PER_MIN:g} °C a minute would move the rise by {moves} °C. A longer quiet time before the change shows it."
+    return (
+        f"{held}: {USUAL_DRIFT_C_PER_MIN:g} °C a minute would move the rise by {moves} °C. A longer quiet time before the change shows it."
+    )
 
 
 def _end(curve):

@@ -20,11 +20,13 @@ def overlay(mine, reference):
     (minutes, height), (other_minutes, other_height) = (since_change(side) for side in (mine, reference))
     shared = (minutes >= other_minutes[0]) & (minutes <= other_minutes[-1])
     laid = np.interp(minutes[shared], other_minutes, other_height)
-    return pd.DataFrame({"mine": height[shared], "reference": laid, "gap": height[shared] - laid}, index=pd.Index(minutes[shared], name="minutes"))
+    return pd.DataFrame(
+        {"mine": height[shared], "reference": laid, "gap": height[shared] - laid}, index=pd.Index(minutes[shared], name="minutes")
+    )
 
 
 def since_change(side):
-    """(minutes since the change, treated − control above the baseline's mean in °C) of a result's run, from baseline to response, in cells."""
+    """(minutes since the change, treated − control above the baseline's mean in °C) of a result's run, in cells."""
     seconds, vessels = both_vessels(side.run)
     start_s, end_s, change_s, _, _, last_s = side.windows.seconds
     kept = (seconds >= start_s) & (seconds <= last_s)

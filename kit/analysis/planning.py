@@ -27,18 +27,19 @@ USUAL_SPREAD_C = 0.05
 def plan_run(*, half_width_c=0.2, pilot=None, wander=None, spread_c=USUAL_SPREAD_C, tolerance_c_per_min=0.01, **dose):
     """The `Plan` for a range of at most ± `half_width_c` (°C) around the extra warming.
 
-    How the difference wanders is taken from a `pilot` (an Effect of an earlier run) or stated as a `wander` (`kit.statistics.rehearsal.Wander`;
-    neither: quiet digital thermometers). Runs with that wander are rehearsed, so that the plan foretells what `paired_effect` will say.
-    `spread_c`: by how much runs differ beyond their noise (standard deviation, °C; `class_effect(...).spread.value` of a class measures it).
-    `dose`: what `gas_dose` takes, `tablets=4, vessel_l=1.5` say. A Fault for numbers that can't be; a wish that cannot be met is
-    said to be so, with what would come nearest.
+    How the difference wanders is taken from a `pilot` (an Effect of an earlier run) or stated as a `wander`
+    (`kit.statistics.rehearsal.Wander`; neither: quiet digital thermometers). Runs with that wander are rehearsed, so that the plan
+    foretells what `paired_effect` will say. `spread_c`: by how much runs differ beyond their noise (standard deviation, °C;
+    `class_effect(...).spread.value` of a class measures it). `dose`: what `gas_dose` takes, `tablets=4, vessel_l=1.5` say. A Fault for
+    numbers that can't be; a wish that cannot be met is said to be so, with what would come nearest.
     """
     refuse_wish(half_width_c, spread_c, tolerance_c_per_min)
     noise = wander_of(pilot) if pilot is not None else wander or Wander()
     options = tuple(options_of(noise, spread_c, Question(tolerance_c_per_min=tolerance_c_per_min)))
     usual = [each for each in options if each.timing.quiet == QUIET_MIN]
     fits = [each for each in usual if each.half_width_c <= half_width_c]
-    chosen = min(fits, key=lambda each: (each.runs, each.swap, each.timing.baseline)) if fits else min(usual, key=lambda each: each.half_width_c)
+    fewest = min(fits, key=lambda each: (each.runs, each.swap, each.timing.baseline), default=None)
+    chosen = fewest or min(usual, key=lambda each: each.half_width_c)
     gas = gas_dose(**(dose if {"tablets", "bicarbonate_g", "acid_g", "vinegar_ml"} & set(dose) else {"tablets": USUAL_TABLETS, **dose}))
     return Plan(half_width_c, noise, spread_c, chosen, options, gas, bool(fits))
 
@@ -73,9 +74,10 @@ class Option:
 
 @dataclass(frozen=True, eq=False)
 class Plan:
-    """`half_width_c`: the range that is wanted (± °C). `wander`, `spread_c`: what was taken for chance within and between runs. `chosen`: the
-    `Option` that meets the wish with the fewest runs, or comes nearest; `options`: all that were looked at. `dose`: the gas. `reachable`:
-    whether the wish can be met with at most 12 runs. `schedule`: (minute, what to do) for one run. `cautions`: the safety list."""
+    """`half_width_c`: the range that is wanted (± °C). `wander`, `spread_c`: what was taken for chance within and between runs. `chosen`:
+    the `Option` that meets the wish with the fewest runs, or comes nearest; `options`: all that were looked at. `dose`: the gas.
+    `reachable`: whether the wish can be met with at most 12 runs. `schedule`: (minute, what to do) for one run. `cautions`: the safety
+    list."""
 
     half_width_c: float
     wander: Wander
@@ -132,8 +134,8 @@ class Plan:
 
     def to_dict(self):
         """What JSON can keep."""
-        parts = ("half_width_c", "wander", "spread_c", "chosen", "options", "reachable", "runs", "minutes", "schedule", "reason", "cautions")
-        return {**{name: plain(getattr(self, name)) for name in parts}, "dose": self.dose.to_dict(), "sentence": str(self)}
+        parts = ("half_width_c", "wander", "spread_c", "chosen", "options", "reachable", "runs", "minutes", "schedule", "reason")
+        return {**{name: plain(getattr(self, name)) for name in (*parts, "cautions")}, "dose": self.dose.to_dict(), "sentence": str(self)}
 
 
 def refuse_wish(half_width_c, spread_c, tolerance_c_per_min):
@@ -146,14 +148,16 @@ def refuse_wish(half_width_c, spread_c, tolerance_c_per_min):
 
 
 def wander_of(pilot):
-    """The `Wander` of an Effect's difference. White noise is larger in a single reading than in the cells that its noise was learnt from."""
+    """The `Wander` of an Effect's difference. White noise is larger in a reading than in the cells that the noise was learnt from."""
     noise = getattr(pilot, "noise", None)
     if noise is None:
         raise Fault("The pilot holds no noise to plan with. Give an effect that has a number: paired_effect(run, windows).")
     step_s, steps = pilot.run.step_s, pilot.run.readings[["treated", "control"]].to_numpy(float).T
     each = max(round(SHORTEST_CELL_S / step_s), 1)
     white, shared = noise.sd_c**2 * noise.white_share * each, noise.sd_c**2 * (1 - noise.white_share)
-    return Wander((white + shared) ** 0.5, noise.correlation_s, white / (white + shared), step_s, round(float(np.nanmax(display_step(steps))), 6))
+    return Wander(
+        (white + shared) ** 0.5, noise.correlation_s, white / (white + shared), step_s, round(float(np.nanmax(display_step(steps))), 6)
+    )
 
 
 def options_of(noise, spread_c, question):

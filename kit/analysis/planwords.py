@@ -43,7 +43,10 @@ def why_plan(plan):
     if chosen.runs == 1:
         return f"{alone}, so no repeat is needed. A repeat still shows whether it happens again."
     if not plan.reachable:
-        return f"{alone}; more runs help slowly, and runs differ by about {amount(plan.spread_c)} °C. Ask for less, or find out why they differ."
+        return (
+            f"{alone}; more runs help slowly, and runs differ by about {amount(plan.spread_c)} °C. Ask for less, or find out why they "
+            "differ."
+        )
     swap = " Swapped vessels take out the drift that place and lamp bring." if chosen.swap else ""
     return f"{alone}. Chance shrinks with the number of runs, drift that all share does not.{swap}"
 
@@ -56,7 +59,8 @@ def plan_explained(plan):
 def _chance(plan):
     wander = plan.wander
     return (
-        f"Taken for chance: the difference wanders by {amount(wander.sd_c)} °C, readings {amount(wander.correlation_s)} s apart still agree, "
+        f"Taken for chance: the difference wanders by {amount(wander.sd_c)} °C, readings {amount(wander.correlation_s)} s apart still "
+        "agree, "
         f"the display moves in steps of {amount(wander.display_c)} °C, one reading every {wander.step_s:g} s."
     )
 
@@ -70,15 +74,21 @@ def _rehearsed(plan):
 
 
 def _quiet(plan):
-    short, long = (next(each for each in plan.options if each.runs == 1 and each.timing.quiet == quiet).half_width_c for quiet in (1.0, 10.0))
-    return f"With one quiet minute before the gas, a run reaches ± {amount(short)} °C; with ten, ± {amount(long)} °C. So keep the whole record."
+    short, long = (
+        next(each for each in plan.options if each.runs == 1 and each.timing.quiet == quiet).half_width_c for quiet in (1.0, 10.0)
+    )
+    return (
+        f"With one quiet minute before the gas, a run reaches ± {amount(short)} °C; with ten, ± {amount(long)} °C. So keep the whole "
+        "record."
+    )
 
 
 def _repeats(plan):
     if plan.runs == 1:
         return plan.reason
     return (
-        f"Beyond their own chance runs are taken to differ by {amount(plan.spread_c)} °C. With {counted(plan.runs, 'run')} that makes about "
+        f"Beyond their own chance runs are taken to differ by {amount(plan.spread_c)} °C. With {counted(plan.runs, 'run')} that makes "
+        "about "
         f"± {amount(plan.chosen.half_width_c)} °C. {plan.reason}"
     )
 

@@ -23,16 +23,18 @@ FAR_OFF_CHANCE = 0.05
 def class_effect(runs, windows=None, *, groups=None, swapped=(), suspect=(), level=0.95, tolerance_c_per_min=0.01):
     """The `ClassEffect` of several groups' runs: random-effects mean, spread between groups, what a next group will measure.
 
-    `runs`: what `read_class` gives, a list of Runs or Effects, or a dict of named Effects or Estimates. `windows`: one `Windows` for all runs,
-    a dict by run name, or None to have them suggested. `groups`: {run name: group} where a group made several runs, which then count as
-    one mean. `swapped`: names of the runs in which the vessels changed roles: what place and vessel do has the other sign there and cancels.
-    `suspect`: groups to show with and without; groups far from the others are shown so by themselves, and none is ever dropped. The interval
-    holds a drift of `tolerance_c_per_min` that all groups may share. Method: `kit.statistics.pooling`. A Fault where no run gives a number
-    or a name is unknown; runs without a number are named in `left_out`.
+    `runs`: what `read_class` gives, a list of Runs or Effects, or a dict of named Effects or Estimates. `windows`: one `Windows` for all
+    runs, a dict by run name, or None to have them suggested. `groups`: {run name: group} where a group made several runs, which then
+    count as one mean. `swapped`: names of the runs in which the vessels changed roles: what place and vessel do has the other sign there
+    and cancels. `suspect`: groups to show with and without; groups far from the others are shown so by themselves, and none is ever
+    dropped. The interval holds a drift of `tolerance_c_per_min` that all groups may share. Method: `kit.statistics.pooling`. A Fault
+    where no run gives a number or a name is unknown; runs without a number are named in `left_out`.
     """
     results, left_out = named_results(runs, windows, tolerance_c_per_min, level)
     if not results:
-        raise Fault(f"No run of this class gives a number. {' '.join(f'{name}: {why}' for name, why in left_out[:1]) or 'It holds no runs.'}")
+        raise Fault(
+            f"No run of this class gives a number. {' '.join(f'{name}: {why}' for name, why in left_out[:1]) or 'It holds no runs.'}"
+        )
     unknown = {name for name, _ in left_out}
     refuse_unknown([*results, *unknown], {"groups": groups or (), "swapped": swapped})
     found = gathered(results, groups or {}, swapped, level)
@@ -65,9 +67,10 @@ class Share:
 class ClassEffect:
     """`mean`: how much more the treated vessels warmed, over all groups, °C. `plain_mean`: the same with all groups alike, as by hand.
 
-    `spread`: standard deviation of the groups' true values about each other, °C. `next_group`: what one more group will measure. `shares`: every
-    group with its weight, the mean without it, and whether it is suspect. `allowance_c`: a drift that all may share, which more groups
-    don't average out. `left_out`: (name, reason) of runs without a number. `verdict`: 'warmer', 'cooler' or 'cannot tell'.
+    `spread`: standard deviation of the groups' true values about each other, °C. `next_group`: what one more group will measure.
+    `shares`: every group with its weight, the mean without it, and whether it is suspect. `allowance_c`: a drift that all may share,
+    which more groups don't average out. `left_out`: (name, reason) of runs without a number. `verdict`: 'warmer', 'cooler' or 'cannot
+    tell'.
     """
 
     shares: tuple
@@ -131,16 +134,14 @@ def pooled_class(found, left_out, suspect, level):
         return one_group(found[0], left_out, suspect, level)
     pooled = pool(values, errors)
     parts = shared(pooled, found)
-    mean = estimate_of(parts, level)
-    return ClassEffect(
-        tuple(shares_of(found, pooled, (values, errors), suspect, level)), mean, by_hand(values, parts, level), *differing(values, errors, pooled, level),
-        parts, left_out, *why_class(mean, len(found)),
-    )  # fmt: skip
+    mean, hand = estimate_of(parts, level), by_hand(values, parts, level)
+    shares = tuple(shares_of(found, pooled, (values, errors), suspect, level))
+    return ClassEffect(shares, mean, hand, *differing(values, errors, pooled, level), parts, left_out, *why_class(mean, len(found)))
 
 
 def one_group(group, left_out, suspect, level):
     """The `ClassEffect` of a single group: its value, and that it can't speak for a class."""
-    value, nothing = replace(Estimate.undetermined(level=level), value=group.parts.value), Estimate.undetermined(level=level)
+    value, nothing = value_alone(group.parts.value, level), Estimate.undetermined(level=level)
     share = Share(group, 1.0, nothing, 0.0, group.name in suspect)
     return ClassEffect((share,), value, value, nothing, nothing, group.parts, left_out, *why_class(value, 1))
 
@@ -155,8 +156,13 @@ def shared(pooled, found):
 def estimate_of(parts, level):
     """A mean of groups with its range; with its value alone where there are too few groups for one."""
     if parts.dof + 1 < FEWEST_POOLED:
-        return replace(Estimate.undetermined(level=level), value=parts.value)
+        return value_alone(parts.value, level)
     return ranged(parts.value, parts.standard_error, parts.dof, parts.allowance, level=level)
+
+
+def value_alone(value, level):
+    """A value without a range."""
+    return replace(Estimate.undetermined(level=level), value=value)
 
 
 def by_hand(values, parts, level):
@@ -172,7 +178,9 @@ def differing(values, errors, pooled, level):
         low, high = spread_interval(values, errors, level)
         spread = Estimate(pooled.spread, (high - low) / (2 * coverage_factor(level)), low, high, level)
     if len(values) >= FEWEST_FORETOLD:
-        next_group = Estimate.from_error(pooled.mean, spread_of_next(values, errors, pooled), coverage_factor(level, pooled.dof), level=level)
+        next_group = Estimate.from_error(
+            pooled.mean, spread_of_next(values, errors, pooled), coverage_factor(level, pooled.dof), level=level
+        )
     return spread, next_group
 
 
@@ -181,7 +189,7 @@ def shares_of(found, pooled, numbers, suspect, level):
     groups = zip(found, pooled.weights, without_each(*numbers))
     for group, weight, others in groups:
         rest = [each for each in found if each is not group]
-        without = estimate_of(shared(others, rest), level) if others else replace(Estimate.undetermined(level=level), value=rest[0].parts.value)
+        without = estimate_of(shared(others, rest), level) if others else value_alone(rest[0].parts.value, level)
         off = surprise(group.parts.value, group.parts.error, others) if others else 0.0
         far = len(found) >= FEWEST_FORETOLD and abs(off) > coverage_factor(1 - FAR_OFF_CHANCE / len(found), len(found) - 2)
         yield Share(group, float(weight), without, off, far or group.name in suspect)

@@ -24,13 +24,13 @@ WORST_SCALE = 0.02
 def calibrate(readings, *, pressure_pa=None, altitude_m=None, resolution_c=None):
     """The `Calibration` of both thermometers from readings in °C of one of these kinds:
 
-    fixed points: {"ice": {"treated": 0.3, "control": -0.1}, "boiling": {"treated": 98.2, "control": 97.4}}, with `altitude_m` above the sea or, better,
-    a barometer's `pressure_pa`; a list where a point was read several times. Against a reference: a table or dict with columns reference, treated
-    and control. Side by side: a Run with both thermometers in one bath, or such a table without a reference: the treated one is then brought to
-    agree with the control.
+    fixed points: {"ice": {"treated": 0.3, "control": -0.1}, "boiling": {"treated": 98.2, "control": 97.4}}, with `altitude_m` above the
+    sea or, better, a barometer's `pressure_pa`; a list where a point was read several times. Against a reference: a table or dict with
+    columns reference, treated and control. Side by side: a Run with both thermometers in one bath, or such a table without a reference:
+    the treated one is then brought to agree with the control.
 
-    A line through two points, or through more (GUM annex H.3). `resolution_c`: the display's step (None: the finest decimal among the readings).
-    A Fault says what is missing. `Run.corrected(calibration)` applies it, and its uncertainty then counts in every effect.
+    A line through two points, or through more (GUM annex H.3). `resolution_c`: the display's step (None: the finest decimal among the
+    readings). A Fault says what is missing. `Run.corrected(calibration)` applies it, and its uncertainty then counts in every effect.
     """
     if isinstance(readings, Run):
         return from_record(readings)
@@ -88,14 +88,15 @@ class Calibration:
         return calibration_sentence(self)
 
     def _repr_html_(self):
-        ends = sorted({float(self.points.readings[probe].min()) for probe in self.lines} | {float(self.points.readings[probe].max()) for probe in self.lines})
-        shown = (ends[0], (ends[0] + ends[-1]) / 2, ends[-1])
+        read = np.concatenate([self.points.readings[probe] for probe in self.lines])
+        shown = (float(read.min()), float(read.min() + read.max()) / 2, float(read.max()))
         rows = [(f"{probe} at {rounded(at, 1)} °C: add", self.correction(probe, at)) for probe in self.lines for at in shown]
         return table_html([*rows, *(("mind", each) for each in self.cautions)], str(self))
 
     def to_dict(self):
         """What JSON can keep."""
-        return {name: plain(getattr(self, name)) for name in ("method", "lines", "points", "gain_uncertainty", "cautions")} | {"sentence": str(self)}
+        parts = ("method", "lines", "points", "gain_uncertainty", "cautions")
+        return {**{name: plain(getattr(self, name)) for name in parts}, "sentence": str(self)}
 
 
 def _signed(estimate):
@@ -130,8 +131,9 @@ def scale_uncertainty(points, lines):
     A scatter seen in few points is widened as Student's t is against the normal distribution.
     """
     alone = [fit_line(x, x * 0, errors=points.reading_error).slope_error if np.ptp(x) > 0 else inf for x in points.readings.values()]
-    seen = [line.slope_error * coverage_factor(0.95, line.dof) / coverage_factor(0.95) if isfinite(line.dof) else 0.0 for line in lines.values()]
-    return float(max(*alone, *seen))
+    scattered = [line for line in lines.values() if isfinite(line.dof)]
+    seen = [line.slope_error * coverage_factor(0.95, line.dof) / coverage_factor(0.95) for line in scattered]
+    return float(max([*alone, *seen]))
 
 
 def shift_alone(points, probe):
@@ -147,10 +149,15 @@ def from_record(run):
     """The `Calibration` of a Run whose thermometers were in one bath: the treated one is brought to agree with the control."""
     both = run.readings[list(PROBES)].dropna()
     if len(both) < 20:
-        raise Fault(f"{run.name} holds {len(both)} readings of both thermometers. A comparison needs 20 or more, while the bath warms or cools slowly.")
+        raise Fault(
+            f"{run.name} holds {len(both)} readings of both thermometers. A comparison needs 20 or more, while the bath warms or cools "
+            "slowly."
+        )
     seconds, treated, control = both.index.to_numpy(float), both["treated"].to_numpy(float), both["control"].to_numpy(float)
     own = np.full(len(both), sqrt(2) * display_uncertainty(shown_step(both.to_numpy().ravel())))
-    points = Points("side by side", {"treated": treated}, {"treated": control}, own, own * 0, (f"{run} Both thermometers were in one bath.",))
+    points = Points(
+        "side by side", {"treated": treated}, {"treated": control}, own, own * 0, (f"{run} Both thermometers were in one bath.",)
+    )
     if np.ptp(treated) == 0:
         return Calibration(points.method, {"treated": shift_alone(points, "treated")}, points, None)
     line = side_by_side(seconds, treated, control)

@@ -61,7 +61,7 @@ def knapp_hartung(values, errors, pooled):
 
 @dataclass(frozen=True)
 class ClassOfRuns:
-    """Whole runs in classes: groups, spread (°C), the drift that all share (°C a minute), and whether half of them swapped their vessels."""
+    """Whole runs in classes: groups, spread (°C), the drift that all share (°C a minute), whether half of them swapped vessels."""
 
     groups: int
     spread_c: float
@@ -72,7 +72,13 @@ class ClassOfRuns:
         return f"{self.groups} groups, spread {self.spread_c:g}, drift {self.drift_c:g}{', half swapped' if self.swapped else ''}"
 
 
-CLASSES_OF_RUNS = (ClassOfRuns(6, 0.05, 0.0), ClassOfRuns(6, 0.05, 0.01), ClassOfRuns(6, 0.0, 0.01), ClassOfRuns(6, 0.05, 0.01, True), ClassOfRuns(4, 0.1, 0.01))
+CLASSES_OF_RUNS = (
+    ClassOfRuns(6, 0.05, 0.0),
+    ClassOfRuns(6, 0.05, 0.01),
+    ClassOfRuns(6, 0.0, 0.01),
+    ClassOfRuns(6, 0.05, 0.01, True),
+    ClassOfRuns(4, 0.1, 0.01),
+)
 
 
 def runs_row(kind, classes):
@@ -98,7 +104,10 @@ def effects_of_runs(rng, rises, drifts, timing, noise=Wander(correlation_s=10.0)
     settled /= settled[seconds >= edges[4]].mean()
     moved = rises[:, None] * settled + drifts[:, None] * seconds / 60
     vessels = [
-        displayed(each + 25 + rng.uniform(0, 1, (len(rises), 1)) + wander(rng, seconds, noise.sd_c / 2**0.5, noise.correlation_s, len(rises)), noise.display_c)
+        displayed(
+            each + 25 + rng.uniform(0, 1, (len(rises), 1)) + wander(rng, seconds, noise.sd_c / 2**0.5, noise.correlation_s, len(rises)),
+            noise.display_c,
+        )
         for each in (moved, 0 * moved)
     ]
     return stacked_effects(seconds, *vessels, edges, Question())
@@ -107,7 +116,9 @@ def effects_of_runs(rng, rises, drifts, timing, noise=Wander(correlation_s=10.0)
 def mean_of_class(values, errors, allowances, signs, dof):
     """The class mean that `class_effect` would give."""
     parts = [Parts(value, error, dof, 0.0, sign * allowance) for value, error, allowance, sign in zip(values, errors, allowances, signs)]
-    return pooled_class(tuple(GroupRuns(str(place), (), ranged(each.value, each.error, dof, 0.0), each) for place, each in enumerate(parts)), (), (), 0.95).mean
+    return pooled_class(
+        tuple(GroupRuns(str(place), (), ranged(each.value, each.error, dof, 0.0), each) for place, each in enumerate(parts)), (), (), 0.95
+    ).mean
 
 
 def margin_row(first_c, second_c, bias_c, draws):
@@ -117,7 +128,12 @@ def margin_row(first_c, second_c, bias_c, draws):
     seen = true * np.sqrt(rng.chisquare(2 * ERROR_DOF, draws) / (2 * ERROR_DOF))
     chance = true * rng.standard_normal(draws)
     verdicts = {
-        at: np.array([equivalence(at + off - bias_c * (at == margin), error, 2 * ERROR_DOF, margin, bias=bias_c).verdict for off, error in zip(chance, seen)])
+        at: np.array(
+            [
+                equivalence(at + off - bias_c * (at == margin), error, 2 * ERROR_DOF, margin, bias=bias_c).verdict
+                for off, error in zip(chance, seen)
+            ]
+        )
         for at in (0.0, margin, 2 * margin)
     }
     figures = (
@@ -149,7 +165,12 @@ def plan_row(noise, runs, classes):
     return Row(f"memory {noise.correlation_s:g} s, display {noise.display_c:g} °C, {runs} runs", figures)
 
 
-PLANS = ((Wander(correlation_s=10.0), 1), (Wander(correlation_s=10.0), 4), (Wander(correlation_s=20.0), 8), (Wander(correlation_s=10.0, display_c=0.1), 6))
+PLANS = (
+    (Wander(correlation_s=10.0), 1),
+    (Wander(correlation_s=10.0), 4),
+    (Wander(correlation_s=20.0), 8),
+    (Wander(correlation_s=10.0, display_c=0.1), 6),
+)
 
 STUDIES = (
     Study("class", "class_effect's mean, spread and next group, from numbers of unequal precision.",

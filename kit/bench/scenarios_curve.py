@@ -60,7 +60,9 @@ def records(kind, runs):
     seconds = np.arange(0, change_s + watched_s + s.step_s / 2, s.step_s)
     rise = RISE_C * saturating(seconds, watched_s / s.lasts, change_s + DELAY_S)
     noise = [wander(rng, seconds, NOISE_C / 2**0.5, s.memory_s, runs) for _ in range(2)]
-    treated, control = (displayed(level + own + 25 + rng.uniform(0, 1, (runs, 1)), s.display_c) for level, own in zip((rise, 0 * rise), noise))
+    treated, control = (
+        displayed(level + own + 25 + rng.uniform(0, 1, (runs, 1)), s.display_c) for level, own in zip((rise, 0 * rise), noise)
+    )
     index, source = pd.Index(seconds, name="elapsed_s"), Source("simulated", "")
     made = [Run(pd.DataFrame({"treated": one, "control": other}, index=index), "simulated", source) for one, other in zip(treated, control)]
     minutes = s.baseline_min + WATCHED_MIN
@@ -68,11 +70,14 @@ def records(kind, runs):
 
 
 def curve_row(kind, runs):
-    """One row. A record that determines nothing but says 'at least' holds the truth when that is so; one that says nothing is not counted."""
+    """One row. A record that says 'at least' holds the truth when that is so; one that says nothing is not counted."""
     made, windows, time_constant = records(kind, runs)
     curves = [fit_warming(run, windows) for run in made]
     told = [curve for curve in curves if isfinite(curve.rise.low)]
-    held = {name: np.array([getattr(curve, name).holds(true) for curve in told]) for name, true in (("rise", RISE_C), ("time_constant", time_constant))}
+    held = {
+        name: np.array([getattr(curve, name).holds(true) for curve in told])
+        for name, true in (("rise", RISE_C), ("time_constant", time_constant))
+    }
     delays = np.array([curve.delay.holds(DELAY_S / 60) for curve in told])
     ratio, half_width = widths(curves)
     wider = WIDER if kind.lasts >= ANSWERED_FROM else inf

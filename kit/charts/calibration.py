@@ -19,14 +19,23 @@ def calibration_chart(calibration: Calibration):
         temperatures = np.linspace(*_ends(calibration), 60)
         corrections = [calibration.correction(probe, each) for each in temperatures]
         low, middle, high = (np.array([getattr(each, part) for each in corrections]) for part in ("low", "value", "high"))
-        band = go.Scatter(x=[*temperatures, *temperatures[::-1]], y=[*high, *low[::-1]], fill="toself", fillcolor=FAINT[probe], line={"width": 0}, hoverinfo="skip")
+        band = go.Scatter(
+            x=[*temperatures, *temperatures[::-1]],
+            y=[*high, *low[::-1]],
+            fill="toself",
+            fillcolor=FAINT[probe],
+            line={"width": 0},
+            hoverinfo="skip",
+        )
         traces += [band, go.Scatter(x=temperatures, y=middle, mode="lines", line=LINES[probe], name=probe), _points(calibration, probe)]
         names.append((probe, temperatures[-1], middle[-1]))
     drawn = figure(traces, title="", x="reading (°C)", y="to be added (°C)")
     headed(drawn, str(calibration), height=380, right=90)
     for name, x, y in names:
         label(drawn, name, x, y, LINES[name]["color"], xshift=6)
-    return drawn.add_annotation(text="bands: 95 %", x=1, y=0, xref="paper", yref="paper", showarrow=False, xanchor="right", yanchor="bottom")
+    return drawn.add_annotation(
+        text="bands: 95 %", x=1, y=0, xref="paper", yref="paper", showarrow=False, xanchor="right", yanchor="bottom"
+    )
 
 
 def _ends(calibration):

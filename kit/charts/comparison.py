@@ -30,7 +30,17 @@ def _runs(board, laid):
         line = {"color": color, "dash": dash, "width": 2}
         board.add_trace(go.Scatter(x=laid.index, y=laid[name], mode="lines", line=line, name=name), row=1, col=1)
         over = laid["mine"].iloc[-1] >= laid["reference"].iloc[-1]
-        label(board, name, laid.index[-1], laid[name].iloc[-1], color, xshift=6, yshift=8 if over == (name == "mine") else -8, xref="x", yref="y")
+        label(
+            board,
+            name,
+            laid.index[-1],
+            laid[name].iloc[-1],
+            color,
+            xshift=6,
+            yshift=8 if over == (name == "mine") else -8,
+            xref="x",
+            yref="y",
+        )
     board.update_yaxes(title_text="°C", row=1, col=1)
 
 
@@ -47,10 +57,15 @@ def _tested(board, comparison, row):
     axes = {"xref": f"x{row}" if row > 1 else "x", "yref": f"y{row}" if row > 1 else "y"}
     margin = comparison.margin
     if comparison.test:
-        for height, estimate, name in ((1, comparison.difference, f"{100 * comparison.difference.level:g} % range"), (0, comparison.tested, "tested range")):
+        for height, estimate, name in (
+            (1, comparison.difference, f"{100 * comparison.difference.level:g} % range"),
+            (0, comparison.tested, "tested range"),
+        ):
             reach = {"type": "constant", "value": estimate.half_width, "color": TREATED}
             mark = {"color": TREATED, "symbol": "diamond", "size": 10}
-            board.add_trace(go.Scatter(x=[estimate.value], y=[height], mode="markers", marker=mark, error_x=reach, name=name), row=row, col=1)
+            board.add_trace(
+                go.Scatter(x=[estimate.value], y=[height], mode="markers", marker=mark, error_x=reach, name=name), row=row, col=1
+            )
             label(board, name, estimate.high, height, TREATED, xshift=8, **axes)
     everywhere = {"row": row, "col": 1, "exclude_empty_subplots": False}
     board.add_vrect(x0=-margin, x1=margin, fillcolor=MARGIN, line_width=0, **everywhere)

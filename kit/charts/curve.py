@@ -37,7 +37,15 @@ def _readings(minutes, values):
 def _curve(figure, curve, difference):
     drawn, level, end = curve.traced(), curve.found.fit.level, curve.windows.response[1]
     high, low = drawn["high"] + level, drawn["low"] + level
-    band = go.Scatter(x=[*drawn.index, *drawn.index[::-1]], y=[*high, *low[::-1]], fill="toself", fillcolor=BAND, line={"width": 0}, hoverinfo="skip", name="range")
+    band = go.Scatter(
+        x=[*drawn.index, *drawn.index[::-1]],
+        y=[*high, *low[::-1]],
+        fill="toself",
+        fillcolor=BAND,
+        line={"width": 0},
+        hoverinfo="skip",
+        name="range",
+    )
     figure.add_trace(band, row=1, col=1)
     for part, dash in ((drawn[drawn.index <= end], "solid"), (drawn[drawn.index >= end], "dot")):
         line = {"color": TREATED, "width": 2, "dash": dash}

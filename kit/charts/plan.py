@@ -29,7 +29,11 @@ def plan_chart(plan: Plan):
 
 def _widths(board, plan, name, kind):
     belongs, color, dash, symbol = kind
-    options = [each for each in plan.options if belongs(each) and each.timing.baseline == plan.chosen.timing.baseline or belongs(each) and "one" in name]
+    options = [
+        each
+        for each in plan.options
+        if belongs(each) and each.timing.baseline == plan.chosen.timing.baseline or belongs(each) and "one" in name
+    ]
     if not options:
         return
     x, y = [each.runs for each in options], [each.half_width_c for each in options]

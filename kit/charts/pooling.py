@@ -25,7 +25,12 @@ def forest_chart(effect: ClassEffect):
 def _groups(effect):
     for share in effect.shares:
         name = f"{share.name} (look again)" if share.suspect else share.name
-        yield name, share.warming, CONTROL if share.suspect else DIFFERENCE, {"symbol": "x" if share.suspect else "square", "size": 8 + 18 * share.weight}
+        yield (
+            name,
+            share.warming,
+            CONTROL if share.suspect else DIFFERENCE,
+            {"symbol": "x" if share.suspect else "square", "size": 8 + 18 * share.weight},
+        )
 
 
 def _means(effect):
@@ -37,6 +42,14 @@ def _means(effect):
 
 
 def _row(name, estimate, color, mark):
-    reach = {"type": "data", "symmetric": False, "array": [estimate.high - estimate.value], "arrayminus": [estimate.value - estimate.low], "color": color}
+    reach = {
+        "type": "data",
+        "symmetric": False,
+        "array": [estimate.high - estimate.value],
+        "arrayminus": [estimate.value - estimate.low],
+        "color": color,
+    }
     known = abs(estimate.half_width) < float("inf")
-    return go.Scatter(x=[estimate.value], y=[name], mode="markers", marker={"color": color, **mark}, error_x=reach if known else None, name=name)
+    return go.Scatter(
+        x=[estimate.value], y=[name], mode="markers", marker={"color": color, **mark}, error_x=reach if known else None, name=name
+    )

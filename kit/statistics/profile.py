@@ -93,7 +93,9 @@ def joined(several):
     if len(several) == 1:
         return first
     columns = [np.concatenate([getattr(each, name) for each in several]) for name in ("time_constants_s", "delays_s", "rises", "reaches")]
-    ranges = [(min(low), max(high)) for low, high in (zip(*(getattr(each, name) for each in several)) for name in ("time_constant_s", "delay_s"))]
+    ranges = [
+        (min(low), max(high)) for low, high in (zip(*(getattr(each, name) for each in several)) for name in ("time_constant_s", "delay_s"))
+    ]
     return AllowedRises(*columns, first.best, first.squares, *ranges)
 
 

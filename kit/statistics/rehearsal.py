@@ -61,7 +61,9 @@ def rehearse(wander, timing, question=Question()):
     seconds = np.arange(0, edges[5] + wander.step_s / 2, wander.step_s)
     rise = RISE_C * saturating(seconds, TIME_CONSTANT_S, edges[2])
     # Half of the difference's variance lies in each vessel; each starts somewhere between two steps of its display.
-    treated, control = (each + _wandering(rng, seconds, wander) / np.sqrt(2) + rng.uniform(0, 1, (REHEARSALS, 1)) for each in (30 + rise, 29 + 0 * rise))
+    treated, control = (
+        each + _wandering(rng, seconds, wander) / np.sqrt(2) + rng.uniform(0, 1, (REHEARSALS, 1)) for each in (30 + rise, 29 + 0 * rise)
+    )
     shown = [np.round(each / wander.display_c) * wander.display_c if wander.display_c else each for each in (treated, control)]
     found = paired_effects(seconds, *shown, edges, question)
     allowance, half_width, error = (float(np.median(each)) for each in (found.bound * found.minutes, found.half_width, found.error))

@@ -24,7 +24,14 @@ def test_the_chance_of_a_false_same_equals_that_of_statsmodels(first, second, ma
 
 @pytest.mark.parametrize(
     "difference, error, verdict",
-    [(0.01, 0.02, SAME), (-0.05, 0.04, SAME), (0.30, 0.05, DIFFERENT), (-0.30, 0.05, DIFFERENT), (0.10, 0.05, CANNOT_TELL), (0.0, 0.2, CANNOT_TELL)],
+    [
+        (0.01, 0.02, SAME),
+        (-0.05, 0.04, SAME),
+        (0.30, 0.05, DIFFERENT),
+        (-0.30, 0.05, DIFFERENT),
+        (0.10, 0.05, CANNOT_TELL),
+        (0.0, 0.2, CANNOT_TELL),
+    ],
 )
 def test_the_three_verdicts(difference, error, verdict):
     assert equivalence(difference, error, 30, 0.15).verdict == verdict
