@@ -27,7 +27,7 @@ class GroupRuns:
 
 def named_results(runs, windows, tolerance_c_per_min, level):
     """({name: Effect or Estimate}, ((name, why it is left out), ...)) for a ClassRuns, a list of Runs or Effects, or a dict by name."""
-    found, out = {}, [(str(name), str(why)) for name, why in _unread(runs)]
+    found, out = {}, list(_unread(runs))
     for name, thing in _by_name(runs):
         if name in found:
             raise Fault(f"Two runs are named {name}. Give each its own name, so that none counts twice.")
@@ -58,8 +58,8 @@ def _name(thing):
 
 
 def _unread(runs):
-    """Files that the class folder could not read: (name, reason) pairs, however its faults are kept."""
-    return [(getattr(fault, "file", None) or "a file", fault) for fault in getattr(runs, "faults", ())]
+    """(file, why) of the files that the class folder could not read."""
+    return [(fault.file or "A file", f"{fault.what} {fault.do}".strip()) for fault in getattr(runs, "faults", ())]
 
 
 def _windows_of(windows, name, run):

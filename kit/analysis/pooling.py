@@ -35,10 +35,10 @@ def class_effect(runs, windows=None, *, groups=None, swapped=(), suspect=(), lev
         raise Fault(
             f"No run of this class gives a number. {' '.join(f'{name}: {why}' for name, why in left_out[:1]) or 'It holds no runs.'}"
         )
-    unknown = {name for name, _ in left_out}
-    refuse_unknown([*results, *unknown], {"groups": groups or (), "swapped": swapped})
-    found = gathered(results, groups or {}, swapped, level)
-    refuse_unknown([*(group.name for group in found), *unknown], {"suspect": suspect})
+    without = [name for name, _ in left_out]
+    refuse_unknown([*results, *without], {"groups": groups or (), "swapped": swapped})
+    found = gathered(results, groups or getattr(runs, "groups", None) or {}, swapped, level)
+    refuse_unknown([*(group.name for group in found), *without], {"suspect": suspect})
     return pooled_class(found, left_out, suspect, level)
 
 

@@ -1,10 +1,18 @@
-"""The class board: every group with its range, the class mean, and what one more group would measure."""
+"""A class: its runs side by side; and its board, every group with its range, the class mean, what one more group would measure."""
+
+from math import ceil
 
 import plotly.graph_objects as go
+from plotly.subplots import make_subplots
 
 from kit.analysis.pooling import ClassEffect
 from kit.charts import draw
+from kit.charts.run import thinned
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label
+from kit.estimate import MINUS
+from kit.records.classfolder import ClassRuns
+
+COLUMNS = 4
 
 
 @draw.register
@@ -53,3 +61,19 @@ def _row(name, estimate, color, mark):
     return go.Scatter(
         x=[estimate.value], y=[name], mode="markers", marker={"color": color, **mark}, error_x=reach if known else None, name=name
     )
+
+
+@draw.register
+def class_runs_chart(runs: ClassRuns):
+    """One small panel a run, all to the same scale: treated minus control over time."""
+    rows = ceil(len(runs) / COLUMNS)
+    names = [run.name for run in runs]
+    panels = {"shared_xaxes": "all", "shared_yaxes": "all", "vertical_spacing": 0.3 / max(rows, 2), "horizontal_spacing": 0.03}
+    board = make_subplots(rows, COLUMNS, subplot_titles=names, **panels)
+    for place, run in enumerate(runs):
+        x, y = thinned(run.minutes, run.difference().to_numpy())
+        line = go.Scatter(x=x, y=y, mode="lines", line={"color": DIFFERENCE, "width": 1.5}, name=run.name)
+        board.add_trace(line, row=place // COLUMNS + 1, col=place % COLUMNS + 1)
+    board.update_xaxes(title_text="time (min)", row=rows)
+    board.update_yaxes(title_text=f"treated {MINUS} control (°C)", col=1)
+    return headed(board, str(runs), " ".join(map(str, runs.faults)), height=90 + 190 * rows)
