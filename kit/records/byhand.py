@@ -112,12 +112,13 @@ def _of_readings(rows, column, unit):
     factor, zero = SCALE[unit]
     typed = [(place, row[column]) for place, row in enumerate(rows) if row[column].strip()]
     known = [(place, number(cell)) for place, cell in typed if number(cell) is not None]
+    celsius = {place: (value - zero) / factor for place, value in known}
+    usual = {place: value for place, value in celsius.items() if LIKELY_C[0] <= value <= LIKELY_C[1]}
     for place, cell in typed:
         if number(cell) is None:
             yield _doubt(rows, place, column, f"'{cell[:20]}' is no number. Type it again.", blocking=True)
-    for turn, (place, value) in enumerate(known):
-        near = [other for _, other in known[max(turn - 1, 0) : turn]] + [other for _, other in known[turn + 1 : turn + 2]]
-        why = _why_unlikely(value, [(value - other) / factor for other in near], turn > 0, (value - zero) / factor)
+    for place, value in known:
+        why = _why_unlikely(place, usual) if place in usual else "is unusual under a lamp."
         if why:
             yield _doubt(rows, place, column, f"{value:g} {UNITS[unit]} {why} Is it a slip? If not, leave it: it counts.")
 
@@ -126,11 +127,10 @@ def _doubt(rows, place, column, words, blocking=False):
     return Doubt(place, column, f"Minute {rows[place][0].strip() or '?'}, {VESSELS[column - 1]}: {words}", blocking)
 
 
-def _why_unlikely(value, apart_c, has_earlier, celsius):
-    """Why a reading is doubted: its size, a leap from the one before, or standing apart from both neighbours."""
-    low, high = LIKELY_C
-    if not low <= celsius <= high:
-        return "is unusual under a lamp."
-    if len(apart_c) == 2 and apart_c[0] * apart_c[1] > 0 and min(map(abs, apart_c)) > SPIKE_C:
-        return f"is far {'above' if apart_c[0] > 0 else 'below'} both readings beside it."
-    return "is a leap from the reading before." if has_earlier and abs(apart_c[0]) > LEAP_C else ""
+def _why_unlikely(place, usual):
+    """Why a reading among the `usual` ones ({row: °C}) is doubted: it stands apart from both beside it, or leaps from the one before."""
+    before, after = max((each for each in usual if each < place), default=None), min((each for each in usual if each > place), default=None)
+    up, down = (None if other is None else usual[place] - usual[other] for other in (before, after))
+    if up is not None and down is not None and up * down > 0 and min(abs(up), abs(down)) > SPIKE_C:
+        return f"is far {'above' if up > 0 else 'below'} both readings beside it."
+    return "is a leap from the reading before." if up is not None and abs(up) > LEAP_C else ""

@@ -34,8 +34,11 @@ class Inbox:
         try:
             if self._anew:
                 self._begin(data)
-            else:
+            elif self._is_ours():
                 _append(self.paths[-1], data)
+            else:
+                self.paths[-1], _ = self._place_for(whole := bytes(self.part + data))
+                _append(self.paths[-1], whole)
         except OSError as problem:
             raise Fault(
                 f"What the logger sent could not be written to the folder {FOLDER} ({problem.strerror}). Make room there, then start again."
@@ -48,6 +51,11 @@ class Inbox:
         self.paths.append(path)
         self.parts.append(bytearray())
         self._anew = False
+
+    def _is_ours(self):
+        """Does the newest file hold what was put there, and no more? Another program that follows the same logger may have added to it."""
+        path = self.paths[-1]
+        return path.exists() and path.stat().st_size == len(self.part)
 
     def _place_for(self, data):
         """(file for a new part, how many of its bytes are there already)."""

@@ -1,11 +1,13 @@
 """What was understood of a record, in sentences, and the answers that would settle what it leaves open."""
 
 import re
+from dataclasses import replace
 from pathlib import PurePath
 
 import numpy as np
 
 from kit.records.asked import ROLES
+from kit.records.sources import Raw
 from kit.words import listed
 
 MEANINGS = {
@@ -16,19 +18,35 @@ MEANINGS = {
     ".": "the mark . goes before the decimals", ",": "the mark , goes before the decimals",
 }  # fmt: skip
 SHOWN = 3
+SHEET = "sheet"
 
 
 def answers_to(reading, keywords):
     """(value for the keyword, words) of each answer that could settle the open question of a `Reading` with these keywords."""
-    question = reading.question
-    if not question or not question.keyword:
-        return ()
-    if question.keyword in (*ROLES, "time"):
-        named = [value for name, value in keywords.items() if name in ROLES and name != question.keyword]
-        free = _columns(reading.table, question.keyword) if reading.table else ()
+    keyword = open_keyword(reading.question)
+    if keyword == SHEET:
+        return tuple((title, title) for title in re.findall(r"'([^']*)'", reading.question.what))
+    if keyword in (*ROLES, "time"):
+        named = [value for name, value in keywords.items() if name in ROLES and name != keyword]
+        free = _columns(reading.table, keyword) if reading.table else ()
         return tuple((value, words) for value, words in free if value not in named)
-    named = re.findall(rf"{question.keyword}='([^']*)'", question.do)
+    named = re.findall(rf"{keyword}='([^']*)'", reading.question.do) if keyword else ()
     return tuple((word, MEANINGS.get(word, word)) for word in dict.fromkeys(named))
+
+
+def open_keyword(question):
+    """The keyword that settles a question, 'sheet' if it asks which sheet of a workbook; None if there is none, or no question."""
+    if question is None or question.keyword:
+        return question and question.keyword
+    return SHEET if question.what.startswith("Which sheet") else None
+
+
+def with_sheet(source, keywords):
+    """(source, keywords) as `read_run` takes them: the sheet of a workbook, settled like a keyword, belongs to the source."""
+    if SHEET not in keywords:
+        return source, keywords
+    sheet, rest = keywords[SHEET], {name: value for name, value in keywords.items() if name != SHEET}
+    return (replace(source, sheet=sheet) if isinstance(source, Raw) else f"{source}#{sheet}"), rest
 
 
 def _columns(table, keyword):

@@ -9,7 +9,7 @@ from kit.records.asked import Asked
 from kit.records.filing import keep_unchanged, remember, remembered
 from kit.records.intake import Reading, look
 from kit.records.sources import Raw
-from kit.records.understanding import answers_to, code_for, settled_in_words, with_answer
+from kit.records.understanding import answers_to, code_for, open_keyword, settled_in_words, with_answer, with_sheet
 from kit.widgets.cards import bullets, buttons, choices, text
 from kit.widgets.handing import MOST_MIB, RunCard, code_line, file_choice, first_rows, still
 from kit.words import counted, listed
@@ -71,11 +71,12 @@ class BringIn(RunCard):
     @property
     def code(self):
         """The line of code that reads the same run. A Fault while there is none."""
-        return self.run and code_for(self.brought.kept_as, self.brought.keywords)
+        return self.run and _code(self.brought)
 
     def take(self, source, keywords, earlier=(), kept_as=None):
         """Read `source` with these keywords and show how far it is understood. `kept_as`: the name under which it lies on the disk."""
-        self.brought = Brought(source, keywords, look(source, **keywords), earlier, kept_as)
+        whole, settled = with_sheet(source, keywords)
+        self.brought = Brought(source, keywords, look(whole, **settled), earlier, kept_as)
         self.redraw()
 
     def _handed(self, values):
@@ -88,7 +89,7 @@ class BringIn(RunCard):
         place = ascii_lowercase.find(values.get("answer") or "?")
         if not 0 <= place < len(open_):
             return "Choose one of the answers first."
-        keywords = with_answer(brought.keywords, brought.reading.question.keyword, open_[place][0])
+        keywords = with_answer(brought.keywords, open_keyword(brought.reading.question), open_[place][0])
         self.take(brought.source, keywords, (*brought.earlier, brought.keywords), brought.kept_as)
         return self._outcome()
 
@@ -107,7 +108,7 @@ class BringIn(RunCard):
 
     def _outcome(self):
         question = self.brought.reading.question
-        return "It is understood." if not question else "One thing is left open." if question.keyword else "It can't be read as it is."
+        return "It is understood." if not question else "One thing is left open." if open_keyword(question) else "It can't be read as it is."
 
     def _drawn(self):
         if self.brought is None:
@@ -155,7 +156,11 @@ def _understood(brought):
 def _kept(brought):
     here = isinstance(brought.source, Raw)
     words = KEPT.format(name=brought.kept_as, line=TAKE) if here else f"{counted(len(_several(brought.source)), 'file')} read from the disk. {TAKE}"
-    return [text("kept", words, tone="kept"), code_line("code", "The line that reads it", code_for(brought.kept_as, brought.keywords))]
+    return [text("kept", words, tone="kept"), code_line("code", "The line that reads it", _code(brought))]
+
+
+def _code(brought):
+    return code_for(*with_sheet(brought.kept_as, brought.keywords))
 
 
 def _several(source):

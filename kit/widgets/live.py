@@ -4,6 +4,7 @@ from datetime import datetime
 from functools import partial
 from pathlib import Path
 from threading import Event, Lock, Thread, Timer
+from threading import enumerate as enumerate_threads
 
 from kit.analysis.steadiness import check_steady
 from kit.estimate import MINUS, rounded
@@ -26,7 +27,7 @@ def follow(path, *, over_min=10, tolerance_c_per_min=0.01, **keywords):
     those of `read_run`. It ends with its Stop button, or when the view is closed.
     """
     start = partial(file_so_far, path, **keywords)
-    return LiveView(f"Following {Path(path).name}", start, {"over_min": over_min, "tolerance_c_per_min": tolerance_c_per_min})
+    return LiveView((f"Following {Path(path).name}", f"follow:{Path(path).absolute()}"), start, _asked(over_min, tolerance_c_per_min))
 
 
 def follow_serial(port, *, baud=9600, columns=(), over_min=10, tolerance_c_per_min=0.01, **keywords):
@@ -36,18 +37,18 @@ def follow_serial(port, *, baud=9600, columns=(), over_min=10, tolerance_c_per_m
     it came. Unplugged and plugged in again, it goes on. Needs the package pyserial; a Fault says so.
     """
     start = partial(port_so_far, port, baud=baud, columns=columns, **keywords)
-    return LiveView(f"Following the port {port}", start, {"over_min": over_min, "tolerance_c_per_min": tolerance_c_per_min})
+    return LiveView((f"Following the port {port}", f"follow:{port}"), start, _asked(over_min, tolerance_c_per_min))
 
 
 class LiveView(RunCard):
     """What came so far. `start(pause=...)` gives a `SoFar` whenever something came; a thread waits for them. Made by `follow`."""
 
-    def __init__(self, title, start, steadiness):
+    def __init__(self, names, start, steadiness):
+        title, key = names
         self.so_far, self._steadiness, self._ending = None, steadiness, ""
         self._stopped, self._drawing, self._views = Event(), Lock(), 0
-        super().__init__(title, title, self._drawn, stop=self._stop, seen=self._seen, left=self._left)
-        self._thread = Thread(target=self._receive, args=(start,), daemon=True)
-        self._thread.start()
+        super().__init__(key, title, self._drawn, stop=self._stop, seen=self._seen, left=self._left)
+        self._thread = _in_place_of_earlier(Thread(target=self._receive, args=(start,), daemon=True, name=key), self._stopped)
 
     @property
     def run(self):
@@ -94,17 +95,39 @@ class LiveView(RunCard):
 
     def _drawn(self):
         end = [text("end", self._ending, tone="fault")] if self._ending else [buttons("do", ("stop", "Stop"))]
-        return [{"is": "live", "key": "live"}, *_shown(self.so_far, self._steadiness), *end]
+        return [{"is": "live", "key": "live"}, *_state(self.so_far, self._steadiness), *end, *_record(self.so_far)]
 
 
-def _shown(so_far, steadiness):
+def _asked(over_min, tolerance_c_per_min):
+    return {"over_min": over_min, "tolerance_c_per_min": tolerance_c_per_min}
+
+
+def _in_place_of_earlier(thread, stopped):
+    """Start `thread`, once an earlier one that follows the same logger has ended. `stopped` is the event that ends this one."""
+    for earlier in enumerate_threads():
+        if earlier.name == thread.name and hasattr(earlier, "stopped"):
+            earlier.stopped.set()
+            earlier.join(5)
+    thread.stopped = stopped
+    thread.start()
+    return thread
+
+
+def _state(so_far, steadiness):
     if so_far is None:
         return [text("state", "Starting …")]
     trouble = [text("trouble", so_far.trouble, tone="fault")] if so_far.trouble else []
+    return [*trouble, *(_readings(so_far, steadiness) if so_far.run else _waiting(so_far))]
+
+
+def _record(so_far):
+    """The chart, what happened on the way, and the files that hold it all."""
+    if so_far is None or not so_far.paths:
+        return []
+    chart = [still("chart", so_far.run)] if so_far.run else []
     events = [bullets("events", "What happened", so_far.events)] if so_far.events else []
-    kept = listed(f"{FOLDER}/{path.name}" for path in so_far.paths) if so_far.paths else ""
-    files = [text("files", f"All that came is in {kept}.", tone="quiet")] if kept else []
-    return [*trouble, *(_readings(so_far, steadiness) if so_far.run else _waiting(so_far)), *events, *files]
+    kept = listed(f"{FOLDER}/{path.name}" for path in so_far.paths)
+    return [*chart, *events, text("files", f"All that came is in {kept}.", tone="quiet")]
 
 
 def _waiting(so_far):
@@ -118,7 +141,7 @@ def _why_no_run(so_far):
 
 
 def _readings(so_far, steadiness):
-    """The last readings, how long it runs, the verdict on its steadiness, and the chart."""
+    """The last readings, how long it runs, and the verdict on its steadiness."""
     run = so_far.run
     question = [text("question", f"The newest lines wait: {so_far.question}", tone="fault")] if so_far.question else []
     length = f"{rounded(run.minutes[-1], 1)} min recorded, {counted(len(run.readings), 'reading')}. The last came at {so_far.at}."
@@ -127,7 +150,6 @@ def _readings(so_far, steadiness):
         text("length", length, tone="quiet"),
         {"is": "verdict", "key": "steady", **verdict(run, steadiness)},
         *question,
-        still("chart", run),
     ]
 
 

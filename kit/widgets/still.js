@@ -5,12 +5,17 @@ DRAW.still = block => {
   let run = null;
   const repaint = () => {
     if (!run || !node.clientWidth) return;
-    const style = getComputedStyle(node);
-    paint(canvas, layout(node.clientWidth, run.picture, run.data, name => style.getPropertyValue(name), 0));
+    const style = getComputedStyle(node), view = layout(node.clientWidth, run.picture, run.data, name => style.getPropertyValue(name), 0);
+    paint(canvas, view);
+    entitle(canvas.getContext("2d"), view);
   };
   const resized = new ResizeObserver(repaint), themed = new MutationObserver(repaint);
   resized.observe(node);
   themed.observe(document.body, { attributes: true, attributeFilter: ["data-jp-theme-light", "data-jp-theme-name"] });
+  const entitle = (c, view) => {
+    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillStyle = view.colour("--kit-ink");
+    for (const panel of view.panels) c.fillText(panel.title, 4, panel.top - 7);
+  };
   node.refill = ({ times, lines, picture }) => {
     const at = numbers(times), all = numbers(lines);
     run = { picture, data: { times: at, rows: picture.rows.map((_, j) => all.subarray(j * at.length, (j + 1) * at.length)), gap: picture.gap } };

@@ -203,6 +203,15 @@ def test_an_inbox_never_touches_another_file_of_its_name(tmp_path):
     assert (tmp_path / "received" / "a.csv").read_text() == "something else" and inbox.paths[0].read_bytes() == b"new\n"
 
 
+def test_two_that_follow_the_same_logger_do_not_mix_their_copies(tmp_path):
+    one, other = Inbox("a.csv", tmp_path), Inbox("a.csv", tmp_path)
+    one.add(b"1\n")
+    other.add(b"1\n")
+    other.add(b"2\n")
+    one.add(b"2\n")
+    assert one.paths != other.paths and [each.paths[0].read_bytes() for each in (one, other)] == [b"1\n2\n"] * 2
+
+
 posix = pytest.mark.skipif(os.name != "posix", reason="needs a pair of pseudo-terminals")
 
 

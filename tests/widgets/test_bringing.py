@@ -126,6 +126,23 @@ def test_a_full_disk_is_said_and_nothing_counts_as_kept(monkeypatch):
     assert block_of(view, "code") is None
 
 
+def test_a_sheet_of_a_workbook_is_chosen_like_anything_else(folder):
+    from openpyxl import Workbook
+
+    book = Workbook()
+    for sheet, start in ((book.active, 21.0), (book.create_sheet("second try"), 25.0)):
+        for row in (["time (s)", "treated (°C)", "control (°C)"], *([10 * k, start + k / 10, start] for k in range(5))):
+            sheet.append(row)
+    book.save(folder / "source.xlsx")
+    view = bring_in()
+    handed(view, folder / "source.xlsx", "book.xlsx")
+    assert block_of(view, "answer")["options"] == [["a", "Sheet"], ["b", "second try"]]
+    press(view, "answer", answer="b")
+    press(view, "keep")
+    assert view.code == 'run = read_run("book.xlsx#second try")' and view.run.readings["treated"].iloc[0] == 25
+    assert bring_in().run.readings.equals(read_run("book.xlsx#second try").readings)
+
+
 OPEN = [
     ("minute\ttreated_degC\tcontrol_degC\n05/10/2026 10:41\t21.4\t21.0\n05/11/2026 10:42\t21.5\t21.1\n", ["day first", "month first"]),
     ("time,treated,control\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n", ["s", "min", "h"]),

@@ -89,6 +89,11 @@ def test_it_ends_with_its_last_view_but_not_while_a_page_is_loaded_anew(followin
     assert not view._thread.is_alive()
 
 
+def test_running_the_cell_again_ends_the_earlier_view(following):
+    first, second = following(), following()
+    assert not first._thread.is_alive() and second._thread.is_alive()
+
+
 def test_closing_ends_it(following):
     view = following()
     view.close()

@@ -1,0 +1,194 @@
+"""The intake view, the hand sheet and the live view in a real JupyterLab, by mouse, drop and keys alone."""
+
+import shutil
+import time
+from pathlib import Path
+
+import pytest
+
+from kit import read_run
+from tests.browser.conftest import DO, MINUTE_MS, Gate, written
+
+CHECKOUT = Path(__file__).parents[2]
+KELVIN = CHECKOUT / "datasets" / "six-loggers" / "5-pipe-kelvin.txt"
+SETUP = """import os, sys, threading
+sys.path.insert(0, {checkout!r})
+os.makedirs({folder!r}, exist_ok=True)
+os.chdir({folder!r})
+from kit import bring_in, follow, hand_sheet, read_run"""
+# Leaves a file behind once the live view has ended.
+SPY = """def spy():
+    live._thread.join()
+    open("ended", "w").close()
+threading.Thread(target=spy, daemon=True).start()"""
+CODE = 'run = read_run("5-pipe-kelvin.txt", treated="Probe 1 [K]", control="Probe 2 [K]")'
+LOGGED = "Time (s),Treated (°C),Control (°C)\n0,21.4,21.0\n10,21.5,21.1\n"
+HOW_MANY = "() => window.jupyterapp.shell.currentWidget.content.widgets.length"
+DROP = """([name, text]) => {
+  const given = new DataTransfer(), zone = document.querySelector('.kit-drop');
+  given.items.add(new File([text], name));
+  for (const kind of ['dragover', 'drop']) zone.dispatchEvent(new DragEvent(kind, {dataTransfer: given, bubbles: true, cancelable: true}));
+}"""
+WIDER = """() => [...document.querySelectorAll('.kit-card')].flatMap(card => [...card.querySelectorAll('*')]
+  .filter(each => !each.closest('.kit-scroll') && each.getBoundingClientRect().right > card.getBoundingClientRect().right + 1).map(each => each.outerHTML.slice(0, 80)))"""
+DARK = "() => { document.body.dataset.jpThemeLight = 'false'; }"  # as the dark theme does; the theme itself would stay for other tests
+TOO_LARGE = 'This file has more than 8 MiB. Copy it beside the notebook, then write its name in the cell: bring_in("name.csv").'
+
+
+def cells(folder, *more):
+    return [SETUP.format(checkout=str(CHECKOUT), folder=str(folder)), *more]
+
+
+@pytest.fixture(scope="module")
+def desk(browser, lab):
+    """One page with the three views, and the folder of their files."""
+    gate, context, folder = Gate(), browser.new_context(viewport={"width": 1280, "height": 800}), lab.work / "brought"
+    page = context.new_page()
+    gate.watch(page)
+    book = cells(folder, "bring_in()", "sheet = hand_sheet('slate')\nsheet", "live = follow('logger.csv', every_s=0.1)\nlive", SPY)
+    page.goto(lab.url(written(lab.work / "brought.ipynb", book)))
+    page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
+    yield page, folder
+    context.close()
+    assert gate.outside == [] and gate.complaints == []
+
+
+@pytest.fixture
+def fresh(desk, run_all):
+    """The page of `desk` as if its notebook were run for the first time, and the emptied folder with a logger's file in it."""
+    page, folder = desk
+    page.evaluate(DO, "notebook:clear-all-cell-outputs")
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir()
+    (folder / "logger.csv").write_text(LOGGED, "utf-8")
+    run_all(page)
+    page.wait_for_function("() => document.querySelectorAll('.kit-card').length === 3")
+    return page, folder
+
+
+def card(page, title):
+    return page.locator(".kit-card").filter(has_text=title)
+
+
+def says(where, part, words):
+    where.locator(part).filter(has_text=words).first.wait_for(timeout=30_000)
+
+
+def settle(page, view):
+    """Choose the first answer of each of two questions by keys alone."""
+    for words in ("Which column is the treated vessel", "Which column is the control vessel"):
+        says(view, ".kit-feedback", words)
+        view.locator(".kit-choice input").first.focus()
+        for key in ("Space", "Tab", "Enter"):
+            page.keyboard.press(key)
+
+
+def test_a_file_is_chosen_settled_kept_and_read_by_the_code_shown(fresh, axe, picture, run_all):
+    (page, folder), view = fresh, card(fresh[0], "Bring in a run")
+    count = page.evaluate(HOW_MANY)
+    view.locator(".kit-drop input").set_input_files(KELVIN)
+    says(view, ".kit-feedback", "Which column is the treated vessel")
+    picture(page, "bring-in-open")
+    assert axe(page) == []
+    settle(page, view)
+    says(view, ".kit-kept", "Run 5-pipe-kelvin (measured): 130 readings over 21.5 min")
+    view.get_by_role("button", name="Keep this run").focus()
+    page.keyboard.press("Enter")
+    says(view, "pre", CODE)
+    assert axe(page) == []
+    picture(page, "bring-in-kept")
+    view.locator(".kit-still").scroll_into_view_if_needed()
+    picture(page, "bring-in-chart")
+    assert (folder / KELVIN.name).read_bytes() == KELVIN.read_bytes()
+    made = {"read_run": lambda name, **named: read_run(folder / name, **named)}
+    exec(view.locator("pre").inner_text(), made)
+    assert len(made["run"].readings) == 130
+    run_all(page)
+    says(view, "pre", CODE)
+    for key in ("b", "d", "d", "ArrowDown"):
+        view.locator(".kit-drop input").press(key)
+    assert page.evaluate(HOW_MANY) == count
+
+
+def test_a_bad_file_gets_its_sentence_and_text_in_it_stays_text(fresh):
+    page, view = fresh[0], card(fresh[0], "Bring in a run")
+    page.evaluate(DROP, ["<b>page</b>.csv", "<html><img src=x onerror=alert(1)></html>"])
+    says(view, ".kit-fault", "This is a web page saved under another name. Go back and download or export the table itself, as CSV.")
+    page.evaluate(DROP, ["odd.csv", "time (s),<img src=x>,treated (°C),control (°C)\n0,1,21,21\n10,1,21,21\n20,1,22,21\n"])
+    says(view, "th", "<img src=x>")
+    assert page.locator(".kit-card img").count() == 0
+    page.evaluate(DROP, ["huge.csv", "x" * (8 * 2**20 + 1)])
+    says(view, ".kit-drop p", TOO_LARGE)
+
+
+def test_a_run_read_by_eye_is_typed_by_keys_and_is_back_on_reopening(fresh, axe, picture, run_all):
+    (page, folder), sheet = fresh, card(fresh[0], "A run read by eye")
+    sheet.get_by_label("treated, minute 0, °C").focus()
+    for word in ("21,4", "21,0", "23,5", "23", "214", "24,1", "25,9", "25"):
+        page.keyboard.type(word)
+        page.keyboard.press("Enter")
+    says(sheet, "li", "Minute 2, treated: 214 °C is unusual under a lamp. Is it a slip? If not, leave it: it counts.")
+    assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "treated, minute 4, °C"
+    says(sheet, ".kit-quiet", "Run slate (measured): 4 readings over 3.0 min, one every 60 s.")
+    assert (folder / "slate.csv").read_text("utf-8").splitlines()[1:] == ["0,21.4,21.0", "1,23.5,23", "2,214,24.1", "3,25.9,25"]
+    assert axe(page) == []
+    sheet.scroll_into_view_if_needed()
+    picture(page, "hand-sheet")
+    run_all(page)
+    page.wait_for_function("() => document.querySelectorAll('.kit-sheet input')[10]?.value === '25.9'")
+    says(sheet, ".kit-quiet", "Run slate (measured): 4 readings over 3.0 min, one every 60 s.")
+
+
+def test_the_live_view_follows_a_file_beside_other_cells_and_stops(fresh, axe, picture):
+    (page, folder), live = fresh, card(fresh[0], "Following logger.csv")
+    says(live, ".kit-quiet", "0.2 min recorded, 2 readings.")
+    with open(folder / "logger.csv", "a", encoding="utf-8") as file:
+        file.writelines(f"{10 * k},{21.5 + k % 7 / 50:.2f},{21 + k % 5 / 50:.2f}\n" for k in range(2, 90))
+    says(live, ".kit-quiet", "14.8 min recorded, 90 readings.")
+    says(live, ".kit-text", "Is the difference steady?")
+    assert axe(page) == []
+    live.scroll_into_view_if_needed()
+    picture(page, "live")
+    live.get_by_role("button", name="Stop").click()
+    says(live, ".kit-fault", "What came is kept. Run this cell again to go on.")
+    assert (folder / "received" / "logger.csv").read_bytes() == (folder / "logger.csv").read_bytes()
+
+
+def test_the_live_view_ends_when_its_output_is_cleared(fresh):
+    page, folder = fresh
+    says(card(page, "Following logger.csv"), ".kit-quiet", "2 readings.")
+    assert not (folder / "ended").exists()
+    page.evaluate(DO, "notebook:clear-all-cell-outputs")
+    deadline = time.monotonic() + 30
+    while not (folder / "ended").exists():
+        assert time.monotonic() < deadline, "it still follows"
+        time.sleep(0.05)
+
+
+def test_a_phone_in_the_dark_has_room_for_it(phone, open_notebook, run_all, axe, picture, tmp_path):
+    open_notebook(phone, cells(tmp_path, f"bring_in({str(KELVIN)!r}, treated=2, control=3)", "hand_sheet('slate')"))
+    run_all(phone)
+    phone.wait_for_function("() => document.querySelector('.kit-card:has(.kit-sheet)')?.clientWidth > 240")
+    assert phone.evaluate(WIDER) == [] and axe(phone) == []
+    for name, part in (("rows", ".kit-scroll"), ("chart", ".kit-still"), ("code", "pre"), ("sheet", ".kit-sheet")):
+        phone.locator(part).first.scroll_into_view_if_needed()
+        picture(phone, f"bring-in-phone-{name}")
+    phone.evaluate(DARK)
+    assert axe(phone) == []
+    picture(phone, "bring-in-phone-dark")
+    phone.locator(".kit-still").scroll_into_view_if_needed()
+    picture(phone, "bring-in-phone-dark-chart")
+
+
+def test_what_is_typed_while_the_kernel_is_dead_comes_back(rough_page, open_notebook, run_all, restart_kernel, tmp_path):
+    open_notebook(rough_page, cells(tmp_path, "hand_sheet('slate')"))
+    run_all(rough_page)
+    rough_page.get_by_label("control, minute 0, °C").fill("21.5")
+    rough_page.keyboard.press("Tab")
+    says(rough_page, ".kit-status", "Kept in slate.csv.")
+    restart_kernel(rough_page)
+    rough_page.get_by_label("treated, minute 0, °C").fill("22.5")
+    rough_page.keyboard.press("Tab")
+    run_all(rough_page)
+    says(rough_page, ".kit-status", "Kept in slate.csv.")
+    assert (tmp_path / "slate.csv").read_text("utf-8").splitlines()[1] == "0,22.5,21.5"
