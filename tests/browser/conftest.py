@@ -24,7 +24,7 @@ import pytest
 
 CHECKOUT = Path(__file__).parents[2]
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome")
-QUIET = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-quic"]
+QUIET = ["--no-sandbox", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
 ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/\S+")
 MINUTE_MS = 60_000
 # JupyterLab asks each kernel for widgets through a comm; on a busy machine the answer comes after it has given up waiting.
@@ -33,15 +33,20 @@ LATE_ANSWER = "Comm not found for comm id"
 # Run > Run All Cells does nothing at all while the kernel is not connected, though it is shown as idle: so wait for the connection.
 CONNECTED = """async () => {
   const pause = ms => new Promise(done => setTimeout(done, ms));
-  while (!window.jupyterapp?.shell.currentWidget?.sessionContext) await pause(50);
-  const session = window.jupyterapp.shell.currentWidget.sessionContext;
-  await session.ready;
-  while (session.session?.kernel?.connectionStatus !== 'connected' || session.session.kernel.status !== 'idle') await pause(50);
-  return session.session.kernel.id;
+  const connected = async () => {
+    while (!window.jupyterapp?.shell.currentWidget?.sessionContext) await pause(50);
+    const session = window.jupyterapp.shell.currentWidget.sessionContext;
+    await session.ready;
+    while (session.session?.kernel?.connectionStatus !== 'connected' || session.session.kernel.status !== 'idle') await pause(50);
+    return session.session.kernel.id;
+  };
+  const late = pause(60000).then(() => { throw new Error('the kernel was not connected and idle within a minute'); });
+  return Promise.race([connected(), late]);
 }"""
 # Not the printed [1]: a cell whose code is hidden shows none.
 ALL_DONE = """() => {
-  const code = [...window.jupyterapp.shell.currentWidget.content.widgets].filter(cell => cell.model.type === 'code' && cell.model.sharedModel.getSource());
+  const cells = [...window.jupyterapp.shell.currentWidget.content.widgets];
+  const code = cells.filter(cell => cell.model.type === 'code' && cell.model.sharedModel.getSource());
   return code.length > 0 && code.every(cell => cell.model.executionCount && cell.model.executionState !== 'running');
 }"""
 DO = "command => window.jupyterapp.commands.execute(command)"
