@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from kit.faults import IntakeFault
-from kit.records.oddities import GAP_STEPS
+from kit.records.oddities import GAP_STEPS, leaps
 from kit.records.offsets import offset_between
 from kit.records.table import Column, Table
 from kit.records.units import TEMPERATURES
@@ -78,8 +78,11 @@ def thermometer(table):
 
 
 def known(table, start, column):
-    here = np.isfinite(column.values)
-    return elapsed(table)[here] + start, column.values[here]
+    """Times on the shared clock and readings, without the missing ones and without leaps, which would pass for an event."""
+    here, times = np.isfinite(column.values), elapsed(table)
+    for place in leaps("", times, column.values):
+        here &= (times < place.start_s) | (times > place.end_s)
+    return times[here] + start, column.values[here]
 
 
 def settled(one, other, found, asked):
@@ -134,9 +137,17 @@ def on_one_grid(tables, times):
             if column.numeric and column.role != "time"
         ]
     name = " + ".join(dict.fromkeys(table.file for table in tables))
-    remarks = dict.fromkeys(remark for table in tables for remark in table.remarks)
+    remarks = remarks_of(tables)
     remark = joined_remark(base, grid, all(np.isin(grid, each).all() for each in times))
     return Table(name, tuple(columns), base.lines[inside], (*remarks, remark), start_s=float(grid[0]), wall_clock=base.wall_clock)
+
+
+def remarks_of(tables):
+    """The remarks on all records, each once; what does not hold for all files is said of its file."""
+    files = len({table.file for table in tables}) > 1
+    everywhere = set(tables[0].remarks).intersection(*(table.remarks for table in tables))
+    named = ((table, remark) for table in tables for remark in table.remarks)
+    return dict.fromkeys(f"{table.file}: {remark}" if files and remark not in everywhere else remark for table, remark in named)
 
 
 def joined_remark(base, grid, same_times):

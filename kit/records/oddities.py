@@ -121,7 +121,7 @@ def stills(name, times, columns):
     for start, end in long:
         moved = drift(other[start:end])
         if moved > STILL_STEPS * step or end - start >= STILL_TIMES * usual:
-            detail = f"stands still at {values[start]:.2f} °C for {counted(end - start, 'reading')}"
+            detail = f"stands still at {values[start]:.2f} °C"
             found.append(OddPlace("still", name, times[start], times[end - 1], end - start, detail))
     return found
 
@@ -195,4 +195,5 @@ def sentence(kind, column, group):
     more = f"; and {len(group) - SHOWN} more" if len(group) > SHOWN else ""
     if kind == "gap":
         return f"{counted(len(group), 'gap')} in the record, {shown}{more}. The logger paused, or its clock was set forward."
-    return f"{column}: {counted(len(group), 'odd place')}, kept as they are, {shown}{more}."
+    many = f"{len(group)} odd places, kept as they are" if len(group) > 1 else "1 odd place, kept as it is"
+    return f"{column}: {many}, {shown}{more}."

@@ -1,5 +1,6 @@
 """How the text is laid out: which delimiter, which decimal mark, where the header ends and the readings begin."""
 
+import csv
 from collections import Counter
 from dataclasses import dataclass
 
@@ -15,6 +16,7 @@ DELIMITERS = ("\t", ";", "|", ",")
 NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "blanks"}
 MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
 MOST_COLUMNS = 200
+LINES_OF_A_CELL = 3
 
 
 @dataclass(frozen=True)
@@ -96,9 +98,14 @@ def best_reading(file, lines):
 
 
 def split(lines, delimiter):
-    """A quote that opens in one line of the head and never closes there is a sign like any other (5" probe)."""
-    unbalanced = any(line.count('"') % 2 for line in lines) and "\n".join(lines).count('"') % 2
-    return by_plain_delimiter(lines, delimiter) if unbalanced else by_delimiter([line + "\n" for line in lines], delimiter)
+    """(line, cells) by RFC 4180; with the quote as a sign like any other where one cell would swallow many lines (5" probe)."""
+    try:
+        quoted = list(by_delimiter([line + "\n" for line in lines], delimiter))
+    except csv.Error:
+        return by_plain_delimiter(lines, delimiter)
+    starts = [line for line, _ in quoted] + [len(lines) + 1]
+    longest = max((end - start for start, end in zip(starts, starts[1:])), default=0)
+    return by_plain_delimiter(lines, delimiter) if longest > LINES_OF_A_CELL else quoted
 
 
 def blank_ways(lines):
