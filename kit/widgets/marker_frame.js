@@ -1,7 +1,7 @@
 // The parts around the picture: how to begin, the number, the boxes for minutes, undo, and the record as a table.
 
 const MEANING = ["the quiet time just before the change", "the gas goes in", "the time in which we read the result"];
-const HELP = "Drag a window by its letter, or one edge by its arrow. Or type minutes below.";
+const HELP = "Drag a window by its name, or one edge by its arrow. Or type minutes below.";
 const KEYS = "Keys: Tab goes from edge to edge. Arrows move an edge by one step, with Shift by ten. Ctrl and an arrow move the whole window. Home and End go as far as the neighbour. Ctrl+Z takes a move back.";
 
 function frameOf(picture, id) {
@@ -10,7 +10,7 @@ function frameOf(picture, id) {
     canvas: make("canvas", { role: "img", "aria-label": picture.summary }),
     number: make("strong"), sentence: make("p", { class: "kit-marker-sentence" }),
     condition: make("p", { class: "kit-marker-condition" }), trouble: make("p", { class: "kit-marker-trouble" }), status: make("p", { role: "status", class: "kit-unseen" }),
-    boxes: WINDOWS.flatMap((name, i) => ["from", "to"].map(word => box(name, word, i))),
+    boxes: WINDOWS.flatMap((name, i) => ["start", "end"].map(end => box(`${name} ${end}, minutes`, i))),
     buttons: { undo: pushButton("Undo"), redo: pushButton("Redo"), again: pushButton("Start again") },
   };
   const help = make("p", { class: "kit-marker-help", id: `${id}-help` }, HELP);
@@ -24,8 +24,8 @@ function frameOf(picture, id) {
   return frame;
 }
 
-function box(name, word, i) {
-  return make("input", { type: "text", inputmode: "decimal", role: "spinbutton", autocomplete: "off", size: 6, "aria-label": `${name} ${word}, minutes`, class: `kit-window-${i}` });
+function box(name, i) {
+  return make("input", { type: "text", inputmode: "decimal", role: "spinbutton", autocomplete: "off", size: 6, "aria-label": name, class: `kit-window-${i}` });
 }
 
 function windowRow(name, i, boxes) {

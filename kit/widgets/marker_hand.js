@@ -24,10 +24,9 @@ function settle(m) {
 }
 
 function aim(m, target, to) { // `to`: seconds at which the edge, or the start of the whole window, should stand
-  const { base } = m.gesture, whole = "window" in target, i = whole ? target.window : target.edge >> 1;
-  const next = whole ? movedWindow(base, i, to, m.limits) : movedEdge(base, target.edge, to, m.limits);
-  const ahead = whole && to > base[2 * i] ? to + width(base, i) : to;
-  put(m, next, remarkOn(base, next, i, ahead, m.limits));
+  const { base } = m.gesture, whole = "window" in target;
+  const next = whole ? movedWindow(base, target.window, to, m.limits) : movedEdge(base, target.edge, to, m.limits);
+  put(m, next, remarkOn(base, next, target.edge ?? 2 * target.window, to, m.limits));
 }
 
 function dragging(m, handle, target) {
@@ -83,7 +82,7 @@ function typed(m, k, text) {
   }
   begin(m, "box");
   const next = typedEdge(m.edges, k, to, m.limits);
-  put(m, next, remarkOn(m.edges, next, k >> 1, to, m.limits));
+  put(m, next, remarkOn(m.edges, next, k, to, m.limits));
   showBoxes(m);
 }
 

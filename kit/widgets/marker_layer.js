@@ -21,10 +21,11 @@ function band(svg, i, hatch) {
   const group = draw("g", { class: `kit-marker-band kit-window-${i}`, "aria-hidden": "true" }, svg);
   const tint = draw("rect", { class: "kit-marker-tint" }, group), lines = draw("rect", { fill: hatch }, group);
   const bar = draw("rect", { class: "kit-marker-bar", rx: 3 }, group);
+  const hold = draw("rect", { class: "kit-marker-hold" }, group); // the name is a handle too: on a phone the bar is narrower than a finger
   const letter = draw("text", { class: "kit-marker-letter", "text-anchor": "middle" }, group);
   const name = draw("text", { class: "kit-marker-name" }, group);
   letter.textContent = LETTERS[i];
-  return { group, tint, lines, bar, letter, name };
+  return { group, tint, lines, bar, hold, letter, name };
 }
 
 function grip(svg, k) {
@@ -50,7 +51,7 @@ function fit(layer, view) { // what changes with the size only
   layer.bands.forEach((each, i) => {
     const y = lanes.top + i * lanes.height;
     for (const rect of [each.tint, each.lines]) change(rect, { y: top, height: bottom - top });
-    change(each.bar, { y: y + 2, height: lanes.grip });
+    for (const rect of [each.bar, each.hold]) change(rect, { y: y + 2, height: lanes.grip });
     change(each.letter, { y: y + 2 + lanes.grip / 2 });
     change(each.name, { y: y + 2 + lanes.grip / 2 });
   });
@@ -79,9 +80,11 @@ function placeBand(each, view, from, to, i) {
   for (const rect of [each.tint, each.lines, each.bar]) change(rect, { x: from, width: wide });
   each.letter.setAttribute("x", from + wide / 2);
   each.letter.style.display = wide < 13 ? "none" : "";
-  const text = wide < 13 ? `${LETTERS[i]} ${WINDOWS[i]}` : WINDOWS[i], fits = after + 8 * text.length < view.width;
+  const text = wide < 13 ? `${LETTERS[i]} ${WINDOWS[i]}` : WINDOWS[i], long = 8 * text.length, fits = after + long < view.width;
+  const x = fits ? after : from - grip - 6;
   each.name.textContent = text;
-  change(each.name, { x: fits ? after : from - grip - 6, "text-anchor": fits ? "start" : "end" });
+  change(each.name, { x, "text-anchor": fits ? "start" : "end" });
+  change(each.hold, { x: fits ? x : x - long, width: long });
 }
 
 function placeStep(step, view, edges, { levels, value }) {

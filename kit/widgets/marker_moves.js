@@ -48,10 +48,11 @@ function keyed(edges, k, event, limits, step) { // where a key sends edge k, or 
   return grid * step + sign * stride;
 }
 
-// What a learner should hear about a move from `before` to `after` in which edge or window `mine` was asked to go to `to`.
-function remarkOn(before, after, i, to, limits) {
-  const along = [0, 1, 2].filter(j => j !== i && after[2 * j] !== before[2 * j]).map(j => WINDOWS[j]);
-  if (to > limits.high + 1e-6) return `The record ends at ${minutes(limits.high)} min.`;
-  if (to < limits.low - 1e-6) return "The record starts here.";
+// What a learner should hear about a move from `before` to `after` in which edge k (of a whole window: its start) was to go to `to`.
+function remarkOn(before, after, k, to, limits) {
+  const along = WINDOWS.filter((_, j) => j !== k >> 1 && after[2 * j] !== before[2 * j]), stopped = to - after[k];
+  const narrow = Math.abs(after[k] - after[k ^ 1]) <= limits.least + 1e-3; // stopped by its own other edge, as one sees
+  if (!narrow && stopped > 1e-3) return `No room beyond this: the record ends at ${minutes(limits.high)} min.`;
+  if (!narrow && stopped < -1e-3) return "No room before this: the record starts here.";
   return along.length ? `Windows can't overlap, so the ${along.join(" and the ")} moved along.` : "";
 }
