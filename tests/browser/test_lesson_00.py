@@ -222,6 +222,17 @@ def test_a_killed_kernel_loses_no_word(rough_page, lesson, lab, run_all, restart
     assert note.content["text"] == "The treated vessel warmed and nobody was there to hear it"
 
 
+def test_who_comes_back_another_day_is_told_how_to_go_on(rough_page, lesson):
+    page = rough_page
+    lesson(page)
+    page.evaluate(DO, "docmanager:save")
+    page.evaluate("() => window.jupyterapp.shell.currentWidget.sessionContext.shutdown()")
+    page.reload()
+    page.wait_for_selector(".jp-OutputArea-output.jupyter-widgets:not(:has(*))")
+    told = "() => getComputedStyle(document.querySelector('.jp-OutputArea-output.jupyter-widgets:not(:has(*))'), '::after').content"
+    assert page.evaluate(told) == '"Choose Run, Run All Cells to bring this back. Your work is kept."'
+
+
 def test_a_fault_is_a_box_and_no_red_text(page, open_notebook, run_all, axe):
     open_notebook(page, ["from kit import example_run, predict", "example_run('granite')"])
     run_all(page)
