@@ -1,5 +1,6 @@
 // Blocks of the intake card: a file to choose or drop, its first rows, a line of code. Stands on elements.js and cards.js.
 const TOO_LARGE = "This file has more than {most} MiB. Copy it beside the notebook, then write its name in the cell: bring_in(\"name.csv\").";
+const COPIED = "Copied. Paste it into the next cell.", MARKED = "The line is marked. Copy it with Ctrl+C."; // a page that is not local may not copy by itself
 const NOT_A_FILE = "That is not a file that can be read here. Choose one file.";
 
 DRAW.file = (block, card) => {
@@ -23,7 +24,9 @@ DRAW.file = (block, card) => {
 DRAW.rows = block => make("div", { class: "kit-scroll", tabindex: 0, role: "region", "aria-label": block.caption }, table(block.caption, block.head, block.rows));
 
 DRAW.code = block => {
-  const copied = make("span", { role: "status", class: "kit-quiet" });
-  const copy = button("Copy", {}, async () => { await navigator.clipboard?.writeText(block.code); copied.textContent = "Copied. Paste it into the next cell."; });
-  return make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("pre", { tabindex: 0 }, make("code", {}, block.code)), make("div", { class: "kit-row" }, copy, copied));
+  const copied = make("span", { role: "status", class: "kit-quiet" }), code = make("code", {}, block.code);
+  const copy = button("Copy", {}, async () => {
+    try { await navigator.clipboard.writeText(block.code); copied.textContent = COPIED; } catch { getSelection().selectAllChildren(code); copied.textContent = MARKED; }
+  });
+  return make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("pre", { tabindex: 0 }, code), make("div", { class: "kit-row" }, copy, copied));
 };

@@ -7,7 +7,7 @@ from kit.widgets.picture import picture_of
 from kit.widgets.scripts import script, sheet
 
 MOST_MIB = 8  # the notebook's server refuses messages of more than 10 MiB (default of tornado's websocket_max_message_size)
-MOST_DRAWN = 4000
+MOST_DRAWN = 20_000
 ENDINGS = ".csv,.txt,.tsv,.dat,.log,.asc,.xlsx,text/*"
 
 
@@ -34,8 +34,8 @@ def code_line(key, title, code):
 
 
 def still(key, run):
-    """The chart of a run with its sentence and its table; a long run is thinned to what a screen shows."""
-    every = max(1, len(run.readings) // MOST_DRAWN)
+    """The chart of a run with its sentence and its table; of a very long run only every second, third or further reading."""
+    every = -(-len(run.readings) // MOST_DRAWN)
     return {"is": "still", "key": key, "label": f"Readings of {run.name}", "value": picture_of(thinned(run, every))}
 
 

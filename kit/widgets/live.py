@@ -17,7 +17,7 @@ from kit.widgets.telling import told
 from kit.words import counted, listed
 
 UNSEEN_S = 3.0  # a page that is loaded anew takes about this long to show its views again
-NO_RUN = "There is no run yet: {why} Wait until both vessels have two readings, then run this cell again."
+NO_RUN = "There is no run yet. Wait until both vessels have two readings, then run this cell again."
 
 
 def follow(path, *, over_min=10, tolerance_c_per_min=0.01, **keywords):
@@ -52,9 +52,9 @@ class LiveView(RunCard):
 
     @property
     def run(self):
-        """The `Run` so far. A Fault while there is none."""
+        """The `Run` so far. A Fault while there is none: what the lines that came leave open, if any came."""
         if self.so_far is None or self.so_far.run is None:
-            raise Fault(NO_RUN.format(why=_why_no_run(self.so_far)))
+            raise getattr(self.so_far, "question", None) or Fault(NO_RUN)
         return self.so_far.run
 
     def redraw(self, _change=None):
@@ -131,13 +131,8 @@ def _record(so_far):
 
 
 def _waiting(so_far):
-    return [text("state", f"No run yet: {_why_no_run(so_far)}")] if not so_far.trouble else []
-
-
-def _why_no_run(so_far):
-    if so_far is None or so_far.question is None:
-        return "nothing was received."
-    return str(so_far.question)
+    why = so_far.question or ("" if so_far.trouble else "Nothing came yet.")
+    return [text("state", f"No run yet. {why}")] if why else []
 
 
 def _readings(so_far, steadiness):

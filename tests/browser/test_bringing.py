@@ -30,7 +30,8 @@ DROP = """([name, text]) => {
   for (const kind of ['dragover', 'drop']) zone.dispatchEvent(new DragEvent(kind, {dataTransfer: given, bubbles: true, cancelable: true}));
 }"""
 WIDER = """() => [...document.querySelectorAll('.kit-card')].flatMap(card => [...card.querySelectorAll('*')]
-  .filter(each => !each.closest('.kit-scroll') && each.getBoundingClientRect().right > card.getBoundingClientRect().right + 1).map(each => each.outerHTML.slice(0, 80)))"""
+  .filter(each => !each.closest('.kit-scroll') && each.getBoundingClientRect().right > card.getBoundingClientRect().right + 1)
+  .map(each => each.outerHTML.slice(0, 80)))"""
 DARK = "() => { document.body.dataset.jpThemeLight = 'false'; }"  # as the dark theme does; the theme itself would stay for other tests
 TOO_LARGE = 'This file has more than 8 MiB. Copy it beside the notebook, then write its name in the cell: bring_in("name.csv").'
 

@@ -53,8 +53,7 @@ def test_readings_and_verdict_follow_the_file(following, folder):
     assert block_of(view, "trouble")["text"] == "There is no file logger.csv yet. Start the logger, or check the name."
     with pytest.raises(Fault) as caught:
         view.run
-    expected = "There is no run yet: nothing was received. Wait until both vessels have two readings, then run this cell again."
-    assert str(caught.value) == expected
+    assert str(caught.value) == "There is no run yet. Wait until both vessels have two readings, then run this cell again."
     (folder / "logger.csv").write_text(HEAD + minutes(0, 3), "utf-8")
     wait_for(lambda: block_of(view, "steady"))
     assert block_of(view, "steady")["word"] == "cannot tell"
@@ -66,6 +65,17 @@ def test_readings_and_verdict_follow_the_file(following, folder):
     assert block_of(view, "steady")["text"].startswith("Over 12 min the difference drifted by no more than ")
     assert block_of(view, "last")["pairs"][0] == ["treated", f"{view.run.readings['treated'].iloc[-1]:.2f} °C"]
     assert block_of(view, "files")["text"] == "All that came is in received/logger.csv."
+
+
+def test_what_the_first_lines_leave_open_is_shown_and_raised(following, folder):
+    (folder / "logger.csv").write_text("t [min]|Probe 1 [K]|Probe 2 [K]\n0|294.5|294.1\n1|295.4|294.9\n", "utf-8")
+    view = following()
+    wait_for(lambda: block_of(view, "state") and "treated" in block_of(view, "state")["text"])
+    question = "logger.csv: Which column is the treated vessel: 'Probe 1 [K]' or 'Probe 2 [K]'? Say treated= with its header, or its number: treated=2."
+    assert block_of(view, "state")["text"] == f"No run yet. {question}"
+    with pytest.raises(Fault) as caught:
+        view.run
+    assert str(caught.value) == question
 
 
 def test_stop_ends_it_and_says_how_to_go_on(following, folder):
