@@ -4,7 +4,7 @@ import sys
 from html import escape
 
 from kit.faults import Fault
-from kit.widgets.showing import figure_bundle
+from kit.widgets.showing import bundles
 
 BOX = (
     '<div role="note" style="max-width:46rem;margin:4px;padding:12px 18px;border:1px solid #b58a2e;border-left-width:5px;border-radius:8px;'
@@ -20,7 +20,7 @@ def prepare_notebook():
         return
     shell.set_custom_exc((Fault,), _show_fault)
     show = shell.display_formatter.ipython_display_formatter
-    show.for_type_by_name("plotly.graph_objs._figure", "Figure", lambda figure: shell.display_pub.publish(figure_bundle(figure)))
+    show.for_type_by_name("plotly.graph_objs._figure", "Figure", lambda figure: [shell.display_pub.publish(each) for each in bundles(figure)])
 
 
 def _show_fault(shell, _kind, fault, _trace, tb_offset=None):

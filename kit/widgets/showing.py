@@ -5,6 +5,8 @@ import json
 import ipywidgets
 from IPython.core.interactiveshell import InteractiveShell
 
+from kit.widgets.tables import figure_table
+
 CONFIG = {"displaylogo": False, "responsive": True, "modeBarButtons": [["resetScale2d", "toImage"]]}
 
 
@@ -13,17 +15,18 @@ def shown(thing):
     thing = thing() if callable(thing) else thing
     if isinstance(thing, ipywidgets.Widget):
         return thing
-    data, metadata = _bundle(thing)
-    return ipywidgets.Output(outputs=({"output_type": "display_data", "data": data, "metadata": metadata},))
+    return ipywidgets.Output(outputs=tuple({"output_type": "display_data", "data": data, "metadata": {}} for data in bundles(thing)))
 
 
-def figure_bundle(figure):
+def bundles(thing):
+    """What a notebook is sent for `thing`, one bundle after the other: a figure goes with a table of its lines."""
+    if not hasattr(thing, "to_plotly_json"):
+        return [InteractiveShell.instance().display_formatter.format(thing)[0]]
+    table = figure_table(thing)
+    return [_drawn(thing), *([{"text/html": table, "text/plain": "The chart as a table"}] if table else [])]
+
+
+def _drawn(figure):
     """A plotly figure as JupyterLab draws it. Made here because plotly's own way first loads a schema checker, for about four seconds."""
-    drawn = json.loads(figure.to_json())
-    return {"application/vnd.plotly.v1+json": {**drawn, "config": CONFIG}, "text/plain": figure.layout.title.text or "Figure"}
-
-
-def _bundle(thing):
-    if hasattr(thing, "to_plotly_json"):
-        return figure_bundle(thing), {}
-    return InteractiveShell.instance().display_formatter.format(thing)
+    name = figure.layout.title.text or "Figure"
+    return {"application/vnd.plotly.v1+json": {**json.loads(figure.to_json()), "config": CONFIG}, "text/plain": name}

@@ -49,15 +49,16 @@ def test_outside_a_notebook_nothing_happens(monkeypatch):
 def test_a_figure_is_sent_once_as_jupyterlab_draws_it(shell, monkeypatch):
     sent = []
     monkeypatch.setattr(shell.display_pub, "publish", lambda data, **_: sent.append(data))
-    figure = go.Figure(go.Scatter(x=[1, 2], y=[3, 4]), layout={"title": {"text": "Two points"}})
+    figure = go.Figure(go.Scatter(x=[1, 2], y=[3, 4], name="treated"), layout={"title": {"text": "Two points"}})
     assert shell.display_formatter.format(figure) == ({}, {})
-    (bundle,) = sent
+    bundle, table = sent
+    assert "<th>treated</th></tr><tr><td>1.00</td><td>3.00</td></tr>" in table["text/html"]
     assert bundle["text/plain"] == "Two points" and bundle["application/vnd.plotly.v1+json"]["data"][0]["y"] == [3, 4]
 
 
 def test_showing_a_figure_loads_no_schema_checker():
     code = (
-        "import sys; import plotly.graph_objects as go; from kit.widgets.showing import figure_bundle; "
-        "figure_bundle(go.Figure()); print('jsonschema' in sys.modules)"
+        "import sys; import plotly.graph_objects as go; from kit.widgets.showing import bundles; "
+        "bundles(go.Figure()); print('jsonschema' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code], cwd=TOP, capture_output=True, text=True, check=True).stdout == "False\n"

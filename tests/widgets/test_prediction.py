@@ -101,7 +101,7 @@ class TestAfter:
         import plotly.graph_objects as go
 
         press(predict("00.warmer"), "skip")
-        (output,) = after("00.warmer", go.Figure(go.Scatter(x=[1], y=[2]))).children[0].outputs
+        (output,) = after("00.warmer", go.Figure(go.Scatter(x=["a"], y=[2]))).children[0].outputs
         assert output["data"]["application/vnd.plotly.v1+json"]["data"][0]["type"] == "scatter"
 
     def test_a_fault_in_the_thing_is_told_in_its_place(self):
