@@ -9,8 +9,9 @@ import numpy as np
 from kit.analysis.budget import Drift, Noise, budget_of
 from kit.analysis.cautions import effect_cautions
 from kit.analysis.explaining import effect_explained
-from kit.analysis.usable import record_of, refuse_question, why_no_number
+from kit.analysis.usable import NO_READING, record_of, refuse_question, why_no_number
 from kit.estimate import Estimate
+from kit.faults import Fault
 from kit.records.run import Run
 from kit.records.windows import Windows
 from kit.statistics.cells import within
@@ -39,10 +40,11 @@ def paired_effect(run, windows, *, level=0.95, tolerance_c_per_min=0.01, gain_un
 def quick_warming(run, windows):
     """The effect's value alone, in °C: what `paired_effect` gives as `warming.value`, at once. For a view that follows a moving hand.
 
-    No uncertainty and no checks but those of `difference_levels`: let `paired_effect` follow when the hand rests.
+    No uncertainty: let `paired_effect` follow when the hand rests. A Fault for a window without a reading of both vessels.
     """
     seconds, treated, control = (each.to_numpy() for each in (run.readings.index, run.readings["treated"], run.readings["control"]))
-    return float(_mean(seconds, treated, control, windows.response) - _mean(seconds, treated, control, windows.baseline))
+    before, after = (_mean(seconds, treated, control, (name, getattr(windows, name))) for name in ("baseline", "response"))
+    return after - before
 
 
 @dataclass(frozen=True, eq=False)
@@ -155,6 +157,11 @@ def drift_of(found, layout, question):
     return Drift(known, seen_min, found.bound, found.minutes, bool(found.measured))
 
 
-def _mean(seconds, treated, control, window):
+def _mean(seconds, treated, control, named):
+    name, window = named
     inside = slice(*within(seconds, *(60 * edge for edge in window)))
-    return np.nanmean(treated[inside] - control[inside])
+    difference = treated[inside] - control[inside]
+    read = difference[np.isfinite(difference)]
+    if not len(read):
+        raise Fault(NO_READING.format(name))
+    return float(read.mean())

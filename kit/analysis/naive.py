@@ -54,7 +54,7 @@ class NaiveEffect:
 def naive_effect(run, windows, *, level=0.95):
     """A `NaiveEffect`: the effect with the range that independent readings would give. It is too narrow, and says so wherever it shows.
 
-    On records whose readings agree over 5 to 60 s such 95 % ranges held the truth in 12 to 45 of 100 simulated runs (`python -m kit check
+    On records whose readings agree over 5 to 60 s such 95 % ranges held the truth in 13 to 47 of 100 simulated runs (`python -m kit check
     --coverage`). Faults as `paired_effect`, and one for a window with a single reading.
     """
     honest = paired_effect(run, windows, level=level)

@@ -12,6 +12,7 @@ from kit.statistics.paired import Layout, heard, lay_out, still
 from kit.words import counted, listed
 
 FEWEST_DOF, PLAINLY_STUCK = 3, 10
+NO_READING = "The {} holds no reading of both vessels. Make it wider, or move it."
 
 
 @dataclass(frozen=True, eq=False)
@@ -57,7 +58,7 @@ def refuse_windows(seconds, windows):
             )
         first, last = within(seconds, start_s, end_s)
         if first == last:
-            raise Fault(f"The {name} holds no reading of both vessels. Make it wider, or move it.")
+            raise Fault(NO_READING.format(name))
 
 
 def refuse_question(question):

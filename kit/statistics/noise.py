@@ -4,7 +4,7 @@ How to use it: bring a record to cells (`kit.statistics.cells`), then
 
     grid = noise_grid(times_s, counts, step_s)      # depends on the times alone; the last few are kept
     noise = learn_noise(grid, design, values)       # design (cells, terms), values (cells, runs) or (cells,)
-    noise.variance_of(contrast)                     # of sum(contrast * values), (runs,), in the values' unit squared
+    noise.mean_of(noise.variances * grid.variance_of(contrast)[:, None])    # variance of sum(contrast * values), (runs,)
     noise.covariance()                              # (cells, cells), averaged over the grid: for whitening by one Cholesky factor
     noise.mean_of(values), noise.spread_of(values, variances)   # any number known for each grid point and run
     noise.dof, noise.sd, noise.correlation_s, noise.white_share # for sentences and for Student's t
@@ -148,19 +148,15 @@ class Noise:
         """The variance of a number that is `values` with `variances`, both (points, runs): within the grid points and between them."""
         return self.mean_of(variances + (values - self.mean_of(values)) ** 2)
 
-    def variance_of(self, contrast):
-        """The variance of sum(contrast * values), `contrast` (cells,): (runs,)."""
-        return self.mean_of(self.variances * _per_run(self.grid.variance_of(contrast)))
-
-    def covariance(self, run=0):
-        """The covariance of the cells of one run, (cells, cells), averaged over the grid (good to a ten-thousandth of the variance)."""
+    def covariance(self, run=0, *, first=0):
+        """The covariance of the cells of one run from the `first` on, (cells, cells), averaged over the grid (good to a ten-thousandth)."""
         weighed = self.weights[:, run] * self.variances[:, run]
-        times, grid = self.grid.times_s, self.grid
+        times, grid = self.grid.times_s[first:], self.grid
         lags = np.linspace(0, times[-1] - times[0], LAGS)
         wander = (weighed * (1 - grid.white)).reshape(len(grid.shares), -1).sum(0)
         falls = np.exp(-lags[:, None] / grid.times) @ wander
         matrix = np.interp(np.abs(np.subtract.outer(times, times)), lags, falls)
-        return matrix + np.diag(grid.extra * (weighed @ grid.white))
+        return matrix + np.diag(grid.extra[first:] * (weighed @ grid.white))
 
     @property
     def sd(self):

@@ -149,6 +149,12 @@ def test_the_quick_value_is_that_of_the_full_effect(made, start, end):
         assert quick_warming(each, windows) == pytest.approx(paired_effect(each, windows).warming.value)
 
 
+def test_the_quick_value_of_an_empty_window_is_refused_in_the_same_words(made):
+    with pytest.raises(Fault) as fault:
+        quick_warming(made(step_s=60), Windows((10.2, 10.8), (11, 12), (20.5, 21.5)))
+    assert str(fault.value) == "The baseline holds no reading of both vessels. Make it wider, or move it."
+
+
 CAUTIONS = [
     ("baseline-short", {}, Windows((10.5, 11), (11, 12), (20.5, 21.5)), "The baseline lasts 30 s. Mark at least a minute of quiet before the change."),
     ("few-readings", {"step_s": 20}, WINDOWS, "The response holds 3 readings. Read more often, or make the window wider."),
