@@ -95,6 +95,7 @@ class NoiseGrid:
         return directions.transpose(0, 2, 1) / root, sizes
 
     def _products_by_modes(self, left, right):
+        """`products`, by the modes: C is diagonal there, (1 - s) K + s, whatever the share s."""
         directions, sizes = self.modes
         shared = self.shares[:, None]
         weights = 1 / ((1 - shared) * sizes[:, None] + shared)
