@@ -34,7 +34,8 @@ def kept_marks(run, folder="."):
         return Windows.load(path, run)
     except (Fault, OSError) as problem:
         aside = set_aside(path)
-        raise Fault(f"The marks kept for {run.name} could not be read. Their file is now {aside.name}. Mark the windows again.") from problem
+        said = f"The marks kept for {run.name} could not be read. Their file is now {aside.name}. Mark the windows again."
+        raise Fault(said) from problem
 
 
 def set_aside(path):

@@ -18,9 +18,10 @@ function change(element, attributes) {
 }
 
 function table(caption, head, rows) {
-  const cells = (row, tag) => row.map((cell, i) => make(i ? tag : "th", i && tag === "td" ? {} : { scope: tag === "td" ? "row" : "col" }, String(cell)));
-  return make("table", {}, make("caption", {}, caption), make("thead", {}, make("tr", {}, ...cells(head, "th"))),
-    make("tbody", {}, ...rows.map(row => make("tr", {}, ...cells(row, "td")))));
+  const headCell = scope => text => make("th", { scope }, String(text));
+  const bodyRow = ([first, ...rest]) => make("tr", {}, headCell("row")(first), ...rest.map(text => make("td", {}, String(text))));
+  const top = make("thead", {}, make("tr", {}, ...head.map(headCell("col"))));
+  return make("table", {}, make("caption", {}, caption), top, make("tbody", {}, ...rows.map(bodyRow)));
 }
 
 // JupyterLab hears single letters and arrows anywhere in the page: b adds a cell, d d deletes one. Nothing typed here may reach it,

@@ -1,5 +1,7 @@
 // Window marker: canvas lines, SVG bands, six slider handles. Handles follow the hand in the same frame; Python answers with the number.
 
+const UP_OR_DOWN = ["ArrowUp", "ArrowDown", "PageUp", "PageDown"]; // the other keys move within what is typed in a box
+
 function render({ model, el }) {
   const ended = new AbortController(), m = stateOf(model, ended.signal);
   const resized = new ResizeObserver(() => fitIn(m)), themed = new MutationObserver(() => fitIn(m)), heard = () => answered(m);
@@ -22,7 +24,7 @@ function stateOf(model, life) {
   const picture = model.get("picture"), times = numbers(model.get("times")), all = numbers(model.get("lines"));
   const rows = picture.rows.map((_, j) => all.subarray(j * times.length, (j + 1) * times.length));
   const me = `view-${Math.random().toString(36).slice(2)}`, edges = model.get("edges");
-  const m = { model, life, me, picture, data: { times, rows, gap: picture.gap }, edges, step: picture.step, remark: "", gestures: 0, view: null };
+  const m = { model, life, me, picture, edges, data: { times, rows, gap: picture.gap }, step: picture.step, remark: "", gestures: 0 };
   m.limits = { low: times[0], high: times.at(-1), least: picture.least };
   m.frame = frameOf(picture, me);
   m.layer = layerOf(m.frame.area);
@@ -40,7 +42,7 @@ function connect(m) {
     on(box, "input", () => { box.dataset.typing = "yes"; });
     on(box, "change", () => { done(); typed(m, k, box.value); });
     on(box, "blur", () => { done(); showBoxes(m); });
-    on(box, "keydown", event => { if (["ArrowUp", "ArrowDown", "PageUp", "PageDown"].includes(event.key)) { done(); pressed(m, k, event); } });
+    on(box, "keydown", event => { if (UP_OR_DOWN.includes(event.key)) { done(); pressed(m, k, event); } });
   });
   for (const kind of Object.keys(frame.buttons)) on(frame.buttons[kind], "click", () => button(m, kind));
   on(frame.root, "keydown", event => {
@@ -61,7 +63,8 @@ function showBoxes(m) {
   m.frame.boxes.forEach((box, k) => {
     const [low, high] = neighbours(m.edges, k, m.limits);
     if (!box.dataset.typing) box.value = minutes(m.edges[k]); // an answer that comes late must not wipe out what is being typed
-    change(box, { "aria-valuenow": minutes(m.edges[k]), "aria-valuemin": minutes(low), "aria-valuemax": minutes(high), "aria-valuetext": clock(m.edges[k]) });
+    change(box, { "aria-valuenow": minutes(m.edges[k]), "aria-valuetext": clock(m.edges[k]) });
+    change(box, { "aria-valuemin": minutes(low), "aria-valuemax": minutes(high) });
   });
 }
 

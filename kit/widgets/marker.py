@@ -19,6 +19,7 @@ from kit.widgets.scripts import script, sheet
 from kit.widgets.telling import told
 
 PARTS = ("moves", "layout", "canvas", "layer", "frame", "answer", "hand")
+UNPLACED = "Nobody has placed these windows yet. Move all three to where you think they belong."
 
 
 def mark_windows(run, *, start=None, folder="."):
@@ -140,7 +141,7 @@ class WindowMarker(AnyWidget):
         }
 
     def _unplaced(self):
-        return "Nobody has placed these windows yet. Move all three to where you think they belong." if self.windows == starting_windows(self.run) else ""
+        return UNPLACED if self.windows == starting_windows(self.run) else ""
 
     def _value(self):
         if self.effect:

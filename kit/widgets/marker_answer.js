@@ -57,6 +57,7 @@ function speak(m) {
   clearTimeout(m.speaking);
   m.speaking = setTimeout(() => {
     const waiting = m.frame.root.classList.contains("kit-marker-waiting") && !m.silent;
-    if (!waiting) m.frame.status.textContent = [m.frame.trouble.textContent, m.silent ? "" : m.frame.sentence.textContent].filter(Boolean).join(" ");
+    const news = [m.frame.trouble, ...(m.silent ? [] : [m.frame.sentence])].map(each => each.textContent);
+    if (!waiting) m.frame.status.textContent = news.filter(Boolean).join(" ");
   }, SPEAK);
 }

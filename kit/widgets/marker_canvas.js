@@ -61,7 +61,8 @@ function paintLine(c, view, panel, line) {
   for (const part of columns(view.times, line.row, view.X, view.gap)) {
     const middle = part.map(p => [p.at, Y.to(p.sum / p.count)]);
     c.globalAlpha = 0.28; c.beginPath();
-    part.forEach(p => c.lineTo(p.at, Y.to(p.high))); [...part].reverse().forEach(p => c.lineTo(p.at, line.filled ? panel.bottom : Y.to(p.low)));
+    part.forEach(p => c.lineTo(p.at, Y.to(p.high)));
+    [...part].reverse().forEach(p => c.lineTo(p.at, line.filled ? panel.bottom : Y.to(p.low)));
     c.fill(); c.globalAlpha = 1;
     c.lineWidth = width; c.setLineDash(dash); c.lineJoin = "round";
     if (middle.length === 1) c.fillRect(middle[0][0] - 1.5, middle[0][1] - 1.5, 3, 3); else stroke(c, middle);
@@ -71,8 +72,8 @@ function paintLine(c, view, panel, line) {
 
 // Names stand at the lines' ends: to their right where there is room, else above the upper and below the lower one.
 function labels(c, view, panel) {
-  const named = panel.lines.filter(line => line.label).map(line => ({ ...line, y: panel.Y.to(lastReading(line.row)) })).sort((a, b) => a.y - b.y);
-  const least = 1.25 * view.font, beside = view.wide;
+  const placed = panel.lines.filter(line => line.label).map(line => ({ ...line, y: panel.Y.to(lastReading(line.row)) }));
+  const named = placed.sort((a, b) => a.y - b.y), least = 1.25 * view.font, beside = view.wide;
   named.forEach((line, i) => {
     if (!beside) line.y += i === named.length - 1 && named.length > 1 ? least : -1.1 * least;
     else if (i && line.y - named[i - 1].y < least) line.y = named[i - 1].y + least;

@@ -21,16 +21,17 @@ function band(svg, i, hatch) {
   const group = draw("g", { class: `kit-marker-band kit-window-${i}`, "aria-hidden": "true" }, svg);
   const tint = draw("rect", { class: "kit-marker-tint" }, group), lines = draw("rect", { fill: hatch }, group);
   const bar = draw("rect", { class: "kit-marker-bar", rx: 3 }, group);
-  const hold = draw("rect", { class: "kit-marker-hold" }, group); // the name is a handle too: on a phone the bar is narrower than a finger
+  const hold = draw("rect", { class: "kit-marker-hold" }, group); // the name is a handle too: a bar can be narrower than a finger
   const letter = draw("text", { class: "kit-marker-letter", "text-anchor": "middle" }, group);
-  const name = draw("text", { class: "kit-marker-name" }, group);
+  const name = draw("text", { class: "kit-marker-name" }, group), meaning = draw("text", { class: "kit-marker-meaning" }, group);
   letter.textContent = LETTERS[i];
-  return { group, tint, lines, bar, hold, letter, name };
+  return { group, tint, lines, bar, hold, letter, name, meaning };
 }
 
 function grip(svg, k) {
   const name = `${WINDOWS[k >> 1]} ${k % 2 ? "end" : "start"}`;
-  const group = draw("g", { role: "slider", tabindex: 0, class: `kit-marker-grip kit-window-${k >> 1}`, "aria-label": name, "aria-orientation": "horizontal" }, svg);
+  const group = draw("g", { role: "slider", tabindex: 0, "aria-label": name, "aria-orientation": "horizontal" }, svg);
+  group.setAttribute("class", `kit-marker-grip kit-window-${k >> 1}`);
   const reach = draw("rect", { class: "kit-marker-reach" }, group), line = draw("line", { class: "kit-marker-edge" }, group);
   const flag = draw("rect", { class: "kit-marker-flag", rx: 4 }, group), arrow = draw("path", { class: "kit-marker-arrow" }, group);
   return { group, reach, line, flag, arrow };
@@ -52,8 +53,7 @@ function fit(layer, view) { // what changes with the size only
     const y = lanes.top + i * lanes.height;
     for (const rect of [each.tint, each.lines]) change(rect, { y: top, height: bottom - top });
     for (const rect of [each.bar, each.hold]) change(rect, { y: y + 2, height: lanes.grip });
-    change(each.letter, { y: y + 2 + lanes.grip / 2 });
-    change(each.name, { y: y + 2 + lanes.grip / 2 });
+    for (const text of [each.letter, each.name, each.meaning]) text.setAttribute("y", y + 2 + lanes.grip / 2);
   });
   layer.grips.forEach((each, k) => {
     const y = lanes.top + (k >> 1) * lanes.height + 2, g = lanes.grip, x = k % 2 ? 0 : -g, middle = x + g / 2, out = k % 2 ? 1 : -1;
@@ -80,9 +80,11 @@ function placeBand(each, view, from, to, i) {
   for (const rect of [each.tint, each.lines, each.bar]) change(rect, { x: from, width: wide });
   each.letter.setAttribute("x", from + wide / 2);
   each.letter.style.display = wide < 13 ? "none" : "";
-  const text = wide < 13 ? `${LETTERS[i]} ${WINDOWS[i]}` : WINDOWS[i], long = 8 * text.length, fits = after + long < view.width;
-  const x = fits ? after : from - grip - 6;
+  const text = wide < 13 ? `${LETTERS[i]} ${WINDOWS[i]}` : WINDOWS[i], long = 8.8 * text.length, fits = after + long < view.width;
+  const x = fits ? after : from - grip - 6, room = view.width - after - long > 7 * MEANING[i].length;
   each.name.textContent = text;
+  each.meaning.textContent = room ? MEANING[i] : "";
+  each.meaning.setAttribute("x", after + long + 4);
   change(each.name, { x, "text-anchor": fits ? "start" : "end" });
   change(each.hold, { x: fits ? x : x - long, width: long });
 }

@@ -21,12 +21,15 @@ function panelsOf(picture, data, wide) {
   const row = name => data.rows[picture.rows.indexOf(name)], line = name => ({ name, label: name, row: row(name) });
   const pair = [row("treated"), row("control")];
   const panels = [
-    { kind: "temperature", title: "temperature, \u00b0C", lines: ["treated", "control"].map(line), reach: reach(pair, 0.5, wide ? 0.08 : 0.2), ticks: 5 },
-    { kind: "difference", title: "difference: treated \u2212 control, \u00b0C", lines: [{ ...line("difference"), label: "" }], reach: reach([row("difference"), [0]], 0.2, 0.1), ticks: 4, zero: true },
+    { kind: "temperature", title: "temperature, \u00b0C", lines: ["treated", "control"].map(line), ticks: 5,
+      reach: reach(pair, 0.5, wide ? 0.08 : 0.2) }, // where names stand at the lines, not beside them, they need height
+    { kind: "difference", title: "difference: treated \u2212 control, \u00b0C", lines: [{ ...line("difference"), label: "" }], ticks: 4,
+      reach: reach([row("difference"), [0]], 0.2, 0.1), zero: true },
   ];
   if (row("gas")) {
     const [, high] = reach([row("gas"), [0]], 1, 0.3);
-    panels.push({ kind: "gas", title: "CO2 in the treated vessel, ppm", lines: [{ name: "gas", label: "", row: row("gas"), filled: true }], reach: [0, high], ticks: 2 });
+    const area = { name: "gas", label: "", row: row("gas"), filled: true };
+    panels.push({ kind: "gas", title: "CO2 in the treated vessel, ppm", lines: [area], ticks: 2, reach: [0, high] });
   }
   return panels;
 }

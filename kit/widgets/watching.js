@@ -12,13 +12,16 @@ function render({ model, el }) {
 }
 
 function viewOf() {
-  const view = { sentence: make("p", { class: "kit-watch-sentence" }), parts: make("p"), holds: make("p"), verdict: make("p"), cautions: make("ul"), table: make("div", { class: "kit-fold" }), line: make("code"), windows: make("p") };
-  view.figure = make("div", { role: "img", class: "kit-watch-figure" });
-  view.old = make("p", { class: "kit-watch-old" }, "The windows are moving. This is the last result; the new one comes when they rest.");
-  const behind = make("div", { class: "kit-fold" }, make("pre", {}, view.line), view.windows);
+  const fold = (title, ...inside) => make("details", {}, make("summary", {}, title), make("div", { class: "kit-fold" }, ...inside));
+  const view = {
+    sentence: make("p", { class: "kit-watch-sentence" }), parts: make("p"), figure: make("div", { role: "img", class: "kit-watch-figure" }),
+    verdict: make("p"), holds: make("p"), cautions: make("ul"), table: make("div"), line: make("code"), windows: make("p"),
+  };
+  const old = make("p", { class: "kit-watch-old" }, "The windows are moving. This is the last result; the new one comes when they rest.");
   view.more = make("div", {}, view.parts, view.figure, view.verdict, view.holds, view.cautions,
-    make("details", {}, make("summary", {}, "As a table"), view.table), make("details", {}, make("summary", {}, "The line behind this"), behind));
-  view.root = make("div", { class: "kit-watch", role: "group", tabindex: "-1", "aria-label": "Effect of the windows as they are now" }, view.old, view.sentence, view.more);
+    fold("As a table", view.table), fold("The line behind this", make("pre", {}, view.line), view.windows));
+  const named = { role: "group", tabindex: "-1", "aria-label": "Effect of the windows as they are now" };
+  view.root = make("div", { class: "kit-watch", ...named }, old, view.sentence, view.more);
   return view;
 }
 

@@ -6,7 +6,9 @@ import traitlets
 from anywidget import AnyWidget
 
 from kit.estimate import rounded
+from kit.records.windows import NAMES
 from kit.widgets.scripts import script, sheet
+from kit.words import clock
 
 LINE = "paired_effect(run, marker.windows)"
 
@@ -65,9 +67,10 @@ def told_with_parts(effect):
         return alone
     changes = [("treated changed by", treated.text), ("control changed by", control.text)]
     whole, shared = (f"{rounded(each.value, 2)} °C" for each in (treated, control))
+    left = f"The control shows what both share. What is left is the extra: {effect.warming.value_text}."
     return {
         **alone,
-        "parts": f"Treated changed by {whole}, control by {shared}. The control shows what both share. What is left is the extra: {effect.warming.value_text}.",
+        "parts": f"Treated changed by {whole}, control by {shared}. {left}",
         "bars": [
             bar("treated: its whole change", treated, "treated"),
             bar("shared: the control changed by this too", control, "control"),
@@ -91,10 +94,7 @@ def picture_in_words(warming):
 
 def rows(effect):
     """The numbers of the view as a table: (name, value) pairs of text."""
-    warming = effect.warming
-    answer = [("extra warming", warming.value_text), (f"range at {100 * warming.level:g} %", warming.range), ("verdict", effect.verdict), ("holds", effect.condition)]
-    return [*answer, *windows_as_rows(effect.windows)]
-
-
-def windows_as_rows(windows):
-    return [tuple(each.split(" ", 1)) for each in str(windows).rstrip(".").split("; ")]
+    warming, windows = effect.warming, effect.windows
+    answer = [("extra warming", warming.value_text), (f"range at {100 * warming.level:g} %", warming.range)]
+    spans = [(name, " to ".join(clock(60 * edge) for edge in getattr(windows, name))) for name in NAMES]
+    return [*answer, ("verdict", effect.verdict), ("holds", effect.condition), *spans]

@@ -5,7 +5,8 @@ const TALL = 24, SIDE = 14;
 function paintBars(figure, bars, words, width) {
   const [low, high] = span(bars), X = scale(low, high, SIDE, width - SIDE), mark = bars.length === 1 ? dot : block;
   figure.setAttribute("aria-label", words);
-  figure.replaceChildren(...bars.flatMap(bar => [make("p", { class: "kit-watch-label" }, make("b", {}, bar.label), ` ${bar.text}`), barOf(X, bar, width, mark)]), axisOf(X, bars[0].unit, width));
+  const label = bar => make("p", { class: "kit-watch-label" }, make("b", {}, bar.label), ` ${bar.text}`);
+  figure.replaceChildren(...bars.flatMap(bar => [label(bar), barOf(X, bar, width, mark)]), axisOf(X, bars[0].unit, width));
 }
 
 function span(bars) { // room for every end and for 0
@@ -33,14 +34,16 @@ function block(svg, X, bar) {
 
 function range(svg, X, bar, width) { // an open end runs to the edge as an arrow
   const ends = [bar.low === null ? 4 : X.to(bar.low), bar.high === null ? width - 4 : X.to(bar.high)], y = TALL / 2;
-  const cap = (x, open, out) => draw("path", { class: "kit-watch-range", d: open ? `M${x + 7 * out},${y - 6} L${x},${y} L${x + 7 * out},${y + 6}` : `M${x},${y - 7} v14` }, svg);
+  const tip = (x, out) => `M${x + 7 * out},${y - 6} L${x},${y} L${x + 7 * out},${y + 6}`;
+  const cap = (x, open, out) => draw("path", { class: "kit-watch-range", d: open ? tip(x, out) : `M${x},${y - 7} v14` }, svg);
   draw("line", { class: "kit-watch-range", x1: ends[0], x2: ends[1], y1: y, y2: y }, svg);
   cap(ends[0], bar.low === null, 1);
   cap(ends[1], bar.high === null, -1);
 }
 
 function axisOf(X, unit, width) {
-  const svg = draw("svg", { width, height: 42 }), text = (x, y, words, anchor) => { draw("text", { x, y, "text-anchor": anchor }, svg).textContent = words; };
+  const svg = draw("svg", { width, height: 42 });
+  const text = (x, y, words, anchor) => { draw("text", { x, y, "text-anchor": anchor }, svg).textContent = words; };
   draw("line", { class: "kit-watch-axis", x1: SIDE, x2: width - SIDE, y1: 1, y2: 1 }, svg);
   for (const tick of ticks(X.low, X.high, width < 420 ? 4 : 8)) {
     draw("line", { class: "kit-watch-axis", x1: X.to(tick.at), x2: X.to(tick.at), y1: 1, y2: 6 }, svg);
