@@ -129,7 +129,7 @@ def too_few_after(layout, windows):
     after = int((layout.cells.times_s > begins(windows.seconds)[1]).sum())
     if after < FEWEST_AFTER:
         return (
-            f"Only {counted(after, 'reading')} come late enough after the change to see a curve in. Read more often, or watch for longer."
+            f"Only {counted(after, 'reading')} come late enough after the change to show a curve. Read more often, or watch for longer."
         )
     return None
 

@@ -22,7 +22,7 @@ def why_undetermined(found, windows):
     moved = abs(found.fit.at(windows.seconds[5]) - found.fit.level)
     if np.prod(np.sign(found.allowed.range_at(windows.seconds[5]))) <= 0:
         return (
-            "No rise can be told from the noise of this record. If there is one, a quieter record or a larger effect would show it.",
+            "No rise can be told from this record's noise. If there is one, a quieter record or a larger effect would show it.",
             True,
         )
     if moved < FEWEST_STEPS * found.step:

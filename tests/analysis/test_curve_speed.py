@@ -1,0 +1,45 @@
+"""How fast a warming curve with its ranges comes, against the usual library's fit and confidence intervals of the same record."""
+
+import time
+import warnings
+
+import numpy as np
+import pytest
+
+from kit import Windows, fit_warming
+
+pytestmark = pytest.mark.alone
+TIMES_FASTER = 25
+
+
+def rise(t, level, rise, time_constant, delay):
+    return level + rise * (1 - np.exp(-np.maximum(t - delay, 0) / time_constant))
+
+
+def test_a_curve_with_honest_ranges_is_25_times_faster_than_lmfit_with_its_own(made, capsys):
+    """lmfit 1.3: Model.fit, then conf_interval of the 95 % ends alone, 1,200 readings; processor time, the least of some rounds."""
+    import lmfit
+
+    run, windows, model = made(step_s=0.575, end_min=11.5 + 10), Windows((10, 11), (11, 12), (20.5, 21.4)), lmfit.Model(rise)
+    difference = run.difference().loc[600:]
+    seconds, values = difference.index.to_numpy(), difference.to_numpy()
+
+    def theirs():
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            model.fit(values, t=seconds, level=0.0, rise=1.0, time_constant=120.0, delay=660.0).conf_interval(sigmas=[0.95])
+
+    reference, ours = fastest(theirs, 3), fastest(lambda: fit_warming(run, windows), 30)
+    with capsys.disabled():
+        print(f"\n{len(values)} readings: lmfit {1e3 * reference:.0f} ms, fit_warming {1e3 * ours:.1f} ms, {reference / ours:.0f} times")
+    assert reference / ours >= TIMES_FASTER
+
+
+def fastest(work, rounds):
+    work()
+    taken = []
+    for _ in range(rounds):
+        start = time.process_time()
+        work()
+        taken.append(time.process_time() - start)
+    return min(taken)

@@ -1,0 +1,192 @@
+"""The class: laws, few groups, swaps, suspects, refusals. The estimators against published values: tests/statistics/test_pooling.py, tests/reference."""
+
+import json
+from dataclasses import replace
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+
+from kit import Estimate, Fault, IntakeFault, Windows, class_effect, example_class, example_run, paired_effect
+from kit.statistics.pooling import plain_mean, pool
+
+WINDOWS = Windows.of_perturbation(11)
+VALUES = {"Basalt": 1.52, "Chert": 1.40, "Flint": 1.61, "Gneiss": 1.47, "Marble": 1.55}
+
+
+def stated(values=VALUES, error=0.04):
+    return {name: Estimate.from_error(value, error, 1.96) for name, value in values.items()}
+
+
+def named(run, name):
+    return replace(run, name=name)
+
+
+def test_the_bundled_class_tells_its_story():
+    effect = class_effect(example_class())
+    assert len(effect.shares) == 8 and effect.verdict == "warmer"
+    assert [share.name for share in effect.suspects] == ["Slate"]
+    slate = effect.suspects[0]
+    assert str(effect) == (
+        f"The treated vessels of 8 groups warmed by {effect.mean.value_text} more than the controls (95 %: {effect.mean.range}). "
+        f"Without Slate: {slate.without.text}."
+    )
+    assert slate.without.half_width < effect.mean.half_width and abs(slate.without.value - 1.5) < 0.3  # common practice, no source
+
+
+def test_the_mean_is_the_random_effects_mean_and_the_plain_one_stands_beside():
+    effect = class_effect(stated())
+    pooled = pool(np.array(list(VALUES.values())), np.full(5, 0.04))
+    assert (effect.mean.value, effect.mean.standard_error) == pytest.approx((pooled.mean, pooled.standard_error))
+    assert effect.mean.half_width == pytest.approx(2.7764 * pooled.standard_error, rel=1e-4)
+    mean, error = plain_mean(np.array(list(VALUES.values())))
+    assert (effect.plain_mean.value, effect.plain_mean.half_width) == pytest.approx((mean, 2.7764 * error), rel=1e-4)
+    assert sum(share.weight for share in effect.shares) == pytest.approx(1)
+
+
+def test_the_order_of_the_groups_changes_nothing():
+    one, other = class_effect(stated()), class_effect(dict(reversed(stated().items())))
+    assert (one.mean.value, one.mean.high, one.next_group.high) == pytest.approx((other.mean.value, other.mean.high, other.next_group.high))
+
+
+def test_one_more_group_has_a_wider_range_than_the_mean():
+    effect = class_effect(stated())
+    assert effect.next_group.half_width > 2 * effect.mean.half_width
+    assert effect.explain().splitlines()[-1] == (
+        f"One more group, working alike, would measure {effect.next_group.range}: wider than the mean's range, as it is one group and not all."
+    )
+
+
+@pytest.mark.parametrize(
+    "count, sentence",
+    [
+        (1, "1 group, 1.52 °C. One group cannot speak for a class: nobody sees how much groups differ. Add two more."),
+        (2, "2 groups, 1.46 °C on average. Two groups cannot show how much groups differ, so their mean has no range. Add one more."),
+    ],
+)
+def test_one_or_two_groups_have_no_range(count, sentence):
+    effect = class_effect(dict(list(stated().items())[:count]))
+    assert (str(effect), effect.verdict) == (sentence, "cannot tell")
+    assert effect.mean.half_width == effect.next_group.half_width == float("inf")
+
+
+def test_three_groups_have_a_range_and_none_for_a_fourth():
+    effect = class_effect(dict(list(stated().items())[:3]))
+    assert effect.mean.half_width < 1 and effect.next_group.range == "not determined"
+    assert [caution.code for caution in effect.cautions] == ["few-groups"]
+
+
+def test_identical_groups_show_no_spread_and_keep_their_own_noise():
+    effect = class_effect(stated(dict.fromkeys(VALUES, 1.5)))
+    assert effect.spread.value == 0 and effect.mean.half_width == pytest.approx(2.7764 * 0.04 / 5**0.5, rel=1e-4)
+    assert effect.explain().splitlines()[1].startswith("The groups lie no further apart than their own noise explains; a spread of up to ")
+
+
+def test_a_class_around_zero_cannot_tell():
+    effect = class_effect(stated({name: value - 1.5 for name, value in VALUES.items()}))
+    assert effect.verdict == "cannot tell" and effect.mean.holds(0)
+    assert str(effect) == f"5 groups together cannot tell whether the treated vessels warmed more: {effect.mean.text}."
+
+
+def test_a_drift_that_all_share_is_not_averaged_out(made):
+    windows, runs = Windows((0, 1), (1, 2), (11, 12)), [named(made(seed=seed), f"g{seed}") for seed in range(6)]
+    effects = [paired_effect(run, windows) for run in runs]
+    class_ = class_effect(effects)
+    assert class_.allowance_c == pytest.approx(np.mean([each.drift.allowance_c for each in effects]), rel=0.1)
+    assert class_.mean.half_width > class_.allowance_c
+    assert "shared-drift" in [caution.code for caution in class_.cautions]
+
+
+def test_half_the_groups_with_swapped_vessels_take_it_out(made):
+    windows, runs = Windows((0, 1), (1, 2), (11, 12)), [named(made(seed=seed), f"g{seed}") for seed in range(6)]
+    turned = class_effect(runs, windows, swapped=["g1", "g3", "g5"])
+    assert turned.allowance_c < 0.01 < class_effect(runs, windows).allowance_c
+
+
+def test_a_swap_pair_is_one_group_and_tells_what_the_side_does():
+    pair = [example_run("basalt"), example_run("basalt-swapped")]
+    effect = class_effect(pair, WINDOWS, groups={"basalt-swapped": "basalt"}, swapped=["basalt-swapped"])
+    usual, turned = (paired_effect(run, WINDOWS).warming.value for run in pair)
+    assert [share.name for share in effect.shares] == ["basalt"]
+    assert effect.mean.value == pytest.approx((usual + turned) / 2)
+    assert effect.sides["basalt"].value == pytest.approx((usual - turned) / 2)
+
+
+def test_several_runs_of_a_group_count_as_one(made):
+    runs = [named(made(seed=seed), f"run {seed}") for seed in range(5)]
+    groups = {"run 0": "a", "run 1": "a", "run 2": "b", "run 3": "c", "run 4": "c"}
+    effect = class_effect(runs, WINDOWS, groups=groups)
+    assert [(share.name, len(share.group.runs)) for share in effect.shares] == [("a", 2), ("b", 1), ("c", 2)]
+    first = effect.shares[0].group.parts
+    assert first.value == pytest.approx(np.mean([paired_effect(run, WINDOWS).warming.value for run in runs[:2]]))
+
+
+def test_a_suspect_is_shown_with_and_without_and_never_dropped():
+    effect = class_effect(stated(), suspect=["Chert"])
+    assert len(effect.shares) == 5 and str(effect).endswith(f"Without Chert: {effect.suspects[0].without.text}.")
+    assert class_effect(stated()).suspects == ()
+
+
+def test_runs_without_a_number_and_files_without_a_run_are_named(made):
+    stuck = replace(made(), name="Slate", readings=made().readings.assign(control=21.0))
+    fault = IntakeFault("This file is empty.", "Copy it again from the logger.", file="chert.csv")
+    runs = SimpleNamespace(runs=(*(named(made(seed=seed), f"g{seed}") for seed in range(4)), stuck), faults=(fault,))
+    effect = class_effect(runs, WINDOWS)
+    assert dict(effect.left_out) == {
+        "chert.csv": "This file is empty. Copy it again from the logger.",
+        "Slate": "The control thermometer shows one value and no change: stuck, perhaps. Check the probe and its cable, then run again.",
+    }
+    assert [str(caution) for caution in effect.cautions][0] == "chert.csv is left out. This file is empty. Copy it again from the logger."
+    assert len(effect.shares) == 4
+
+
+def test_a_run_whose_windows_cannot_be_found_is_named_with_the_reason(made):
+    runs = [named(made(seed=seed), f"g{seed}") for seed in range(4)] + [named(made(0.0, seed=9), "Flint")]
+    assert [name for name, _ in class_effect(runs).left_out] == ["Flint"]
+
+
+@pytest.mark.parametrize(
+    "settings, message",
+    [
+        ({"suspect": ["Slat"]}, "suspect names 'Slat', but the class has no such name. It has Basalt, Chert, Flint, Gneiss and Marble."),
+        ({"swapped": ["x"]}, "swapped names 'x', but the class has no such name. It has Basalt, Chert, Flint, Gneiss and Marble."),
+        ({"groups": {"y": "a"}}, "groups names 'y', but the class has no such name. It has Basalt, Chert, Flint, Gneiss and Marble."),
+    ],
+)
+def test_names_that_are_not_there_are_refused(settings, message):
+    with pytest.raises(Fault) as fault:
+        class_effect(stated(), **settings)
+    assert str(fault.value) == message
+
+
+@pytest.mark.parametrize(
+    "runs, message",
+    [
+        ([], "No run of this class gives a number. It holds no runs."),
+        ([1.5], "A class is made of runs or effects, or of a dict of named Estimates. This was among them: float."),
+        ({"a": Estimate.undetermined()}, "No run of this class gives a number. a: It has no value with an uncertainty."),
+    ],
+)
+def test_a_class_without_numbers_is_refused(runs, message):
+    with pytest.raises(Fault) as fault:
+        class_effect(runs)
+    assert str(fault.value) == message
+
+
+def test_two_runs_of_one_name_are_refused(made):
+    with pytest.raises(Fault) as fault:
+        class_effect([made(), made()], WINDOWS)
+    assert str(fault.value) == "Two runs are named made. Give each its own name, so that none counts twice."
+
+
+def test_windows_by_name_must_hold_every_run(made):
+    runs = [named(made(seed=seed), f"g{seed}") for seed in range(3)]
+    effect = class_effect(runs, {"g0": WINDOWS, "g1": WINDOWS})
+    assert dict(effect.left_out) == {"g2": "There are no windows for the run g2. Mark them, or leave windows out to have them suggested."}
+
+
+def test_it_is_kept_as_json_and_shown_as_a_table():
+    effect = class_effect(stated())
+    kept = json.loads(json.dumps(effect.to_dict()))
+    assert [share["name"] for share in kept["shares"]] == list(VALUES) and kept["mean"]["value"] == effect.mean.value
+    assert "Basalt" in effect._repr_html_()

@@ -1,0 +1,129 @@
+"""Charts of curve, class, comparison, calibration and plan: words from the result, uncertainty drawn, axes with units, labels and no legend."""
+
+import numpy as np
+import pytest
+
+from kit import Windows, calibrate, chart, class_effect, compare, example_class, example_run, fit_warming, paired_effect, plan_run
+from kit.statistics.rehearsal import Wander
+
+WINDOWS = Windows.of_perturbation(11)
+POINTS = {"ice": {"treated": 0.3, "control": -0.1}, "boiling": {"treated": 98.2, "control": 97.4}}
+
+
+@pytest.fixture(scope="module")
+def results():
+    basalt, other = example_run("basalt"), example_run("marble-argon")
+    class_ = class_effect(example_class())
+    effect = paired_effect(basalt, WINDOWS)
+    return {
+        "curve": fit_warming(basalt, WINDOWS),
+        "open curve": fit_warming(basalt, Windows((10, 11), (11, 11.5), (12, 12.4))),
+        "no curve": fit_warming(example_run("slate-hand"), WINDOWS),
+        "class": class_,
+        "two groups": class_effect([basalt, other], WINDOWS),
+        "comparison": compare(effect, paired_effect(other, WINDOWS), margin=0.5),
+        "class comparison": compare(class_, effect, margin=0.5),
+        "calibration": calibrate(POINTS, altitude_m=500),
+        "plan": plan_run(half_width_c=0.05, wander=Wander(correlation_s=10.0)),
+    }
+
+
+NAMES = ["curve", "open curve", "no curve", "class", "two groups", "comparison", "class comparison", "calibration", "plan"]
+
+
+def words(figure):
+    return [note.text for note in figure.layout.annotations]
+
+
+def plain(text):
+    return text.replace("<br>", " ")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_title_is_the_results_own_sentence_and_nothing_needs_a_legend(results, name):
+    figure = chart(results[name])
+    assert plain(figure.layout.title.text) == str(results[name])
+    assert figure.layout.template.layout.showlegend is False
+    axes = [axis.title.text for axis in (*figure.select_xaxes(), *figure.select_yaxes()) if axis.title.text]
+    assert axes and all("(" in title or title in ("°C", "number of runs", "% of such plans") for title in axes)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_it_can_be_drawn_by_plotly(results, name):
+    assert chart(results[name]).to_json()
+
+
+def test_a_curve_is_drawn_within_its_band_and_its_residuals_below(results):
+    curve = results["curve"]
+    readings, band, solid, dotted, left = chart(curve).data
+    assert len(readings.x) == len(left.x) == len(curve.residuals)
+    assert left.y == pytest.approx(curve.residuals.to_numpy())
+    half = len(band.y) // 2
+    at_end = curve.at(dotted.x[-1])
+    assert band.y[half - 1] - curve.found.fit.level == pytest.approx(at_end.high, abs=1e-3)
+    assert solid.x[-1] <= 21.5 <= dotted.x[0] < dotted.x[-1] and dotted.line.dash == "dot"
+    assert {"curve", "baseline", "readings", "record ends", "readings minus curve"} <= set(words(chart(curve)))
+    assert plain(chart(curve).layout.title.subtitle.text) == curve.diagnosis
+
+
+def test_an_open_curve_is_called_one_of_many(results):
+    assert "one of many" in words(chart(results["open curve"])) and not results["open curve"].determined
+
+
+def test_without_a_curve_the_readings_stand_alone(results):
+    assert len(chart(results["no curve"]).data) == 1
+
+
+def test_the_class_board_has_a_row_for_each_group_and_each_mean(results):
+    effect = results["class"]
+    rows = {trace.y[0]: trace for trace in chart(effect).data}
+    assert [name for name in rows][:8] == [f"{s.name} (look again)" if s.suspect else s.name for s in effect.shares]
+    assert list(rows)[8:] == ["class mean", "without Slate", "plain mean, by hand", "one more group"]
+    mean = rows["class mean"]
+    assert (mean.x[0], mean.error_x.array[0]) == pytest.approx((effect.mean.value, effect.mean.high - effect.mean.value))
+    assert rows["one more group"].error_x.array[0] > mean.error_x.array[0]
+    assert effect.mean.text in words(chart(effect)) and effect.next_group.range in words(chart(effect))
+
+
+def test_a_mean_without_a_range_gets_no_bar(results):
+    rows = {trace.y[0]: trace for trace in chart(results["two groups"]).data}
+    assert rows["class mean"].error_x.array is None
+
+
+def test_the_margin_is_drawn_around_the_gap_and_around_the_tested_range(results):
+    found = results["comparison"]
+    figure = chart(found)
+    bands = [(shape.y0, shape.y1) for shape in figure.layout.shapes] + [(shape.x0, shape.x1) for shape in figure.layout.shapes]
+    assert bands.count((-0.5, 0.5)) == 2
+    tested = figure.data[-1]
+    assert (tested.x[0], tested.error_x.value) == pytest.approx((found.tested.value, found.tested.half_width))
+    assert {"mine", "reference", "gap", "tested range", "95 % range"} <= set(words(figure))
+
+
+def test_a_class_beside_an_effect_is_drawn_by_its_ranges_alone(results):
+    assert len(chart(results["class comparison"]).data) == 2
+
+
+def test_a_calibration_has_a_line_a_band_and_points_for_each_thermometer(results):
+    found = results["calibration"]
+    figure = chart(found)
+    assert [trace.name for trace in figure.data] == [None, "treated", "treated, read", None, "control", "control, read"]
+    band, line = figure.data[0], figure.data[1]
+    assert band.y[0] - line.y[0] == pytest.approx(found.correction("treated", line.x[0]).half_width)
+    assert {"treated", "control", "bands: 95 %"} <= set(words(figure))
+
+
+def test_a_plan_shows_width_against_runs_and_chance_against_warming(results):
+    plan = results["plan"]
+    *widths, chance = chart(plan).data
+    swapped = next(trace for trace in widths if trace.name == "ten, half swapped")
+    assert swapped.y[list(swapped.x).index(plan.runs)] == pytest.approx(plan.chosen.half_width_c)
+    assert (np.diff(chance.y) >= 0).all() and chance.y[-1] > 99
+    assert "wanted" in words(chart(plan))
+
+
+def test_the_runs_of_a_class_share_one_scale():
+    runs = example_class()
+    figure = chart(runs)
+    assert [trace.name for trace in figure.data] == [run.name for run in runs]
+    assert sum(axis.matches is not None for axis in figure.select_yaxes()) >= len(runs) - 1
