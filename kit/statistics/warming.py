@@ -48,14 +48,13 @@ def warming_of(layout, seconds, vessels, edges_s, *, level=0.95, tolerance_c_per
     design = layout.designs[int(best_trend(layout.designs, values[:, None])[0])]
     noise = learn_noise(layout.grid, design, values)
     step = float(display_step(vessels).max())
-    kept = layout.cells.times_s >= edges_s[0]
-    covariance = _with_rounding(noise.covariance(), layout, vessels, step)
-    precision = np.linalg.inv(covariance[np.ix_(kept, kept)])
-    factor, times, seen = coverage_factor(level, noise.dof), layout.cells.times_s[kept], values[kept]
+    first = int(layout.cells.times_s.searchsorted(edges_s[0]))
+    precision = np.linalg.inv(_with_rounding(noise.covariance(first=first), layout, vessels, step))
+    factor, times, seen = coverage_factor(level, noise.dof), layout.cells.times_s[first:], values[first:]
     level_out, drifted = without_level(precision), (times - edges_s[2]) / 60 * tolerance_c_per_min
     ramps = (0.0, drifted, -drifted) if tolerance_c_per_min else (0.0,)
     allowed = joined([allowed_rises(times, seen - ramp, level_out, begins(edges_s), room=factor**2) for ramp in ramps])
-    misfit = misfit_of(seen, precision, design[kept], allowed.squares)
+    misfit = misfit_of(seen, precision, design[first:], allowed.squares)
     fit = _least_squares(seconds, difference, edges_s)
     return Warming(fit, allowed, misfit, float(noise.sd[0]), float(noise.correlation_s[0]), noise.dof, factor, step)
 
@@ -67,7 +66,7 @@ def begins(edges_s):
 
 
 def _with_rounding(covariance, layout, vessels, step):
-    """`covariance` (cells, cells) and what the display leaves in the cells of each vessel.
+    """`covariance` (cells, cells) of the last cells, and what the display leaves in these cells of each vessel.
 
     A rounding error lasts while the temperature stays where it is and is another one a fraction of a step further; noise that moves
     the readings from step to step averages it out (`mean_uncertainty`).
@@ -75,7 +74,7 @@ def _with_rounding(covariance, layout, vessels, step):
     for vessel in vessels:
         left = np.mean([mean_uncertainty(vessel[window], step) ** 2 for window in (layout.baseline, layout.response)])
         if left > NEGLIGIBLE * covariance[0, 0]:
-            smooth = _smoothed(layout, vessel)
+            smooth = _smoothed(layout, vessel)[-len(covariance) :]
             covariance = covariance + left * np.exp(-((np.subtract.outer(smooth, smooth) / (ROUNDED_ALIKE * step)) ** 2))
     return covariance
 
