@@ -1,4 +1,7 @@
-"""Two results beside each other: the verdicts, what drift does to them, refusals. The tests themselves: tests/statistics/test_equivalence.py."""
+"""Two results beside each other: the verdicts, what drift does to them, refusals.
+
+The two one-sided tests stand in tests/statistics/test_equivalence.py.
+"""
 
 import json
 
@@ -27,7 +30,8 @@ def stated(value, error=0.02):
             stated(1.6),
             0.3,
             "Same within the margin of 0.3 °C: mine minus the reference is 0.10 °C (95 %: 0.04 to 0.16 °C).",
-            "The whole tested range, 0.053 to 0.147 °C, lies within 0.3 °C of zero. There is a difference, but a smaller one than matters here.",
+            "The whole tested range, 0.053 to 0.147 °C, lies within 0.3 °C of zero. "
+            "There is a difference, but a smaller one than matters here.",
         ),
         (
             stated(2.0),

@@ -9,6 +9,7 @@ from kit import Fault, Windows, paired_effect, plan_run
 from kit.statistics.rehearsal import Wander
 
 QUICK = Wander(correlation_s=10.0)
+WISH = "The wanted half-width is how far the range may reach to each side, in °C: 0.2, say."
 
 
 def test_an_easy_wish_needs_one_run():
@@ -100,12 +101,12 @@ def test_it_is_kept_as_json_and_shown_as_a_table():
 @pytest.mark.parametrize(
     "settings, message",
     [
-        ({"half_width_c": 0}, "The wanted half-width is how far the range may reach to each side, in °C: 0.2, say. It was given 0."),
-        ({"half_width_c": float("nan")}, "The wanted half-width is how far the range may reach to each side, in °C: 0.2, say. It was given nan."),
+        ({"half_width_c": 0}, f"{WISH} It was given 0."),
+        ({"half_width_c": float("nan")}, f"{WISH} It was given nan."),
         ({"spread_c": -1}, "spread_c can't be -1. Give zero or a positive number."),
         ({"pilot": 3}, "The pilot holds no noise to plan with. Give an effect that has a number: paired_effect(run, windows)."),
     ],
-)  # fmt: skip
+)
 def test_a_wish_that_makes_no_sense_is_refused(settings, message):
     with pytest.raises(Fault) as fault:
         plan_run(**settings)

@@ -1,4 +1,7 @@
-"""The class: laws, few groups, swaps, suspects, refusals. The estimators against published values: tests/statistics/test_pooling.py, tests/reference."""
+"""The class: laws, few groups, swaps, suspects, refusals.
+
+The estimators stand against published values in tests/statistics/test_pooling.py and tests/reference.
+"""
 
 import json
 from dataclasses import replace
@@ -53,7 +56,8 @@ def test_one_more_group_has_a_wider_range_than_the_mean():
     effect = class_effect(stated())
     assert effect.next_group.half_width > 2 * effect.mean.half_width
     assert effect.explain().splitlines()[-1] == (
-        f"One more group, working alike, would measure {effect.next_group.range}: wider than the mean's range, as it is one group and not all."
+        f"One more group, working alike, would measure {effect.next_group.range}: "
+        "wider than the mean's range, as it is one group and not all."
     )
 
 

@@ -1,4 +1,7 @@
-"""A small part of the coverage study of curves, classes, comparisons and plans, with bounds that can fail; all: `python -m kit check --coverage`."""
+"""A small part of the coverage study of curves, classes, comparisons and plans, with bounds that can fail.
+
+The whole is `python -m kit check --coverage`.
+"""
 
 import pytest
 

@@ -1,4 +1,7 @@
-"""Charts of curve, class, comparison, calibration and plan: words from the result, uncertainty drawn, axes with units, labels and no legend."""
+"""Charts of curve, class, comparison, calibration and plan.
+
+Words come from the result, uncertainty is drawn, axes have units, labels stand for a legend.
+"""
 
 import numpy as np
 import pytest
