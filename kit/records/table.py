@@ -84,8 +84,8 @@ class Table:
         return IntakeFault(f"'{cell[:30]}' is no {wanted}.", do, file=self.file, line=line, column=repr(column.header), seen=cell)
 
     def __str__(self):
-        """The first rows, to look at what a stage made."""
-        heads = [f"{each.role or '?'}: {each.header} {each.unit}".strip() for each in self.columns]
+        """The first rows, to look at what a stage made. A column without a role stands there as the file has it."""
+        heads = [f"{each.role}: {each.header} ({each.unit})" if each.role else each.header for each in self.columns]
         first = [[str(line), *(str(each.cell(row)) for each in self.columns)] for row, line in enumerate(self.lines[:5].tolist())]
         return "\n".join("\t".join(cells) for cells in [["line", *heads], *first])
 
