@@ -53,7 +53,8 @@ def write_sheet(path, rows, unit="degC"):
     try:
         write_atomically(path, written.getvalue())
     except OSError as problem:
-        raise Fault(f"{Path(path).name} could not be written ({problem.strerror}). Make room there, then change the entry once.") from problem
+        what = f"{Path(path).name} could not be written ({problem.strerror})."
+        raise Fault(f"{what} Make room there, then change the entry once.") from problem
 
 
 def header(unit):
@@ -102,7 +103,8 @@ def _of_minutes(rows):
     for place, (minute, *_) in enumerate(rows):
         value = number(minute)
         if value is None:
-            yield Doubt(place, 0, f"Row {place + 1}: '{minute[:20]}' is no minute. Type the minute of this reading as a number.", blocking=True)
+            what = f"Row {place + 1}: '{minute[:20]}' is no minute. Type the minute of this reading as a number."
+            yield Doubt(place, 0, what, blocking=True)
         elif last is not None and value <= last:
             yield Doubt(place, 0, f"Row {place + 1}: minute {value:g} comes after minute {last:g}. Times must run forward.", blocking=True)
         last = value if value is not None else last

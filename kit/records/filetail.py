@@ -7,6 +7,8 @@ from pathlib import Path
 from kit.faults import IntakeFault
 from kit.records.sources import LARGEST_BYTES, refuse_unreadable
 
+NOT_YET = "There is no file {name} yet. Start the logger, or check the name."
+GONE = "{name} is not there at present. What was read is kept. It goes on when the file is back."
 CHECKED = 64  # bytes before the new ones that are compared with what was read there
 
 
@@ -31,7 +33,7 @@ class FileTail:
             with open(self.path, "rb") as file:
                 return self._new(file, held)
         except FileNotFoundError:
-            return Arrival(trouble=f"There is no file {self.path.name} yet. Start the logger, or check the name." if not held else self._gone())
+            return Arrival(trouble=(GONE if held else NOT_YET).format(name=self.path.name))
         except IsADirectoryError:
             refuse_unreadable(self.path, self.path.stat())
             raise
@@ -42,9 +44,6 @@ class FileTail:
 
     def close(self):
         """Nothing to let go: the file is closed after every look."""
-
-    def _gone(self):
-        return f"{self.path.name} is not there at present. What was read is kept. It goes on when the file is back."
 
     def _new(self, file, held):
         status = os.fstat(file.fileno())

@@ -11,6 +11,7 @@ from kit.records.storage import write_atomically
 MEMORY = "brought-in.json"
 UNFIT = re.compile(r'[\x00-\x1f<>:"/\\|?*#]+')  # characters that a file's name can't hold on Windows, and the mark before a sheet's name
 LONGEST_NAME = 80
+FULL = "{name} could not be written beside the notebook ({why}). Make room there, then press Keep again."
 
 
 def keep_unchanged(name, data, folder="."):
@@ -25,7 +26,7 @@ def keep_unchanged(name, data, folder="."):
             if path.is_file() and path.stat().st_size == len(data) and path.read_bytes() == data:
                 return path
     except OSError as problem:
-        raise Fault(f"{safe} could not be written beside the notebook ({problem.strerror}). Make room there, then press Keep again.") from problem
+        raise Fault(FULL.format(name=safe, why=problem.strerror)) from problem
 
 
 def safe_name(name):
@@ -40,7 +41,7 @@ def remember(file, keywords, folder="."):
     try:
         write_atomically(Path(folder) / MEMORY, json.dumps({"file": file, "keywords": keywords}, ensure_ascii=False, indent=1))
     except OSError as problem:
-        raise Fault(f"{MEMORY} could not be written beside the notebook ({problem.strerror}). Make room there, then press Keep again.") from problem
+        raise Fault(FULL.format(name=MEMORY, why=problem.strerror)) from problem
 
 
 def remembered(folder="."):

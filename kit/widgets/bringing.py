@@ -17,7 +17,7 @@ from kit.words import counted, listed
 HELP = "Choose the file that your logger wrote, or a table that you typed. It is only read, never changed."
 HINT = f"Or drop the file here. Up to {MOST_MIB} MiB: text, CSV or an Excel workbook."
 NOTHING_YET = "Nothing is brought in yet. Choose a file in the view above, settle what is open and press Keep. Then run this cell again."
-KEPT = "Kept unchanged as {name}, beside this notebook. {line}"
+KEPT = "Kept unchanged as {name}, beside this notebook."
 TAKE = "The next cells can use it: put the line below into the next cell."
 
 
@@ -108,7 +108,9 @@ class BringIn(RunCard):
 
     def _outcome(self):
         question = self.brought.reading.question
-        return "It is understood." if not question else "One thing is left open." if open_keyword(question) else "It can't be read as it is."
+        if question is None:
+            return "It is understood."
+        return "One thing is left open." if open_keyword(question) else "It can't be read as it is."
 
     def _drawn(self):
         if self.brought is None:
@@ -123,7 +125,7 @@ def _seen(brought):
     if not brought.reading.rows:
         return [text("name", name, title="File")]
     head, *rows = (row.split("\t") for row in brought.reading.rows)
-    return [first_rows("rows", f"First rows of {name}", [cell.removeprefix("?: ") for cell in head], rows)]
+    return [first_rows("rows", f"First rows of {name}", head, rows)]
 
 
 def _open(brought):
@@ -131,13 +133,12 @@ def _open(brought):
     question, answers = brought.reading.question, answers_to(brought.reading, brought.keywords)
     back = [("back", "Take back the last answer")] if brought.earlier else []
     chosen = [text("chosen", settled_in_words(brought.keywords), tone="quiet", title="You said")] if brought.earlier else []
-    if question is None:
-        return [*chosen, *([buttons("do", *back)] if back else [])]
-    if not answers:
-        return [*chosen, text("question", str(question), tone="fault"), *([buttons("do", *back)] if back else [])]
-    options = [(letter, words) for letter, (_, words) in zip(ascii_lowercase, answers)]
-    asked = choices("answer", "Choose one:", options)
-    return [*chosen, text("question", question.what, tone="feedback", title="One thing is open"), asked, buttons("do", ("answer", "Use this answer"), *back)]
+    if answers:
+        asked = text("question", question.what, tone="feedback", title="One thing is open")
+        options = [(letter, words) for letter, (_, words) in zip(ascii_lowercase, answers)]
+        return [*chosen, asked, choices("answer", "Choose one:", options), buttons("do", ("answer", "Use this answer"), *back)]
+    said = [text("question", str(question), tone="fault")] if question else []
+    return [*chosen, *said, *([buttons("do", *back)] if back else [])]
 
 
 def _understood(brought):
@@ -154,9 +155,9 @@ def _understood(brought):
 
 
 def _kept(brought):
-    here = isinstance(brought.source, Raw)
-    words = KEPT.format(name=brought.kept_as, line=TAKE) if here else f"{counted(len(_several(brought.source)), 'file')} read from the disk. {TAKE}"
-    return [text("kept", words, tone="kept"), code_line("code", "The line that reads it", _code(brought))]
+    files = counted(len(_several(brought.source)), "file")
+    words = KEPT.format(name=brought.kept_as) if isinstance(brought.source, Raw) else f"{files} read from the disk."
+    return [text("kept", f"{words} {TAKE}", tone="kept"), code_line("code", "The line that reads it", _code(brought))]
 
 
 def _code(brought):

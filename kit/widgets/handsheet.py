@@ -17,7 +17,8 @@ KEYS = "Keys: Enter or Tab to the next box, Shift and Enter back, arrows up and 
 def hand_sheet(name="hand-run", *, unit="degC"):
     """A sheet to type a run into: minute, treated, control. `sheet.run` is its `Run`, `sheet.code` the line that reads it.
 
-    It is kept as `name`.csv beside the notebook. `unit` is 'degC' or 'degF'. A decimal comma will do; unlikely entries are questioned and kept.
+    It is kept as `name`.csv beside the notebook. `unit` is 'degC' or 'degF'. A decimal comma will do; unlikely entries are questioned
+    and kept. A Fault if another file has that name.
     """
     if unit not in UNITS:
         raise Fault(f"A hand sheet has no unit {unit!r}. Choose {listed(map(repr, UNITS), 'or')}.")
@@ -51,7 +52,8 @@ class HandSheet(RunCard):
     def _drawn(self):
         found = doubts(self.rows, self.unit)
         asked = [bullets("doubts", "Please look again", [str(each) for each in found])] if found else []
-        return [text("help", HELP.format(file=self.path.name)), self._sheet(found), text("keys", KEYS, tone="quiet"), *asked, *self._outcome()]
+        about, keys = text("help", HELP.format(file=self.path.name)), text("keys", KEYS, tone="quiet")
+        return [about, self._sheet(found), keys, *asked, *self._outcome()]
 
     def _sheet(self, found):
         value = {"rows": [list(row) for row in self.rows], "odd": [[each.row, each.column] for each in found]}

@@ -75,6 +75,13 @@ def says(where, part, words):
     where.locator(part).filter(has_text=words).first.wait_for(timeout=30_000)
 
 
+def until(condition):
+    deadline = time.monotonic() + 30
+    while not condition():
+        assert time.monotonic() < deadline, "nothing came in 30 s"
+        time.sleep(0.05)
+
+
 def settle(page, view):
     """Choose the first answer of each of two questions by keys alone."""
     for words in ("Which column is the treated vessel", "Which column is the control vessel"):
@@ -131,7 +138,8 @@ def test_a_run_read_by_eye_is_typed_by_keys_and_is_back_on_reopening(fresh, axe,
     says(sheet, "li", "Minute 2, treated: 214 °C is unusual under a lamp. Is it a slip? If not, leave it: it counts.")
     assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "treated, minute 4, °C"
     says(sheet, ".kit-quiet", "Run slate (measured): 4 readings over 3.0 min, one every 60 s.")
-    assert (folder / "slate.csv").read_text("utf-8").splitlines()[1:] == ["0,21.4,21.0", "1,23.5,23", "2,214,24.1", "3,25.9,25"]
+    typed = ["0,21.4,21.0", "1,23.5,23", "2,214,24.1", "3,25.9,25"]
+    until(lambda: (folder / "slate.csv").read_text("utf-8").splitlines()[1:] == typed)
     assert axe(page) == []
     sheet.scroll_into_view_if_needed()
     picture(page, "hand-sheet")
@@ -160,10 +168,7 @@ def test_the_live_view_ends_when_its_output_is_cleared(fresh):
     says(card(page, "Following logger.csv"), ".kit-quiet", "2 readings.")
     assert not (folder / "ended").exists()
     page.evaluate(DO, "notebook:clear-all-cell-outputs")
-    deadline = time.monotonic() + 30
-    while not (folder / "ended").exists():
-        assert time.monotonic() < deadline, "it still follows"
-        time.sleep(0.05)
+    until((folder / "ended").exists)
 
 
 def test_a_phone_in_the_dark_has_room_for_it(phone, open_notebook, run_all, axe, picture, tmp_path):
@@ -192,4 +197,4 @@ def test_what_is_typed_while_the_kernel_is_dead_comes_back(rough_page, open_note
     rough_page.keyboard.press("Tab")
     run_all(rough_page)
     says(rough_page, ".kit-status", "Kept in slate.csv.")
-    assert (tmp_path / "slate.csv").read_text("utf-8").splitlines()[1] == "0,22.5,21.5"
+    until(lambda: (tmp_path / "slate.csv").read_text("utf-8").splitlines()[1] == "0,22.5,21.5")

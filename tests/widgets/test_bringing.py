@@ -81,7 +81,8 @@ def test_a_bad_file_gets_its_sentence_and_no_keep(folder):
     (folder / "page.csv").write_text("<html><body>Log in</body></html>")
     view = bring_in()
     assert handed(view, folder / "page.csv") == "page.csv is read. It can't be read as it is."
-    assert "page.csv, line 1: This is a web page saved under another name. Go back and download or export the table itself, as CSV." in words(view)
+    sentence = "page.csv, line 1: This is a web page saved under another name. Go back and download or export the table itself, as CSV."
+    assert sentence in words(view)
     assert buttons_of(view) == []
     with pytest.raises(Fault) as caught:
         view.run

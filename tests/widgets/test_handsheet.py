@@ -45,12 +45,13 @@ def test_a_missing_reading_stays_missing():
     assert sheet.run.readings["treated"].isna().tolist() == [False, True, False]
 
 
+ASKED = "Is it a slip? If not, leave it: it counts."
 QUESTIONED = [
-    ([["0", "21", "21"], ["1", "214", "21"]], "Minute 1, treated: 214 °C is unusual under a lamp. Is it a slip? If not, leave it: it counts."),
-    ([["0", "21", "21"], ["1", "21", "31"]], "Minute 1, control: 31 °C is a leap from the reading before. Is it a slip? If not, leave it: it counts."),
+    ([["0", "21", "21"], ["1", "214", "21"]], f"Minute 1, treated: 214 °C is unusual under a lamp. {ASKED}"),
+    ([["0", "21", "21"], ["1", "21", "31"]], f"Minute 1, control: 31 °C is a leap from the reading before. {ASKED}"),
     (
         [["0", "21", "21"], ["1", "21", "26"], ["2", "21", "21"]],
-        "Minute 1, control: 26 °C is far above both readings beside it. Is it a slip? If not, leave it: it counts.",
+        f"Minute 1, control: 26 °C is far above both readings beside it. {ASKED}",
     ),
 ]
 
@@ -91,7 +92,10 @@ def test_a_formula_never_reaches_a_spreadsheet(folder):
     assert (folder / "a.csv").read_text("utf-8").splitlines()[1] == "0,'=1+1,-2.5"
 
 
-@pytest.mark.parametrize("content", ["elapsed_s,treated_degC,control_degC\n", "\x00\xff", "", "elapsed_min,treated_degC,control_degC\n1,2\n"])
+OTHERS = ["elapsed_s,treated_degC,control_degC\n", "\x00\xff", "", "elapsed_min,treated_degC,control_degC\n1,2\n"]
+
+
+@pytest.mark.parametrize("content", OTHERS)
 def test_another_file_of_that_name_is_left_alone(folder, content):
     (folder / "slate.csv").write_text(content, "utf-8")
     with pytest.raises(Fault) as caught:

@@ -59,7 +59,7 @@ def test_readings_and_verdict_follow_the_file(following, folder):
     assert block_of(view, "steady")["word"] == "cannot tell"
     with open(folder / "logger.csv", "a", encoding="utf-8") as file:
         file.write(minutes(3, 30))
-    wait_for(lambda: len(view.run.readings) == 180 and block_of(view, "length")["text"].startswith("29.8 min recorded, 180 readings. The last came at "))
+    wait_for(lambda: block_of(view, "length")["text"].startswith("29.8 min recorded, 180 readings. The last came at "))
     found = check_steady(view.run, over_min=12, tolerance_c_per_min=0.02)
     assert block_of(view, "steady")["word"] == found.verdict == "steady"
     assert block_of(view, "steady")["text"].startswith("Over 12 min the difference drifted by no more than ")
@@ -71,7 +71,8 @@ def test_what_the_first_lines_leave_open_is_shown_and_raised(following, folder):
     (folder / "logger.csv").write_text("t [min]|Probe 1 [K]|Probe 2 [K]\n0|294.5|294.1\n1|295.4|294.9\n", "utf-8")
     view = following()
     wait_for(lambda: block_of(view, "state") and "treated" in block_of(view, "state")["text"])
-    question = "logger.csv: Which column is the treated vessel: 'Probe 1 [K]' or 'Probe 2 [K]'? Say treated= with its header, or its number: treated=2."
+    which = "logger.csv: Which column is the treated vessel: 'Probe 1 [K]' or 'Probe 2 [K]'?"
+    question = f"{which} Say treated= with its header, or its number: treated=2."
     assert block_of(view, "state")["text"] == f"No run yet. {question}"
     with pytest.raises(Fault) as caught:
         view.run
@@ -115,7 +116,8 @@ def test_a_fault_ends_it_in_words(following, folder):
     (folder / "logger.csv").mkdir()
     view = following()
     view._thread.join(10)
-    assert block_of(view, "end")["text"] == "logger.csv: This is a folder, not a file. Name one file in it, or read them all with read_class."
+    expected = "logger.csv: This is a folder, not a file. Name one file in it, or read them all with read_class."
+    assert block_of(view, "end")["text"] == expected
 
 
 def test_a_setting_that_cannot_be_is_said_in_place_of_the_verdict(following, folder):
