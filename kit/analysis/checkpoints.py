@@ -14,6 +14,8 @@ from kit.words import listed
 PROBES = ("treated", "control")
 # Slush and boiling water are not the same everywhere: a limit in °C, common practice, no source.
 BATH_LIMIT_C = 0.1
+# Water boils below 80 °C only higher than people live; a thermometer that shows less between the points is no thermometer.
+LEAST_APART_C = 50.0
 COARSEST_DECIMALS, FINEST_DECIMALS = 0, 3
 
 
@@ -37,6 +39,7 @@ def fixed_points(readings, pressure_pa, altitude_m, resolution_c):
         raise Fault(
             f"There is no reading in {missing[0]} water. A line needs both points, ice and boiling.".replace("ice water", "ice slush")
         )
+    refuse_changed_places(readings)
     boils = boiling_point(altitude_m=altitude_m, pressure_pa=pressure_pa)
     several = {probe: [_numbers(readings[point], probe, point) for point in ("ice", "boiling")] for probe in PROBES}
     step = shown_step(np.concatenate([each for pair in several.values() for each in pair])) if resolution_c is None else resolution_c
@@ -47,6 +50,17 @@ def fixed_points(readings, pressure_pa, altitude_m, resolution_c):
     told = (f"Ice slush is 0.00 °C. {boils}", f"The display moves in steps of {step:g} °C.")
     error = np.hypot([bath, bath], [0.0, boils.temperature.standard_error])
     return Points("ice and boiling water", means, dict.fromkeys(PROBES, true), np.array(own), error, told)
+
+
+def refuse_changed_places(readings):
+    """Raise a Fault where a thermometer shows no more in boiling water than it could by mistake."""
+    for probe in PROBES:
+        ice, boiling = (float(_numbers(readings[point], probe, point).mean()) for point in ("ice", "boiling"))
+        if boiling - ice < LEAST_APART_C:
+            raise Fault(
+                f"The {probe} thermometer shows {ice:g} °C in ice slush and {boiling:g} °C in boiling water. "
+                "Did two readings change places, or is it broken?"
+            )
 
 
 def _numbers(point, probe, name):
@@ -88,10 +102,8 @@ def _table(readings):
         ) from problem
     lacking = [probe for probe in PROBES if probe not in table]
     if lacking:
-        raise Fault(
-            f"There is no column {lacking[0]}. The table needs treated and control, and reference if you have one. It has "
-            f"{listed(table.columns)}."
-        )
+        there = listed(table.columns) if len(table.columns) else "none"
+        raise Fault(f"There is no column {lacking[0]}. The table needs treated and control, and reference if you have one. It has {there}.")
     try:
         table = table[[name for name in ("reference", *PROBES) if name in table]].astype(float)
     except (ValueError, TypeError) as problem:

@@ -5,9 +5,11 @@ from math import ceil
 
 from kit.analysis.curve import WarmingCurve
 from kit.analysis.parts import parts_of, ranged
+from kit.analysis.usable import refuse_question
 from kit.estimate import Estimate, amount, places_for, rounded
 from kit.faults import Caution, Fault
-from kit.statistics.equivalence import CANNOT_TELL, DIFFERENT, SAME, RISK, Equivalence, equivalence, welch_dof
+from kit.statistics.equivalence import CANNOT_TELL, DIFFERENT, RISK, SAME, Equivalence, equivalence, welch_dof
+from kit.statistics.paired import Question
 from kit.words import plain, table_html
 
 
@@ -18,6 +20,7 @@ def compare(mine, reference, *, margin, level=0.95):
     standing what drift may have done at its worst: a false 'same' at a true difference of the margin stays at or below 5 %. Method:
     `kit.statistics.equivalence`. A Fault for a margin that is no positive number, a result beside itself, a curve beside an effect.
     """
+    refuse_question(Question(level))
     refuse_margin(margin)
     refuse_pair(mine, reference)
     first, second = parts_of(mine), parts_of(reference)

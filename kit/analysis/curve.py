@@ -128,9 +128,7 @@ def too_few_after(layout, windows):
     """Why the record can hold no curve: a sentence, or None."""
     after = int((layout.cells.times_s > begins(windows.seconds)[1]).sum())
     if after < FEWEST_AFTER:
-        return (
-            f"Only {counted(after, 'reading')} come late enough after the change to show a curve. Read more often, or watch for longer."
-        )
+        return f"Only {counted(after, 'reading')} come late enough after the change to show a curve. Read more often, or watch for longer."
     return None
 
 

@@ -10,6 +10,7 @@ from kit.analysis.dosing import GasDose, gas_dose
 from kit.analysis.planwords import plan_explained, plan_sentence, schedule_of, why_plan
 from kit.analysis.safety import safety
 from kit.faults import Fault
+from kit.physics.checking import bounded
 from kit.statistics.cells import SHORTEST_CELL_S
 from kit.statistics.display import display_step
 from kit.statistics.paired import Question
@@ -34,7 +35,7 @@ def plan_run(*, half_width_c=0.2, pilot=None, wander=None, spread_c=USUAL_SPREAD
     numbers that can't be; a wish that cannot be met is said to be so, with what would come nearest.
     """
     refuse_wish(half_width_c, spread_c, tolerance_c_per_min)
-    noise = wander_of(pilot) if pilot is not None else wander or Wander()
+    noise = wander_of(pilot) if pilot is not None else stated(wander or Wander())
     options = tuple(options_of(noise, spread_c, Question(tolerance_c_per_min=tolerance_c_per_min)))
     usual = [each for each in options if each.timing.quiet == QUIET_MIN]
     fits = [each for each in usual if each.half_width_c <= half_width_c]
@@ -145,6 +146,14 @@ def refuse_wish(half_width_c, spread_c, tolerance_c_per_min):
     for name, value in (("spread_c", spread_c), ("tolerance_c_per_min", tolerance_c_per_min)):
         if not 0 <= value < inf:
             raise Fault(f"{name} can't be {value!r}. Give zero or a positive number.")
+
+
+def stated(wander):
+    """`wander`, if there can be such a one; else a Fault that names the first number that can't be."""
+    limits = {"sd_c": (1e-6, 5), "correlation_s": (0, 3600), "white_share": (0, 1), "step_s": (0.05, 120), "display_c": (0, 5)}
+    for name, (low, high) in limits.items():
+        bounded(getattr(wander, name), f"{name} of the wander", low, high)
+    return wander
 
 
 def wander_of(pilot):

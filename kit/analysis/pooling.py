@@ -8,8 +8,10 @@ import numpy as np
 from kit.analysis.classgroups import GroupRuns, gathered, named_results, refuse_unknown
 from kit.analysis.classwords import class_cautions, class_explained, class_sentence, why_class
 from kit.analysis.parts import Parts, parts_of, ranged
+from kit.analysis.usable import refuse_question
 from kit.estimate import Estimate
 from kit.faults import Fault
+from kit.statistics.paired import Question
 from kit.statistics.pooling import plain_mean, pool, spread_interval, spread_of_next, surprise, without_each
 from kit.statistics.quantiles import coverage_factor
 from kit.words import plain, table_html
@@ -30,6 +32,7 @@ def class_effect(runs, windows=None, *, groups=None, swapped=(), suspect=(), lev
     dropped. The interval holds a drift of `tolerance_c_per_min` that all groups may share. Method: `kit.statistics.pooling`. A Fault
     where no run gives a number or a name is unknown; runs without a number are named in `left_out`.
     """
+    refuse_question(Question(level, tolerance_c_per_min))
     results, left_out = named_results(runs, windows, tolerance_c_per_min, level)
     if not results:
         raise Fault(

@@ -32,6 +32,8 @@ def calibrate(readings, *, pressure_pa=None, altitude_m=None, resolution_c=None)
     A line through two points, or through more (GUM annex H.3). `resolution_c`: the display's step (None: the finest decimal among the
     readings). A Fault says what is missing. `Run.corrected(calibration)` applies it, and its uncertainty then counts in every effect.
     """
+    if resolution_c is not None and not 0 < resolution_c < inf:
+        raise Fault(f"resolution_c is the smallest step of the display in °C: 0.1, say. It was given {resolution_c!r}.")
     if isinstance(readings, Run):
         return from_record(readings)
     if isinstance(readings, dict) and {"ice", "boiling"} & set(readings):

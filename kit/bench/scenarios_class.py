@@ -7,8 +7,8 @@ import numpy as np
 from kit.analysis.classgroups import GroupRuns
 from kit.analysis.parts import Parts, ranged
 from kit.analysis.pooling import pooled_class
-from kit.bench.noise import displayed, wander
 from kit.bench.invented import HELD, seed_of
+from kit.bench.noise import displayed, wander
 from kit.bench.study import Figure, Row, Study, share
 from kit.statistics.equivalence import DIFFERENT, SAME, equivalence
 from kit.statistics.paired import Question

@@ -7,8 +7,8 @@ import numpy as np
 import pandas as pd
 
 from kit.analysis.curve import fit_warming
-from kit.bench.noise import displayed, wander
 from kit.bench.invented import HELD, seed_of
+from kit.bench.noise import displayed, wander
 from kit.bench.study import Figure, Row, Study, share
 from kit.records.run import Run, Source
 from kit.records.windows import Windows

@@ -103,6 +103,7 @@ def test_it_is_kept_as_json_and_shown_as_a_table():
     [
         ({"half_width_c": 0}, f"{WISH} It was given 0."),
         ({"half_width_c": float("nan")}, f"{WISH} It was given nan."),
+        ({"wander": Wander(sd_c=0.0)}, "sd_c of the wander can't be 0 here. Give 1e-06 to 5."),
         ({"spread_c": -1}, "spread_c can't be -1. Give zero or a positive number."),
         ({"pilot": 3}, "The pilot holds no noise to plan with. Give an effect that has a number: paired_effect(run, windows)."),
     ],

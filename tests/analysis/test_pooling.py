@@ -177,6 +177,12 @@ def test_a_class_without_numbers_is_refused(runs, message):
     assert str(fault.value) == message
 
 
+def test_a_level_that_is_none_is_refused():
+    with pytest.raises(Fault) as fault:
+        class_effect(stated(), level=95)
+    assert str(fault.value) == "The level is the share of ranges that hold the truth, between 0 and 1: 0.95, say. It was given 95."
+
+
 def test_two_runs_of_one_name_are_refused(made):
     with pytest.raises(Fault) as fault:
         class_effect([made(), made()], WINDOWS)

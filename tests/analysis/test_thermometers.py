@@ -163,6 +163,14 @@ def test_it_is_kept_as_json_and_shown_as_a_table():
             "A reading is missing or infinite. Fill it in, or take its row out.",
         ),
         (
+            {"ice": POINTS["boiling"], "boiling": POINTS["ice"]},
+            {"altitude_m": 0},
+            "The treated thermometer shows 98.2 °C in ice slush and 0.3 °C in boiling water. "
+            "Did two readings change places, or is it broken?",
+        ),
+        (POINTS, {"altitude_m": 0, "resolution_c": 0}, "resolution_c is the smallest step of the display in °C: 0.1, say. It was given 0."),
+        (None, {}, "There is no column treated. The table needs treated and control, and reference if you have one. It has none."),
+        (
             {"treated": [1, 2, 3], "control": [1, 2]},
             {},
             "These readings make no table. Give columns of equal length: treated, control, and reference if you have one.",
