@@ -4,7 +4,7 @@ const FONT = 13, TITLE = 22, FOOT = 42;
 
 function layout(width, picture, data, colour, rows = 3) {
   const wide = width >= 560, grip = window.matchMedia("(pointer: coarse)").matches ? 36 : 26;
-  const left = wide ? 60 : 54, right = wide ? 92 : grip + 4;
+  const left = picture.rows.includes("gas") ? 74 : wide ? 60 : 54, right = wide ? 92 : grip + 4;
   const X = scale(data.times[0], data.times.at(-1), left, width - right);
   Object.assign(X, { from: left, until: width - right });
   const lanes = { top: 2, height: grip + 4, grip };
