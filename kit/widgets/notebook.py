@@ -1,6 +1,7 @@
 """What a notebook does for the kit: a Fault is a friendly box and no red traceback, and a figure shows without delay."""
 
 import sys
+from functools import partial
 from html import escape
 
 from kit.faults import Fault
@@ -19,8 +20,12 @@ def prepare_notebook():
     if shell is None:
         return
     shell.set_custom_exc((Fault,), _show_fault)
-    show = shell.display_formatter.ipython_display_formatter
-    show.for_type_by_name("plotly.graph_objs._figure", "Figure", lambda figure: [shell.display_pub.publish(each) for each in bundles(figure)])
+    shell.display_formatter.ipython_display_formatter.for_type_by_name("plotly.graph_objs._figure", "Figure", partial(_show_figure, shell))
+
+
+def _show_figure(shell, figure):
+    for bundle in bundles(figure):
+        shell.display_pub.publish(bundle)
 
 
 def _show_fault(shell, _kind, fault, _trace, tb_offset=None):
