@@ -1,4 +1,4 @@
-"""A small copy of the kit in a folder of its own, whose set-up needs no network: its only requirement is pip, which every environment has."""
+"""A small copy of the kit in a folder of its own. Its set-up needs no network: it asks for pip, which every environment has."""
 
 import os
 import shutil
@@ -22,7 +22,6 @@ def small_checkout(folder):
 
 def kit(folder, *words, python=sys.executable, **variables):
     """`python -m kit WORDS` in that folder: exit status, what it printed, and what it complained of."""
-    done = subprocess.run(
-        [str(python), "-m", "kit", *words], cwd=folder, env=os.environ | OFFLINE | variables, capture_output=True, encoding="utf-8", timeout=300
-    )
+    told = {"cwd": folder, "env": os.environ | OFFLINE | variables, "capture_output": True, "encoding": "utf-8", "timeout": 300}
+    done = subprocess.run([str(python), "-m", "kit", *words], **told)
     return done.returncode, done.stdout.replace(str(folder), "FOLDER"), done.stderr.replace(str(folder), "FOLDER")

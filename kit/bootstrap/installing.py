@@ -11,10 +11,12 @@ AGAIN = "Then type the same command again."
 # What pip prints, from several of its versions, and what a person can do about it. The first that fits is said.
 MEANINGS = {
     "No space left on device|Errno 28|WinError 112|quota exceeded": f"This disk is full. Make room on it. {AGAIN}",
-    "NewConnectionError|ConnectTimeout|ReadTimeout|NameResolution|ProxyError|SSLError|Connection(Reset|Refused)?Error|Network is unreachable": (
+    "NewConnectionError|ConnectTimeout|ReadTimeout|NameResolution|ProxyError|SSLError|Connection\\w*Error|Network is unreachable": (
         f"The packages could not be fetched: no way to the package index. Check the network (a school's may need its proxy named). {AGAIN}"
     ),
-    "Permission denied|Access is denied|WinError (5|32)": f"A file of the kit is in use or not yours. Close every window that runs it. {AGAIN}",
+    "Permission denied|Access is denied|WinError (5|32)": (
+        f"A file of the kit is in use or not yours. Close every window that runs it. {AGAIN}"
+    ),
     "No matching distribution|requires a different Python|Failed building wheel": (
         f"A package is not made for this Python on this computer. Get a 64-bit Python 3.11, 3.12 or 3.13 from www.python.org. {AGAIN}"
     ),

@@ -4,6 +4,8 @@ from contextlib import contextmanager
 
 from kit.bootstrap.places import WINDOWS
 
+TAKEN = "The kit is being set up in another window. Wait until that is done, then type the same command again."
+
 
 @contextmanager
 def alone(path):
@@ -12,7 +14,7 @@ def alone(path):
         try:
             lock(file)
         except (BlockingIOError, PermissionError):
-            raise SystemExit("The kit is being set up in another window. Wait until that is done, then type the same command again.") from None
+            raise SystemExit(TAKEN) from None
         yield
     path.unlink(missing_ok=True)
 

@@ -50,7 +50,7 @@ def add_test(commands):
 
 
 def add_check(commands):
-    check = command(commands, "check", "run a long study that the tests hold only a part of")
+    check = command(commands, "check", "run a long study that the tests hold only a part of", "Words after -- go to the study.")
     check.add_argument("--coverage", action="store_true", required=True, help="how often the kit's ranges hold the truth")
 
 

@@ -10,6 +10,8 @@ import time
 
 import pytest
 
+from kit.bootstrap.places import python_of
+from kit.bootstrap.requirements import fingerprint
 from tests.checkouts import OFFLINE, kit, small_checkout
 
 SET_UP = "The kit is set up. To open the lessons: python3 -m kit lab\n"
@@ -43,8 +45,9 @@ def test_the_first_set_up_says_what_it_does(first):
 
 
 def test_the_environment_finds_the_kit_from_anywhere(first, tmp_path):
-    python = first[0] / ".venv" / "bin" / "python" if os.name != "nt" else first[0] / ".venv" / "Scripts" / "python.exe"
-    found = subprocess.run([str(python), "-I", "-c", "import kit; print(ascii(kit.__file__))"], cwd=tmp_path, capture_output=True, text=True)
+    python = python_of(first[0] / ".venv")
+    where = "import kit; print(ascii(kit.__file__))"
+    found = subprocess.run([str(python), "-I", "-c", where], cwd=tmp_path, capture_output=True, text=True)
     assert found.stdout.strip() == ascii(str(first[0] / "kit" / "__init__.py"))
 
 
@@ -58,10 +61,7 @@ def test_no_lock_is_left(first):
 
 
 def test_the_test_packages_come_later_and_leave_the_rest_standing(checkout):
-    from kit.bootstrap.requirements import fingerprint
-
-    python = checkout / ".venv" / "bin" / "python"
-    status, said, _ = kit(checkout, "test", "nothing", python=python if python.exists() else sys.executable)
+    status, said, _ = kit(checkout, "test", "nothing", python=python_of(checkout / ".venv"))
     note = json.loads((checkout / ".venv" / "kit-note.json").read_text())
     assert "making the environment" not in said and "Set up in" in said and status == 1  # there is no pytest in there
     assert note["holds"] == {group: fingerprint(group, checkout) for group in ("lab", "test")}
@@ -102,10 +102,7 @@ def test_a_moved_folder_stands_where_it_is_put(checkout):
 @posix_only
 def test_an_interrupted_set_up_heals_itself(tmp_path):
     folder = small_checkout(tmp_path / "cut short")
-    process = subprocess.Popen(
-        [sys.executable, "-m", "kit", "prepare"], cwd=folder, stdout=subprocess.PIPE, text=True, env=os.environ | OFFLINE, start_new_session=True
-    )
-    wait_for_line(process, "  making the environment\n")
+    process = started(folder)
     time.sleep(0.3)
     os.killpg(process.pid, signal.SIGKILL)
     process.communicate()
@@ -117,19 +114,21 @@ def test_an_interrupted_set_up_heals_itself(tmp_path):
 @posix_only
 def test_ctrl_c_during_the_set_up_is_a_sentence(tmp_path):
     folder = small_checkout(tmp_path)
-    process = subprocess.Popen(
-        [sys.executable, "-m", "kit", "prepare"],
-        cwd=folder, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, env=os.environ | OFFLINE, start_new_session=True,
-    )  # fmt: skip
-    wait_for_line(process, "  making the environment\n")
+    process = started(folder)
     os.killpg(process.pid, signal.SIGINT)
     _, complaints = process.communicate(timeout=60)
     assert (process.returncode, complaints) == (130, "\nStopped. Type the same command again to go on.\n")
 
 
-def wait_for_line(process, line):
-    while (said := process.stdout.readline()) != line:
-        assert said, f"{line!r} never came"
+def started(folder):
+    """A set-up in a group of its own, as a terminal starts it, in the middle of making the environment."""
+    both = {"stdout": subprocess.PIPE, "stderr": subprocess.PIPE, "text": True}
+    process = subprocess.Popen(
+        [sys.executable, "-m", "kit", "prepare"], cwd=folder, env=os.environ | OFFLINE, start_new_session=True, **both
+    )
+    while (said := process.stdout.readline()) != "  making the environment\n":
+        assert said, process.stderr.read()
+    return process
 
 
 def test_an_environment_from_another_computer_is_made_anew(checkout):

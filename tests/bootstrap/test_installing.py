@@ -9,6 +9,8 @@ import pytest
 from kit.bootstrap.installing import install, meaning, name_in
 
 AGAIN = "Then type the same command again."
+FULL = f"This disk is full. Make room on it. {AGAIN}"
+NO_WAY = "The packages could not be fetched: no way to the package index. Check the network (a school's may need its proxy named)."
 
 
 def pretended(folder, body):
@@ -76,11 +78,11 @@ def test_the_package_in_a_line_of_pip(line, name):
     "said, sentence",
     [
         (
-            "WARNING: Retrying (Retry(total=0)) after connection broken by 'NewConnectionError('<pip._vendor...>: Failed to establish a new connection",
-            f"The packages could not be fetched: no way to the package index. Check the network (a school's may need its proxy named). {AGAIN}",
+            "WARNING: Retrying (Retry(total=0)) after connection broken by 'NewConnectionError('<pip._vendor...>: Failed to establish",
+            f"{NO_WAY} {AGAIN}",
         ),
-        ("ERROR: Could not install packages due to an OSError: [Errno 28] No space left on device", f"This disk is full. Make room on it. {AGAIN}"),
-        ("ERROR: Could not install packages due to an OSError: [WinError 112] There is not enough space on the disk", f"This disk is full. Make room on it. {AGAIN}"),
+        ("ERROR: Could not install packages due to an OSError: [Errno 28] No space left on device", FULL),
+        ("ERROR: Could not install packages due to an OSError: [WinError 112] There is not enough space on the disk", FULL),
         (
             "ERROR: Could not install packages due to an OSError: [WinError 5] Access is denied: 'c:\\\\kit\\\\.venv\\\\zmq.pyd'",
             f"A file of the kit is in use or not yours. Close every window that runs it. {AGAIN}",

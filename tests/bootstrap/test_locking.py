@@ -7,7 +7,14 @@ import pytest
 
 from kit.bootstrap.locking import alone
 
-HOLD = "import sys\nfrom pathlib import Path\nfrom kit.bootstrap.locking import alone\nwith alone(Path(sys.argv[1])):\n    print('held', flush=True)\n    sys.stdin.read()\n"
+HOLD = """
+import sys
+from pathlib import Path
+from kit.bootstrap.locking import alone
+with alone(Path(sys.argv[1])):
+    print("held", flush=True)
+    sys.stdin.read()
+"""
 
 
 def test_a_second_window_is_told_to_wait_and_a_lock_ends_with_its_process(tmp_path):

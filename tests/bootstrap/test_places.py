@@ -6,8 +6,9 @@ from kit.bootstrap.places import python_of
 
 
 def test_linux_and_macos_keep_the_python_in_bin():
-    assert python_of(PurePosixPath("/home of/kit/.venv"), windows=False) == PurePosixPath("/home of/kit/.venv/bin/python")
+    assert str(python_of(PurePosixPath("/the kit/.venv"), windows=False)) == "/the kit/.venv/bin/python"
 
 
 def test_windows_keeps_it_in_scripts():
-    assert python_of(PureWindowsPath(r"C:\Schüler\kit\.venv"), windows=True) == PureWindowsPath(r"C:\Schüler\kit\.venv\Scripts\python.exe")
+    environment = PureWindowsPath(r"C:\Schüler\the kit\.venv")
+    assert str(python_of(environment, windows=True)) == r"C:\Schüler\the kit\.venv\Scripts\python.exe"

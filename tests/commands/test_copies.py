@@ -17,7 +17,8 @@ def lessons(tmp_path):
     """A folder with two lessons; 04 has an answer in code and one in words."""
     folder = tmp_path / "lessons"
     folder.mkdir()
-    steps = [cell("04-do", "code", ["go()"], "do"), cell("04-a", "code", ["check_steady(run)"], "answer"), cell("04-b", "markdown", ["Wait."], "answer")]
+    answers = [cell("04-a", "code", ["check_steady(run)"], "answer"), cell("04-b", "markdown", ["Wait."], "answer")]
+    steps = [cell("04-do", "code", ["go()"], "do"), *answers]
     for name, cells in {"04-is-it-steady": steps, "00-your-first-run": steps[:1]}.items():
         book = {"cells": cells, "metadata": {"kernelspec": {"name": "python3"}}, "nbformat": 4, "nbformat_minor": 5}
         (folder / f"{name}.ipynb").write_text(json.dumps(book), encoding="utf-8")

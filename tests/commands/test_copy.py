@@ -14,7 +14,10 @@ def lessons(tmp_path):
     return tmp_path
 
 
-@pytest.mark.parametrize("word, name", [("00", "00-your-first-run"), ("04-is", "04-is-it-steady"), ("Effect", "06-windows-and-effect"), ("0-w", "10-what-warmed-it")])
+@pytest.mark.parametrize(
+    "word, name",
+    [("00", "00-your-first-run"), ("04-is", "04-is-it-steady"), ("Effect", "06-windows-and-effect"), ("0-w", "10-what-warmed-it")],
+)
 def test_a_number_or_a_part_of_the_name_is_enough(word, name, lessons):
     assert the_lesson(word, lessons).stem == name
 

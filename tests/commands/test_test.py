@@ -67,6 +67,8 @@ def test_paths_of_tests_narrow_where_to_look_and_other_words_choose_by_name(word
     assert choice(words) == chosen
 
 
-@pytest.mark.parametrize("statuses, status", [([0, 0], 0), ([5, 0], 0), ([0, 5], 0), ([5, 5], 5), ([1, 0], 1), ([0, 1], 1), ([2], 2), ([5, 1], 1)])
+@pytest.mark.parametrize(
+    "statuses, status", [([0, 0], 0), ([5, 0], 0), ([0, 5], 0), ([5, 5], 5), ([1, 0], 1), ([0, 1], 1), ([2], 2), ([5, 1], 1)]
+)
 def test_the_status_is_that_of_the_worst(statuses, status):
     assert overall(statuses) == status
