@@ -16,22 +16,25 @@ class Part:
     values: np.ndarray
     seen: dict = field(default_factory=dict)
 
-    @property
-    def unit(self):
-        """The one unit that is written in the cells, or ''."""
-        units = [kind.removeprefix("unit ") for kind in self.seen if kind.startswith("unit ")]
-        return units[0] if len(units) == 1 else ""
+    def unit(self, headed):
+        """The unit of the column: that of its header, else the first one written in the cells, else ''."""
+        return headed or next(iter(self.units()), "")
 
-    @property
-    def odd(self):
-        """(line, cell) of the first cell that holds no number and no mark for a missing one, or a second unit; None if there is none."""
-        units = [tally.examples[0] for kind, tally in self.seen.items() if kind.startswith("unit ")]
-        odd = [self.seen["odd"].examples[0]] if "odd" in self.seen else []
-        return min(odd + units[1:], default=None)
+    def odd(self, headed):
+        """(line, cell) of the first cell that holds no number and no mark for a missing one, or has another unit; None without any."""
+        strange = [tally.examples[0] for unit, tally in self.units().items() if unit != self.unit(headed)]
+        return min([*strange, *(self.seen["odd"].examples[:1] if "odd" in self.seen else ())], default=None)
+
+    def units(self):
+        """The units written in the cells, with a tally of each."""
+        return {kind.removeprefix(UNIT): tally for kind, tally in self.seen.items() if kind.startswith(UNIT)}
 
     def notes(self):
         """A sentence for each kind of unusual cell that was read all the same; '{}' stands for the column's name."""
-        return tuple(sentence(tally) for kind, tally in self.seen.items() if (sentence := NOTES.get(kind)))
+        return tuple(NOTES[kind.partition(" ")[0]](tally) for kind, tally in self.seen.items() if kind != "odd")
+
+
+UNIT = "unit "
 
 
 def failed_said(tally):
@@ -44,7 +47,12 @@ def grouped_said(tally):
     return f"{{}}: {counted(tally.count, 'number')} with a mark between thousands, first '{cell}' in line {line}."
 
 
-NOTES = {"failed": failed_said, "grouped": grouped_said}
+def unit_said(tally):
+    line, cell = tally.examples[0]
+    return f"{{}}: {counted(tally.count, 'number')} with a unit behind, first '{cell}' in line {line}."
+
+
+NOTES = {"failed": failed_said, "grouped": grouped_said, "unit": unit_said}
 
 
 def numbers_of(cells, lines, decimal):
@@ -71,7 +79,7 @@ def unusual(cell, decimal):
     if value is not None:
         return "grouped", value
     found = measure(cell, decimal)
-    return (f"unit {found[1]}", found[0]) if found else ("odd", np.nan)
+    return (UNIT + found[1], found[0]) if found else ("odd", np.nan)
 
 
 def joined(parts):

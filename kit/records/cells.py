@@ -14,6 +14,7 @@ from kit.records.lines import Piece, line_by_line
 from kit.records.numbers import MISSING
 from kit.records.table import Column, Table, as_texts
 from kit.records.tally import examples_of, merged
+from kit.records.units import name_and_unit
 from kit.words import counted
 
 BLOCK_BYTES = 1 << 20
@@ -135,11 +136,14 @@ def settled(part, kind, lines, decimal):
     if kind != "-":
         return part
     numbers = numbers_of(part.values.tolist(), lines, decimal)
-    return part if numbers.odd else numbers
+    return part if numbers.odd("") else numbers
 
 
-def column(header, unit, part):
-    return Column(header, part.values, unit=unit or part.unit, odd=part.odd, notes=part.notes())
+def column(header, unit_below, part):
+    """The `Column` of a header, the unit in the row below it, and the cells."""
+    name, unit = name_and_unit(header)
+    unit = unit or unit_below
+    return Column(header, part.values, name=name, unit=part.unit(unit), odd=part.odd(unit), notes=part.notes())
 
 
 def layout_said(text, layout):

@@ -3,7 +3,7 @@
 import numpy as np
 import pandas as pd
 
-from kit.records.oddities import odd_places, remarks_on
+from kit.records.oddities import places_in, remarks_on
 from kit.records.run import COLUMNS
 from kit.words import counted
 
@@ -23,7 +23,8 @@ def check_readings(table, asked):
             raise table.fault(what, "A run needs at least two of each.", column=column)
         if missing:
             table = table.said(f"{column.role}: {missing:,} of {len(column.values):,} readings are missing.")
-    return table.said(*remarks_on(odd_places(frame(table))))
+    held = {column.role: column.values for column in table.columns}
+    return table.said(*remarks_on(places_in(held.pop("time"), held)))
 
 
 def without_impossible(table, asked):

@@ -77,9 +77,10 @@ def date_with_time(table, places):
 def refuse_disagreeing(table, places, clocks):
     """A fault if two columns tell times that differ by more than a step."""
     for place, clock in zip(places[1:], clocks[1:]):
-        apart = np.abs(clocks[0].seconds - clock.seconds - (clocks[0].seconds[0] - clock.seconds[0]))
+        apart = clocks[0].seconds - clock.seconds
+        apart = np.abs(apart[np.isfinite(apart)][:1] - apart[np.isfinite(apart)])
         apart = np.minimum(apart % clock.period_s, -apart % clock.period_s) if clock.period_s < np.inf else apart
-        if not np.nanmax(apart, initial=0) <= max(usual_step(each.seconds) for each in (clocks[0], clock)):
+        if apart.max(initial=0) > max(usual_step(each.seconds) for each in (clocks[0], clock)):
             names = listed((repr(table.columns[each].header) for each in places[:4]), "and")
             raise table.fault(f"Columns {names} tell different times.", "Say time= with the one to use.", keyword="time")
 
@@ -109,7 +110,8 @@ def elapsed(table, column, unit):
 
 def dated_number(column):
     """The `Clock` of numbers so large that they can only count from a year: a spreadsheet's days, or seconds since 1970 (POSIX.1, 4.16)."""
-    low, high = np.nanmin(column.values, initial=np.inf), np.nanmax(column.values, initial=-np.inf)
+    known = column.values[np.isfinite(column.values)]
+    low, high = known.min(initial=np.inf), known.max(initial=-np.inf)
     for unit, (least, most) in SINCE_1970.items():
         if least <= low and high <= most and column.unit in (unit, ""):
             remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."

@@ -1,6 +1,6 @@
 """Reading any logger's or person's record: from the file's bytes to a `Run`, one stage after the other.
 
-    decode -> sniff -> cells -> columns -> notes -> (probes) -> clock -> (join) -> roles and units -> checks
+    decode -> sniff -> cells -> notes -> (probes) -> clock -> (join) -> roles and units -> checks
 
 Each stage takes a `Table` and gives one; `steps` yields what passes between them, so that one can stop anywhere and look.
 What a stage decides it says in `remarks`; what it can't decide it asks for, by an `IntakeFault` that names the keyword.
@@ -15,8 +15,7 @@ from kit.records.asked import Asked
 from kit.records.cells import read_cells
 from kit.records.checks import check_readings, frame, without_impossible
 from kit.records.clocks import read_clock
-from kit.records.columns import name_columns, with_file_names
-from kit.records.joining import join, join_pieces
+from kit.records.joining import join, join_pieces, with_file_names
 from kit.records.longform import by_probe
 from kit.records.notes import keep_notes
 from kit.records.roles import name_roles
@@ -72,9 +71,8 @@ def single(raws, asked):
     """The states of the next file, up to its clock."""
     table = cells_of(raws.pop(0), asked)
     yield table
-    for stage in (name_columns, keep_notes):
-        table = stage(table, asked)
-        yield table
+    table = keep_notes(table, asked)
+    yield table
     pieces = [without_impossible(read_clock(piece, asked), asked) for piece in by_probe(table)]
     yield pieces[0] if len(pieces) == 1 else join_pieces(pieces)
 

@@ -1,17 +1,20 @@
 """Several loggers made one record: on the times of the slowest, over the stretch that all cover, never beyond."""
 
 from dataclasses import replace
+from pathlib import PurePath
 
 import numpy as np
 
 from kit.faults import IntakeFault
 from kit.records.oddities import GAP_STEPS, leaps
 from kit.records.offsets import offset_between
+from kit.records.roles import GAS, NAMES, words_of
 from kit.records.table import Column, Table
 from kit.records.units import TEMPERATURES
 from kit.words import clock, counted, listed
 
 DAY = 86400.0
+ROLE_WORDS = GAS.union(*NAMES.values())
 
 
 def join(tables, asked):
@@ -20,6 +23,17 @@ def join(tables, asked):
     ahead, said = clocks_ahead(tables, starts, asked)
     times = [elapsed(table) + start - late for table, start, late in zip(tables, starts, ahead)]
     return on_one_grid(tables, times).said(*remark, *said)
+
+
+def with_file_names(tables):
+    """Tables of several files, with the file's name before each header that does not itself name a role: 'left: Temperature (°C)'."""
+    return [replace(table, columns=tuple(named(column, PurePath(table.file).stem) for column in table.columns)) for table in tables]
+
+
+def named(column, stem):
+    if column.role or words_of(column.name) & ROLE_WORDS:
+        return column
+    return replace(column, header=f"{stem}: {column.header}", name=f"{stem} {column.name}")
 
 
 def elapsed(table):

@@ -10,22 +10,7 @@ from kit.records.roles import words_of
 from kit.records.units import name_and_unit, unit_of
 
 # Words that head a column of probe names. Common practice, no source.
-PROBES = {
-    "probe",
-    "sensor",
-    "channel",
-    "location",
-    "vessel",
-    "variable",
-    "series",
-    "quantity",
-    "label",
-    "id",
-    "thermometer",
-    "position",
-    "fühler",
-    "sonde",
-}
+PROBES = set("probe sensor channel location vessel variable series quantity label id thermometer position fühler sonde".split())
 VALUES = {"value", "reading", "temperature", "temp", "measurement", "wert", "messwert", "valeur"}
 MOST_PROBES = 12
 
@@ -36,7 +21,12 @@ def by_probe(table):
     if place is None:
         return [table]
     value, labels = value_column(table, place), np.array([label_of(table.columns[place].cell(row)) for row in range(len(table.lines))])
-    return [piece(table, labels == name, name, (place, value)) for name in dict.fromkeys(labels.tolist()) if name]
+    names, first, counts = np.unique(labels, return_index=True, return_counts=True)
+    if counts.min() < 2 or "" in names:
+        row = int(first[0 if "" in names else counts.argmin()])
+        what = f"Only this line names the probe '{labels[row][:30]}'." if labels[row] else "This line names no probe."
+        raise table.fault(what, "Correct it in a copy of the file.", row=row, column=table.columns[place])
+    return [piece(table, labels == names[at], str(names[at]), (place, value)) for at in np.argsort(first)]
 
 
 def probe_column(table):

@@ -49,7 +49,11 @@ class OddPlace:
 
 def odd_places(readings):
     """Every `OddPlace` in a table of readings (index `elapsed_s`), in order of time."""
-    times, columns = readings.index.to_numpy(float), {name: series.to_numpy(float) for name, series in readings.items()}
+    return places_in(readings.index.to_numpy(float), {name: series.to_numpy(float) for name, series in readings.items()})
+
+
+def places_in(times, columns):
+    """The same from arrays: times in seconds, and a dict of columns."""
     found = gaps(times)
     for name in columns:
         if name in THERMOMETERS:

@@ -37,7 +37,8 @@ def picked(table, clock, rows):
 def usual_step(times):
     """The usual time from one reading to the next, whichever way it runs; 0 if the clock stands."""
     steps = np.abs(thinned(np.diff(times)))
-    return float(lower_median(steps[steps > 0])) if steps.any() else 0.0
+    steps = steps[steps > 0]
+    return float(lower_median(steps)) if steps.size else 0.0
 
 
 def lower_median(values):

@@ -3,6 +3,7 @@
 import csv
 from collections import Counter
 from dataclasses import dataclass
+from functools import lru_cache
 
 from kit.faults import IntakeFault
 from kit.records.heading import fits, header_above
@@ -125,6 +126,7 @@ def rows_of(split_lines):
     return [Row(line, cells, "".join(map(kind_of, cells))) for line, cells in split_lines if not is_blank(cells)]
 
 
+@lru_cache(maxsize=4096)
 def kind_of(cell):
     if cell in MISSING:
         return "-"
