@@ -22,7 +22,7 @@ def lab(options):
     with tempfile.TemporaryDirectory(prefix="kit-") as runtime:
         use_own_settings(work, runtime)
         serve(work, port, options)
-    print(f"JupyterLab has ended. Your work is in {work}", flush=True)
+    print(f"\nJupyterLab has ended. Your work is in {work}", flush=True)
     return 0
 
 
