@@ -27,7 +27,7 @@ class Line:
         return self.intercept + self.slope * (x - self.origin)
 
     def error_at(self, x):
-        """The standard error of the line at `x` (GUM H.3.4, formula H.15: the two numbers are not independent)."""
+        """The standard error of the line at `x` (GUM H.3.4, from memory: the two numbers are not independent)."""
         reach = x - self.origin
         both = 2 * reach * self.correlation * self.intercept_error * self.slope_error
         return np.sqrt(self.intercept_error**2 + (reach * self.slope_error) ** 2 + both)
@@ -36,7 +36,7 @@ class Line:
 def fit_line(x, y, *, origin=0.0, errors=None):
     """The `Line` of least squares through `y` at `x`, both (points,), with its intercept at `origin`.
 
-    Without `errors` the points' scatter gives the uncertainty, three points or more (GUM annex H.3, formulas H.13). With `errors`
+    Without `errors` the points' scatter gives the uncertainty, three points or more (GUM annex H.3, from memory). With `errors`
     (points,), the known standard errors of the y, each point weighs by them, two points or more. A Fault when all x are the same.
     """
     if np.ptp(x) == 0:
