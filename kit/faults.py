@@ -26,7 +26,7 @@ class IntakeFault(Fault):
 
     def _where(self):
         named = {"": self.file, "line ": self.line, "column ": self.column}
-        places = [f"{word}{value}" for word, value in named.items() if value is not None]
+        places = [f"{word}{value}" for word, value in named.items() if value not in (None, "")]
         return f"{', '.join(places)}:" if places else ""
 
 
