@@ -111,13 +111,13 @@ function render({ model, el }) {
     if (at && !body.contains(document.activeElement)) (next.get(at)?.node.querySelector("input, textarea, button") ?? title).focus({ preventScroll: true });
   }
 
-  const name = () => { title.textContent = model.get("title"); };
-  name(); redraw(); heard();
+  title.textContent = model.get("title");
+  redraw(); heard();
   el.append(box);
   const left = draft.get(), writing = [...shown.values()].find(each => each.node.restore);
   if (left && writing && left !== writing.value) writing.node.restore(left);
-  model.on("change:title", name); model.on("change:blocks", redraw); model.on("change:reply", heard);
-  return () => { shown.forEach(each => each.node.leave?.()); model.off("change:title", name); model.off("change:blocks", redraw); model.off("change:reply", heard); clearTimeout(waiting); life.abort(); };
+  model.on("change:blocks", redraw); model.on("change:reply", heard);
+  return () => { shown.forEach(each => each.node.leave?.()); model.off("change:blocks", redraw); model.off("change:reply", heard); clearTimeout(waiting); life.abort(); };
 }
 
 export default { render };
