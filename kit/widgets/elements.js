@@ -24,11 +24,10 @@ function table(caption, head, rows) {
   return make("table", {}, make("caption", {}, caption), top, make("tbody", {}, ...rows.map(bodyRow)));
 }
 
-// JupyterLab hears single letters and arrows anywhere in the page: b adds a cell, d d deletes one. Nothing typed here may reach it,
-// but for chords such as Ctrl+S that are meant for it. Enter with a chord would run the cell and make the widget anew.
+// JupyterLab hears keys from anywhere in the page: b adds a cell, d d deletes one, Shift+Enter would run the cell and make the widget
+// anew. Nothing pressed in here may reach it but Ctrl+S, which saves. The browser's own keys (Tab, copy, zoom) are not touched.
 function keepKeys(root, life) {
-  const meant = event => (event.ctrlKey || event.metaKey) && !["Enter", "Control", "Meta"].includes(event.key);
-  const stop = event => { if (!meant(event)) event.stopPropagation(); };
+  const saves = event => (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "s";
+  const stop = event => { if (!saves(event)) event.stopPropagation(); };
   for (const kind of ["keydown", "keypress", "keyup"]) root.addEventListener(kind, stop, { signal: life });
-  root.addEventListener("mousedown", event => event.stopPropagation(), { signal: life });
 }

@@ -1,6 +1,6 @@
 // What Python answers, and how it is shown: the number at once, the range when the hand rests, spoken once after that.
 
-const REST = 60, SPEAK = 250, SILENCE = 2500; // milliseconds
+const REST = 50, SPEAK = 250, SILENCE = 2500; // milliseconds
 const SILENT = "Python has not answered yet. If this stays, choose Run, then Run All Cells. Your marks are kept up to the last number.";
 
 // One question at a time; the newest one waits, older ones are dropped. `silent` is called when an answer is long in coming.

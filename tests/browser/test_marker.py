@@ -5,20 +5,20 @@ import os
 import shutil
 import signal
 import time
-from pathlib import Path
 
 import pytest
 
-from tests.browser.conftest import DO, MINUTE_MS, Gate, written
+from tests.browser.conftest import CHECKOUT, DO, MINUTE_MS, Gate, written
 
-CHECKOUT = Path(__file__).parents[2]
-SETUP = f"import sys; sys.path.insert(0, {str(CHECKOUT)!r})\nfrom kit import mark_windows, watch\nfrom tests.widgets.invented import invented_run"
+FIND_TESTS = f"import sys; sys.path.insert(0, {str(CHECKOUT)!r})"
+SETUP = f"{FIND_TESTS}\nfrom kit import mark_windows, watch\nfrom tests.widgets.invented import invented_run"
 SENTENCE_IS = "told => document.querySelector('.kit-marker-sentence').textContent === told"
+ALL_WATCH = "told => [...document.querySelectorAll('.kit-watch-sentence')].every(each => each.textContent === told)"
 # Every pair of number and sentence that was on the screen together, frame by frame.
 KEEP_PAIRS = """() => { window.pairs = []; const root = document.querySelector('.kit-marker');
   const text = part => root.querySelector(part).textContent;
-  const frame = () => { window.pairs.push([text('.kit-marker-value strong'), text('.kit-marker-sentence')]); requestAnimationFrame(frame); };
-  requestAnimationFrame(frame); }"""
+  const frame = () => { requestAnimationFrame(frame); window.pairs.push([text('.kit-marker-value strong'), text('.kit-marker-sentence')]); };
+  frame(); }"""
 KEEP_HEARD = """() => { const status = document.querySelector('.kit-marker [role=status]'); window.heard = [];
   new MutationObserver(() => window.heard.push(status.textContent)).observe(status, {childList: true}); }"""
 BOTH_AT = """time => { const ends = [...document.querySelectorAll('[aria-label="response end"]')];
@@ -132,7 +132,7 @@ def test_a_learner_places_the_windows_by_mouse_and_reads_the_number(fresh, axe, 
     sentence = at_rest(page)
     assert sentence.startswith("The treated vessel warmed by 1.5") and text(page, "trouble") == ""
     assert text(page, "value").startswith("Extra warming of the treated vessel: 1.5")
-    page.wait_for_function("told => [...document.querySelectorAll('.kit-watch-sentence')].every(each => each.textContent === told)", arg=sentence)
+    page.wait_for_function(ALL_WATCH, arg=sentence)
     wait_until_kept(folder, "response", [20, 21])
     assert [minute(page, f"{name} start") for name in ("baseline", "perturbation")] == pytest.approx([10, 11], abs=0.05)
     picture(page, "marker-placed")
@@ -187,7 +187,8 @@ def test_every_edge_moves_by_keyboard(fresh):
     page, _ = fresh
     end = grip(page, "baseline end")
     end.focus()
-    for key, shown in (("ArrowRight", "1 min 32 s"), ("Shift+ArrowRight", "1 min 52 s"), ("End", "2 min 0 s"), ("Home", "32 s"), ("PageUp", "52 s")):
+    far = (("End", "2 min 0 s"), ("Home", "32 s"), ("PageUp", "52 s"), ("ArrowLeft", "50 s"))
+    for key, shown in (("ArrowRight", "1 min 32 s"), ("Shift+ArrowRight", "1 min 52 s"), *far):
         page.keyboard.press(key)
         assert end.get_attribute("aria-valuetext") == shown
     page.keyboard.press("Control+z")

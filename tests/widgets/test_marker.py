@@ -136,7 +136,8 @@ def test_windows_outside_the_record_are_refused_by_name(marker):
 
 def test_windows_with_too_few_readings_say_so_as_they_move(tmp_path):
     marker = mark_windows(invented_run(22, 21), folder=tmp_path)
-    assert ask(marker, "move", Windows((9.5, 10.5), (11, 12), (19, 21)))["trouble"] == "The baseline holds 1 reading of both vessels. Make it wider."
+    narrow = ask(marker, "move", Windows((9.5, 10.5), (11, 12), (19, 21)))
+    assert narrow["trouble"] == "The baseline holds 1 reading of both vessels. Make it wider."
     answer = ask(marker, "move", Windows((9, 10.5), (11, 12), (19.2, 19.8)))
     assert answer["trouble"] == "The response holds no reading of both vessels. Make it wider." and answer["value"] == "no number yet"
     assert ask(marker, "rest", Windows((9, 10.5), (11, 12), (19.2, 19.8)))["settled"]

@@ -35,7 +35,8 @@ def test_the_table_has_about_one_row_a_minute_and_says_what_is_missing():
     run.readings.loc[:30.0, "control"] = np.nan
     table = picture_of(run)["picture"]["table"]
     assert len(table) == 22 and table[0][0] == "0.0" and table[0][2:4] == ["missing", "missing"]
-    assert table[11] == ["11.0", *(f"{run.readings.loc[660.0, name]:.2f}" for name in ("treated", "control")), f"{run.difference()[660.0]:.2f}", "420"]
+    there = [run.readings.loc[660.0, "treated"], run.readings.loc[660.0, "control"], run.difference()[660.0]]
+    assert table[11] == ["11.0", *(f"{value:.2f}" for value in there), "420"]
 
 
 def test_a_long_record_keeps_its_table_short():

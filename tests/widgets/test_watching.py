@@ -23,7 +23,8 @@ def test_it_shows_the_effect_of_the_windows_as_they_are_now(marker):
     assert shown["sentence"] == str(effect) and shown["verdict"] == effect.verdict == "warmer" and shown["reason"] == effect.reason
     assert shown["condition"] == f"The range holds {effect.condition}."
     assert shown["cautions"] == [str(each) for each in effect.cautions]
-    assert [(each["low"], each["to"], each["high"]) for each in shown["bars"]] == [(effect.warming.low, effect.warming.value, effect.warming.high)]
+    ends = [(each["low"], each["to"], each["high"]) for each in shown["bars"]]
+    assert ends == [(effect.warming.low, effect.warming.value, effect.warming.high)]
     assert ["baseline", "10 min 0 s to 11 min 0 s"] in [list(row) for row in shown["rows"]]
 
 
