@@ -61,16 +61,19 @@ def refuse_other_kinds(raw):
 
 
 def unmarked(raw):
-    """The encoding of bytes without a mark. Every second byte zero is UTF-16; a zero elsewhere is no text."""
+    """The encoding of bytes without a mark. Every second byte zero is UTF-16."""
     even, odd = raw.data[:4096:2].count(0), raw.data[1:4096:2].count(0)
     half = min(len(raw.data), 4096) / 2
     if odd > 0.4 * half and even < 0.1 * half:
         return "utf-16-le"
     if even > 0.4 * half and odd < 0.1 * half:
         return "utf-16-be"
-    if b"\0" in raw.data:
-        raise IntakeFault("This file holds no text, so no table of readings.", "Export the run from the logger as CSV.", file=raw.name)
     return "utf-8"
+
+
+def refuse_zeros(file, data):
+    if b"\0" in data:
+        raise IntakeFault("This file holds no text, so no table of readings.", "Export the run from the logger as CSV.", file=file)
 
 
 def recoded(raw, data, encoding):
@@ -81,13 +84,14 @@ def recoded(raw, data, encoding):
     except UnicodeDecodeError as problem:
         line = data[: problem.start].decode(encoding, "replace").count("\n") + 1
         raise IntakeFault("The text breaks off or is damaged here.", "Export the run again.", file=raw.name, line=line) from problem
-    if "\0" in text:
-        raise IntakeFault("This file holds no text, so no table of readings.", "Export the run from the logger as CSV.", file=raw.name)
-    return Text(raw.name, text.encode("utf-8", "replace"), (f"Read the text as {encoding[:6].upper()}.",))
+    utf8 = text.encode("utf-8", "replace")
+    refuse_zeros(raw.name, utf8)
+    return Text(raw.name, utf8, (f"Read the text as {encoding[:6].upper()}.",))
 
 
 def plain_text(raw, data):
     """UTF-8 where it is valid; else Windows-1252 or Latin-1, which agree in every letter a table needs."""
+    refuse_zeros(raw.name, data)
     if data.isascii():
         return Text(raw.name, data)
     try:

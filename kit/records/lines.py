@@ -20,7 +20,7 @@ ROWS = 20_000
 SUMMARIES = "average avg mean min minimum max maximum median std sd stdev total sum count mittelwert moyenne".split()
 SUMMARY = re.compile(rf"(?:{'|'.join(SUMMARIES)})\b[ .:()a-z]*", re.IGNORECASE)
 NOTE_STARTS = ("#", "//", "%", "!", "*")
-UNUSUAL = re.compile(r"[^\d.,:+ eE-]|^ *$", re.ASCII)
+UNUSUAL = re.compile(r"[^\d.,:+ eE-]|^[ -]*$", re.ASCII)
 
 
 @dataclass(frozen=True, eq=False)
@@ -64,7 +64,7 @@ def records(lines, layout):
 def readings(rows, layout, left_out):
     """The rows that hold readings; notes, headers that come again and summaries are tallied."""
     for line, cells in rows:
-        if not UNUSUAL.search("".join(cells)) or not (reason := why_no_reading(cells, layout.kinds)):
+        if len(cells) == len(layout.kinds) and not UNUSUAL.search("".join(cells)) or not (reason := why_no_reading(cells, layout.kinds)):
             yield line, cells
         elif reason != "blank":
             add(left_out, reason, line, " ".join(filter(None, cells)))

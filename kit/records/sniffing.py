@@ -149,7 +149,7 @@ def scored(delimiter, rows, edges=()):
 
 
 def commonest(letters):
-    return max("ntx-", key=lambda letter: (letter != "-") * letters.count(letter))
+    return max("ntx", key=letters.count) if set(letters) != {"-"} else "-"
 
 
 def share(pattern):

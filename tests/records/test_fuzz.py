@@ -24,7 +24,7 @@ from kit.records.sources import Raw
 CASES = 1000
 PARTS = 20
 SLOWEST_S = 2.0
-SIGNS = b',;.:|\t\n\r "\'-+eE0123456789#/x\x00\xff\xb0%()='
+SIGNS = b",;.:|\t\n\r \"'-+eE0123456789#/x\x00\xff\xb0%()="
 NUMBER = re.compile(r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d{1,3})?", re.ASCII | re.IGNORECASE)
 
 
@@ -45,8 +45,12 @@ HALVES = stamped("\nInvented logger;no. 5\n\nclock;treated;control\nh:mm:ss;°C;
 DAYS = stamped("Date;treated (°F);control (°F)", [f"{n + 10:02d}.03.2026 23:59" for n in range(20)])
 LONG = "time (s),probe,value (°C)\n" + "".join(f"{n},treated,{21 + n / 10}\n{n},control,{20 + n / 10}\n" for n in range(10))
 BARS = "| time (min) | treated (K) | control (K) |\n|---|---|---|\n" + "".join(f"| {n} | {294 + n / 10} | {294.5} |\n" for n in range(9))
-FIXED = "Time    Treated  Control\n        degC     degC\n" + "".join(f"0:00:{n:02d} {21 + n / 10:5.1f}    {'' if n == 4 else 20.5}\n" for n in range(9))
-QUOTED = 'elapsed_s,treated_degC,control_degC,note\n0,21.4,21.3,"Twin Vessels run | name: a | kind: simulated | gain uncertainty: 0.0 | A, b."\n'
+FIXED = "Time    Treated  Control\n        degC     degC\n" + "".join(
+    f"0:00:{n:02d} {21 + n / 10:5.1f}    {'' if n == 4 else 20.5}\n" for n in range(9)
+)
+QUOTED = (
+    'elapsed_s,treated_degC,control_degC,note\n0,21.4,21.3,"Twin Vessels run | name: a | kind: simulated | gain uncertainty: 0.0 | A, b."\n'
+)
 VALID = {
     "iso": ISO.encode(), "halves": HALVES.encode("latin-1"), "days": DAYS.encode("utf-16"), "long": LONG.encode(), "bars": BARS.encode(),
     "fixed": FIXED.encode(), "quoted": (QUOTED + "2,21.5,21.3,\n4,21.6,21.4,\n").encode(),
