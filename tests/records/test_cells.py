@@ -97,15 +97,19 @@ def test_what_is_no_reading_is_left_out_and_said(more, remarks):
     assert table_of(even(5, more)).remarks[1:] == remarks
 
 
+BOTH = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
+QUOTE = "A quotation mark here or in the next line is not closed, or stands inside a cell. Correct it in a copy of the file."
+
+
 @pytest.mark.parametrize(
     "more, message",
     [
         ("10,21.5\n12,21.5,21.5\n", "line 7: This line has fewer cells than the others, which have 3. Complete it in a copy of the file."),
-        ("10,21.5,21.4,3\n", "line 7: This line has 4 cells, the others 3. Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."),
-        ('10,"21.5,21.4\n', "line 7: A quotation mark here or in the next line is not closed, or stands inside a cell. Correct it in a copy of the file."),
-        ('10,"21.5"5,21.4\n', "line 7: A quotation mark here or in the next line is not closed, or stands inside a cell. Correct it in a copy of the file."),
+        ("10,21.5,21.4,3\n", "line 7: This line has 4 cells, the others 3. " + BOTH),
+        ('10,"21.5,21.4\n', "line 7: " + QUOTE),
+        ('10,"21.5"5,21.4\n', "line 7: " + QUOTE),
     ],
-)  # fmt: skip
+)
 def test_what_can_be_read_in_two_ways_is_refused(more, message):
     with pytest.raises(IntakeFault) as fault:
         table_of(even(5, more))
@@ -115,11 +119,14 @@ def test_what_can_be_read_in_two_ways_is_refused(more, message):
 @pytest.mark.parametrize(
     "cell, value, note",
     [
-        ("NA", None, ()), ("", None, ()), ("---", None, ()), ("Err", None, ("{}: 1 cell like 'Err', first in line 7, counted as missing.",)),
+        ("NA", None, ()),
+        ("", None, ()),
+        ("---", None, ()),
+        ("Err", None, ("{}: 1 cell like 'Err', first in line 7, counted as missing.",)),
         ('"1,204.5"', 1204.5, ("{}: 1 number with a mark between thousands, first '1,204.5' in line 7.",)),
         ("21.4 °C", 21.4, ("{}: 1 number with a unit behind, first '21.4 °C' in line 7.",)),
     ],
-)  # fmt: skip
+)
 def test_unusual_cells_are_read_and_said(cell, value, note):
     column = table_of(even(5, f"10,21.5,{cell}\n")).columns[2]
     assert column.notes == note and column.odd is None

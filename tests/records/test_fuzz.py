@@ -52,9 +52,14 @@ QUOTED = (
     'elapsed_s,treated_degC,control_degC,note\n0,21.4,21.3,"Twin Vessels run | name: a | kind: simulated | gain uncertainty: 0.0 | A, b."\n'
 )
 VALID = {
-    "iso": ISO.encode(), "halves": HALVES.encode("latin-1"), "days": DAYS.encode("utf-16"), "long": LONG.encode(), "bars": BARS.encode(),
-    "fixed": FIXED.encode(), "quoted": (QUOTED + "2,21.5,21.3,\n4,21.6,21.4,\n").encode(),
-}  # fmt: skip
+    "iso": ISO.encode(),
+    "halves": HALVES.encode("latin-1"),
+    "days": DAYS.encode("utf-16"),
+    "long": LONG.encode(),
+    "bars": BARS.encode(),
+    "fixed": FIXED.encode(),
+    "quoted": (QUOTED + "2,21.5,21.3,\n4,21.6,21.4,\n").encode(),
+}
 STRICT = {"comma": (plain(), ",", "."), "semicolon": (plain(";", comma=True), ";", ","), "tab": (plain("\t"), "\t", ".")}
 
 

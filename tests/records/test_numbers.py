@@ -11,11 +11,22 @@ from kit.records.numbers import decimal_mark, looks_like_measure, measure, numbe
 @pytest.mark.parametrize(
     "cell, decimal, value",
     [
-        ("21.4", ".", 21.4), ("-21.4", ".", -21.4), ("+.5", ".", 0.5), ("21.", ".", 21), ("2.14e1", ".", 21.4), ("21,4", ",", 21.4), (",5", ",", 0.5),
-        ("1,204", ".", 1204), ("1,204.5", ".", 1204.5), ("1.204", ",", 1204), ("1.204,5", ",", 1204.5), ("1 204,5", ",", 1204.5), ("1'204.5", ".", 1204.5),
+        ("21.4", ".", 21.4),
+        ("-21.4", ".", -21.4),
+        ("+.5", ".", 0.5),
+        ("21.", ".", 21),
+        ("2.14e1", ".", 21.4),
+        ("21,4", ",", 21.4),
+        (",5", ",", 0.5),
+        ("1,204", ".", 1204),
+        ("1,204.5", ".", 1204.5),
+        ("1.204", ",", 1204),
+        ("1.204,5", ",", 1204.5),
+        ("1 204,5", ",", 1204.5),
+        ("1'204.5", ".", 1204.5),
         ("12.345.678", ",", 12345678),
     ],
-)  # fmt: skip
+)
 def test_a_number_is_read(cell, decimal, value):
     assert number(cell, decimal) == value
 
@@ -31,22 +42,37 @@ def test_anything_else_is_none(cell):
 @pytest.mark.parametrize(
     "cells, mark",
     [
-        (["21.4"], "."), (["21,4"], ","), (["1.204", "21,4"], ","), (["1,204", "21.4"], "."), (["1.204,5"], ","), (["1,204.5"], "."), (["1.204.000"], ","),
-        (["0,412"], ","), (["21.412"], "."), (["5"], "."), (["1204,512"], ","), (["21,4 °C"], ","), ([], "."),
+        (["21.4"], "."),
+        (["21,4"], ","),
+        (["1.204", "21,4"], ","),
+        (["1,204", "21.4"], "."),
+        (["1.204,5"], ","),
+        (["1,204.5"], "."),
+        (["1.204.000"], ","),
+        (["0,412"], ","),
+        (["21.412"], "."),
+        (["5"], "."),
+        (["1204,512"], ","),
+        (["21,4 °C"], ","),
+        ([], "."),
     ],
-)  # fmt: skip
+)
 def test_the_numbers_of_a_file_show_their_decimal_mark(cells, mark):
     assert decimal_mark(list(enumerate(cells, 2)), None, "a.csv") == mark
+
+
+WHICH = "Say which mark goes before the decimals: decimal=',' or decimal='.'."
+ALIKE = "Write them alike in a copy of the file."
 
 
 @pytest.mark.parametrize(
     "cells, asked, message",
     [
-        (["21,412", "9,998"], None, "a.csv, line 2: '21,412' could be 21.412 or 21412. Say which mark goes before the decimals: decimal=',' or decimal='.'."),
-        (["21.4", "21,4"], None, "a.csv, line 3: '21,4' has a decimal comma, but '21.4' in line 2 a decimal point. Write them alike in a copy of the file."),
+        (["21,412", "9,998"], None, "a.csv, line 2: '21,412' could be 21.412 or 21412. " + WHICH),
+        (["21.4", "21,4"], None, "a.csv, line 3: '21,4' has a decimal comma, but '21.4' in line 2 a decimal point. " + ALIKE),
         (["21.4"], ";", "A decimal mark can't be ';'. Say decimal=',' or decimal='.'."),
     ],
-)  # fmt: skip
+)
 def test_what_they_leave_open_is_asked(cells, asked, message):
     with pytest.raises(IntakeFault) as fault:
         decimal_mark(list(enumerate(cells, 2)), asked, "a.csv")

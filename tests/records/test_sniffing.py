@@ -69,10 +69,15 @@ def test_a_layout_says_what_it_is():
 @pytest.mark.parametrize(
     "line, kinds",
     [
-        ("2026-03-01 10:00:02,21.4,21.5", "tnn"), ("10:00:02 AM,21.4,", "tn-"), ("0,treated,21.4", "nxn"), ("0,21.4 °C,21.5 °C", "nnn"), ("0 21.4 21.5", "nnn"),
-        ("2026-03-01 10:00:02  21,4  21,5", "tnn"), ("| 0 | 21.4 | 21.5 |", "nnn"),
+        ("2026-03-01 10:00:02,21.4,21.5", "tnn"),
+        ("10:00:02 AM,21.4,", "tn-"),
+        ("0,treated,21.4", "nxn"),
+        ("0,21.4 °C,21.5 °C", "nnn"),
+        ("0 21.4 21.5", "nnn"),
+        ("2026-03-01 10:00:02  21,4  21,5", "tnn"),
+        ("| 0 | 21.4 | 21.5 |", "nnn"),
     ],
-)  # fmt: skip
+)
 def test_what_the_columns_hold(line, kinds):
     assert laid_out(f"{line}\n{line}\n{line}\n").kinds == kinds
 

@@ -11,14 +11,32 @@ from kit.records.units import name_and_unit, to_celsius, unit_of
 @pytest.mark.parametrize(
     "header, name, unit",
     [
-        ("treated_degC", "treated", "°C"), ("Treated (°C)", "Treated", "°C"), ("Treated [deg C]", "Treated", "°C"), ("treated / °C", "treated", "°C"),
-        ("treated in degC", "treated", "°C"), ("Treated, ºC", "Treated", "°C"), ("Treated ˚C", "Treated", "°C"), ("Treated (℃)", "Treated", "°C"),
-        ("T1_F", "T1", "°F"), ("Probe 1 (°F) upper", "Probe 1 upper", "°F"), ("Control [K]", "Control", "K"), ("Control (øC)", "Control", "°C"),
-        ("CO2 (ppm)", "CO2", "ppm"), ("CO2 (vol%)", "CO2", "%"), ("Light (lux)", "Light", "lx"), ("elapsed_s", "elapsed", "s"), ("Zeit (min)", "Zeit", "min"),
-        ("time (h:mm:ss)", "time", "h:mm:ss"), ("Treated vessel", "Treated vessel", ""), ("Probe (new)", "Probe (new)", ""), ("", "", ""), ("°C", "°C", ""),
-        ("Irradiance (W/m²)", "Irradiance", "W/m²"), ("Treated\n(°C)", "Treated", "°C"),
+        ("treated_degC", "treated", "°C"),
+        ("Treated (°C)", "Treated", "°C"),
+        ("Treated [deg C]", "Treated", "°C"),
+        ("treated / °C", "treated", "°C"),
+        ("treated in degC", "treated", "°C"),
+        ("Treated, ºC", "Treated", "°C"),
+        ("Treated ˚C", "Treated", "°C"),
+        ("Treated (℃)", "Treated", "°C"),
+        ("T1_F", "T1", "°F"),
+        ("Probe 1 (°F) upper", "Probe 1 upper", "°F"),
+        ("Control [K]", "Control", "K"),
+        ("Control (øC)", "Control", "°C"),
+        ("CO2 (ppm)", "CO2", "ppm"),
+        ("CO2 (vol%)", "CO2", "%"),
+        ("Light (lux)", "Light", "lx"),
+        ("elapsed_s", "elapsed", "s"),
+        ("Zeit (min)", "Zeit", "min"),
+        ("time (h:mm:ss)", "time", "h:mm:ss"),
+        ("Treated vessel", "Treated vessel", ""),
+        ("Probe (new)", "Probe (new)", ""),
+        ("", "", ""),
+        ("°C", "°C", ""),
+        ("Irradiance (W/m²)", "Irradiance", "W/m²"),
+        ("Treated\n(°C)", "Treated", "°C"),
     ],
-)  # fmt: skip
+)
 def test_a_header_is_a_name_and_a_unit(header, name, unit):
     assert name_and_unit(header) == (name, unit)
 
