@@ -7,6 +7,7 @@ import time
 from kit.bootstrap.handover import surroundings
 
 PIP = ("-m", "pip", "install", "--no-input", "--disable-pip-version-check", "--progress-bar", "off", "--retries", "2")
+FOR_PIP = {"PYTHONUTF8": "1", "PIP_USER": "0"}  # "install for the user", where it is set, is refused inside an environment
 AGAIN = "Then type the same command again."
 # What pip prints, from several of its versions, and what a person can do about it. The first that fits is said.
 MEANINGS = {
@@ -25,11 +26,8 @@ MEANINGS = {
 
 def install(python, packages, wanted, before_the_first_change):
     """Let pip bring `wanted` into `packages`, the folder where `python` keeps them."""
-    pip = subprocess.Popen(
-        [str(python), *PIP, *wanted],
-        stdout=subprocess.PIPE, stderr=subprocess.STDOUT, encoding="utf-8", errors="replace", env=surroundings() | {"PYTHONUTF8": "1"},
-    )  # fmt: skip
-    with pip:
+    told = {"stdout": subprocess.PIPE, "stderr": subprocess.STDOUT, "encoding": "utf-8", "errors": "replace"}
+    with subprocess.Popen([str(python), *PIP, *wanted], env=surroundings() | FOR_PIP, **told) as pip:
         said = tell_fetching(pip.stdout)
         if said and said[-1].startswith("Installing collected packages:"):
             before_the_first_change()

@@ -47,7 +47,8 @@ def run(name, arguments):
     """One round; pytest's exit status. Its counts are kept in ci-output."""
     report = REPORTS / f"tests-{name}.xml"
     report.unlink(missing_ok=True)
-    return subprocess.run([sys.executable, "-m", "pytest", f"--junitxml={report}", *arguments], cwd=CHECKOUT).returncode
+    told = ["-rs", "--no-fold-skipped", f"--junitxml={report}"]  # each skipped test says its name and why
+    return subprocess.run([sys.executable, "-m", "pytest", *told, *arguments], cwd=CHECKOUT).returncode
 
 
 def closing_line(reports, seconds):
