@@ -64,7 +64,7 @@ def name_and_unit(header):
     ending = AT_THE_END.match(header)
     if ending and unit_of(ending[2]):
         return ending[1].strip(" _:,/"), unit_of(ending[2])
-    return header, ""
+    return header, unit_of(header) if len(header) > 1 else ""  # 'C' alone may be the control
 
 
 def to_celsius(values, unit):

@@ -32,7 +32,7 @@ from kit.records.units import name_and_unit, to_celsius, unit_of
         ("Treated vessel", "Treated vessel", ""),
         ("Probe (new)", "Probe (new)", ""),
         ("", "", ""),
-        ("°C", "°C", ""),
+        ("°C", "°C", "°C"),
         ("Irradiance (W/m²)", "Irradiance", "W/m²"),
         ("Treated\n(°C)", "Treated", "°C"),
     ],
