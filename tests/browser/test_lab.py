@@ -1,11 +1,18 @@
 """What `lab` opens, how it ends, and that the harness of these tests would notice a fault."""
 
 import psutil
+import pytest
 
 FIRST = ".jp-Notebook .jp-Cell"
 SIDES = "() => ({ left: window.jupyterapp.shell.leftCollapsed, right: window.jupyterapp.shell.rightCollapsed })"
 READY = "() => window.jupyterapp?.shell.currentWidget?.sessionContext?.session?.kernel?.connectionStatus === 'connected'"
 MINUTE_MS = 60_000
+
+
+@pytest.fixture(scope="module")
+def lab(start_lab):
+    """A server of its own: other tests leave notebooks and files in the shared one, and a learner's first start has none."""
+    return start_lab()
 
 
 def land(page, lab):
