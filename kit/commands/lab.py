@@ -7,7 +7,7 @@ import socket
 import tempfile
 from pathlib import Path
 
-from kit.commands.copies import add_missing_lessons
+from kit.commands.copies import LESSONS, add_missing_lessons
 
 SETTINGS = Path(__file__).parents[1] / "jupyter"
 PORTS = range(8888, 8988)
@@ -102,7 +102,7 @@ def end_cleanly(server):
             signal.signal(number, lambda *_: server.stop(from_signal=True))
 
 
-def first_page(work):
+def first_page(work, lessons=LESSONS):
     """The address of the first lesson in `work`; of its file list if there is none."""
-    first = next(iter(sorted(work.glob("*.ipynb"))), None)
-    return f"/lab/tree/{first.name}" if first else "/lab"
+    first = min((lesson.name for lesson in lessons.glob("*.ipynb") if (work / lesson.name).exists()), default=None)
+    return f"/lab/tree/{first}" if first else "/lab"

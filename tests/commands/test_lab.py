@@ -45,7 +45,11 @@ def test_no_jupyter_setting_of_the_persons_own_is_used(tmp_path, monkeypatch):
 
 
 def test_the_first_lesson_is_opened_and_without_one_the_file_list(tmp_path):
-    assert lab.first_page(tmp_path) == "/lab"
-    for name in ("04-is-it-steady.ipynb", "00-your-first-run.ipynb"):
-        (tmp_path / name).touch()
-    assert lab.first_page(tmp_path) == "/lab/tree/00-your-first-run.ipynb"
+    lessons, work = tmp_path / "lessons", tmp_path / "my-work"
+    for path in (lessons / "04-is-it-steady.ipynb", lessons / "00-your-first-run.ipynb", work / "00 my notes.ipynb"):
+        path.parent.mkdir(exist_ok=True)
+        path.touch()
+    assert lab.first_page(work, lessons) == "/lab"
+    for lesson in lessons.iterdir():
+        (work / lesson.name).touch()
+    assert lab.first_page(work, lessons) == "/lab/tree/00-your-first-run.ipynb"
