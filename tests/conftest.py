@@ -1,7 +1,10 @@
-"""What every test shares: one BLAS thread (small matrices, many processes), and properties that try the same cases every time, without a deadline."""
+"""What every test shares: one BLAS thread (small matrices, many processes), properties that try the same cases every time, without a
+deadline, and three attempts for what is measured on a clock."""
 
 import os
 
+import pytest
+from _pytest.runner import runtestprotocol
 from hypothesis import settings
 
 for variable in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
@@ -9,3 +12,22 @@ for variable in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
 
 settings.register_profile("kit", deadline=None, derandomize=True)
 settings.load_profile("kit")
+
+ATTEMPTS = 3
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_protocol(item, nextitem):
+    """A test marked `alone` fails only if it fails three times: whatever else the machine does can add to a time, never take from it."""
+    if item.get_closest_marker("alone") is None:
+        return None
+    item.ihook.pytest_runtest_logstart(nodeid=item.nodeid, location=item.location)
+    for attempt in range(1, ATTEMPTS + 1):
+        reports = runtestprotocol(item, nextitem=nextitem, log=False)
+        if not any(report.failed for report in reports):
+            break
+        print(f"\n{item.nodeid}: attempt {attempt} of {ATTEMPTS} failed")
+    for report in reports:
+        item.ihook.pytest_runtest_logreport(report=report)
+    item.ihook.pytest_runtest_logfinish(nodeid=item.nodeid, location=item.location)
+    return True
