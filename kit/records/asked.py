@@ -81,8 +81,9 @@ def place_named(table, wanted, keyword):
         if 1 <= wanted <= len(table.columns):
             return wanted - 1
     else:
-        for same in (exactly, without_unit, holding):
-            places = [place for place, column in enumerate(table.columns) if same(column, str(wanted))]
+        for same in (exactly, without_unit, holding_word, holding):
+            free = [place for place, column in enumerate(table.columns) if column.role != "time" or keyword == "time"]
+            places = [place for place in free if same(table.columns[place], str(wanted))]
             if len(places) == 1:
                 return places[0]
     headers = listed(repr(column.header) for column in table.columns[:6])
@@ -96,6 +97,12 @@ def exactly(column, wanted):
 
 def without_unit(column, wanted):
     return wanted.strip().lower() in (column.name.lower(), column.header.strip().lower())
+
+
+def holding_word(column, wanted):
+    """Does the header hold these words as words? 'left' stands in 'left-logger: T', 'a' does not stand in 'elapsed'."""
+    words = re.escape(PurePath(wanted.strip().lower()).stem)
+    return bool(words) and re.search(rf"(?<!\w){words}(?!\w)", column.header.lower()) is not None
 
 
 def holding(column, wanted):

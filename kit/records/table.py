@@ -85,7 +85,7 @@ class Table:
 
     def __str__(self):
         """The first rows, to look at what a stage made. A column without a role stands there as the file has it."""
-        heads = [f"{each.role}: {each.header} ({each.unit})" if each.role else each.header for each in self.columns]
+        heads = [f"{each.role}: {each.header}" if each.role else each.header for each in self.columns]
         first = [[str(line), *(str(each.cell(row)) for each in self.columns)] for row, line in enumerate(self.lines[:5].tolist())]
         return "\n".join("\t".join(cells) for cells in [["line", *heads], *first])
 

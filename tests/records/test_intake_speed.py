@@ -1,0 +1,81 @@
+"""How fast and in how much memory a large record is read, against pandas alone."""
+
+import os
+import statistics
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import numpy as np
+import pandas as pd
+import pytest
+
+from kit.records.intake import read_run
+
+ROOT = Path(__file__).parents[2]
+ROWS = 1_000_000
+PEAK = """
+import re, sys
+from pathlib import Path
+from kit.records.intake import read_run
+
+def peak_kib():
+    return int(re.search(r"VmHWM:\\s+(\\d+)", Path("/proc/self/status").read_text())[1])
+
+read_run(sys.argv[1])
+before = peak_kib()
+read_run(sys.argv[2])
+print(peak_kib() - before)
+"""
+
+
+@pytest.fixture(scope="module")
+def large(tmp_path_factory):
+    """A million readings, one a second, as the kit's own CSV."""
+    noise, seconds = np.random.default_rng(0), np.arange(ROWS)
+    drift = np.sin(seconds / 1e4)
+    columns = {
+        name: np.round(level + drift + noise.normal(0, 0.02, ROWS), 2) for name, level in (("treated_degC", 30), ("control_degC", 29))
+    }
+    path = tmp_path_factory.mktemp("large") / "large.csv"
+    pd.DataFrame({"elapsed_s": seconds, **columns, "gas_ppm": np.round(500 + 100 * drift)}).to_csv(path, index=False)
+    return path
+
+
+def taken_s(function, path):
+    start = time.perf_counter()
+    function(path)
+    return time.perf_counter() - start
+
+
+@pytest.mark.alone
+@pytest.mark.slow
+def test_a_million_rows_take_at_most_twice_as_long_as_pandas_alone(large, capsys):
+    pairs = [(taken_s(pd.read_csv, large), taken_s(read_run, large)) for _ in range(7)]
+    bare, ours = (statistics.median(times) for times in zip(*pairs))
+    with capsys.disabled():
+        print(f"\n1,000,000 rows: {ours:.2f} s, pandas alone {bare:.2f} s, {ours / bare:.2f} times as long")
+    assert ours <= 2 * bare
+
+
+@pytest.mark.alone
+@pytest.mark.slow
+@pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="peak memory is read from Linux's process table")
+def test_a_million_rows_take_at_most_four_times_the_memory_of_the_file(large, capsys):
+    small = ROOT / "datasets" / "basalt.csv"
+    shown = subprocess.run([sys.executable, "-c", PEAK, small, large], cwd=ROOT, capture_output=True, text=True, check=True)
+    times = 1024 * int(shown.stdout) / os.path.getsize(large)
+    with capsys.disabled():
+        print(f"\n1,000,000 rows: peak memory {times:.1f} times the file")
+    assert 1 < times <= 4
+
+
+@pytest.mark.alone
+def test_a_bundled_run_is_read_in_fifteen_milliseconds(capsys):
+    path = ROOT / "datasets" / "basalt.csv"
+    read_run(path)
+    fastest = min(taken_s(read_run, path) for _ in range(20))
+    with capsys.disabled():
+        print(f"\nbasalt.csv: {1000 * fastest:.1f} ms")
+    assert fastest < 0.015
