@@ -92,7 +92,9 @@ def refuse_tricks(name, entry):
 
 def too_large(name):
     most = LARGEST_MEMBER_BYTES // 2**20
-    return IntakeFault(f"This file has more than {most} MiB.", "Save only the part with the run, or read it alone with read_run.", file=name)
+    return IntakeFault(
+        f"This file has more than {most} MiB.", "Save only the part with the run, or read it alone with read_run.", file=name
+    )
 
 
 def made_by_a_machine(name):

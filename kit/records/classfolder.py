@@ -45,7 +45,10 @@ class ClassRuns:
         return f"Class {self.name}: {counted(len(self.runs), 'run')}.{unread}"
 
     def _repr_html_(self):
-        read = [(run.name, f"{counted(len(run.readings), 'reading')} over {run.minutes[-1]:.1f} min, one every {run.step_s:g} s") for run in self.runs]
+        read = [
+            (run.name, f"{counted(len(run.readings), 'reading')} over {run.minutes[-1]:.1f} min, one every {run.step_s:g} s")
+            for run in self.runs
+        ]
         unread = [("could not be read", fault) for fault in self.faults]
         passed = [("passed over", f"{file}: {why}") for file, why in self.passed_over]
         return table_html([*read, *unread, *passed, *(("noticed", remark) for remark in self.remarks)], str(self))
@@ -130,5 +133,7 @@ def same_twice(runs):
     for run in runs:
         twin = first.setdefault(run.source.sha256, run)
         if twin is not run:
-            remarks.append(f"{run.source.name} and {twin.source.name} are the same record, byte for byte. Take one out, or it counts twice.")
+            remarks.append(
+                f"{run.source.name} and {twin.source.name} are the same record, byte for byte. Take one out, or it counts twice."
+            )
     return tuple(remarks)
