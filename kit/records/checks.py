@@ -19,7 +19,8 @@ def check_readings(table, asked):
     for column in table.columns:
         missing = int(np.isnan(column.values).sum())
         if len(column.values) - missing < 2 and column.role in ("treated", "control"):
-            what = f"There are {len(column.values) - missing} readings for the {column.role} vessel."
+            one = len(column.values) - missing == 1
+            what = f"There {'is 1 reading' if one else 'are no readings'} for the {column.role} vessel."
             raise table.fault(what, "A run needs at least two of each.", column=column)
         if missing:
             table = table.said(f"{column.role}: {missing:,} of {len(column.values):,} readings are missing.")

@@ -59,12 +59,19 @@ def steps(raws, asked):
         for table in single(raws, asked.of_file(place)):
             yield table
         tables.append(table)
+    refuse_lone_offset(tables, asked)
     if len(tables) > 1:
         table = join(with_file_names(tables), asked)
         yield table
     for stage in (name_roles, check_readings):
         table = stage(table, asked)
         yield table
+
+
+def refuse_lone_offset(tables, asked):
+    if len(tables) == 1 and asked.clock_numbers:
+        what = f"clock={asked.clock_numbers[0]:g} says how far a second clock is ahead, but there is one file."
+        raise tables[0].fault(what, "Name both files in a list, or say what clock= means in words.", keyword="clock")
 
 
 def single(raws, asked):

@@ -79,11 +79,8 @@ def minutes_and_seconds(table, column, form, asked):
 
 
 def in_halves(table, column, stamps):
-    """Seconds of the day: after 12 a.m. comes 1 a.m., after 12 p.m. 1 p.m. A date alone is its midnight."""
-    _, parts, halved, _ = stamps.form
-    if not parts:
-        return np.where(stamps.time_s == stamps.time_s, stamps.time_s, 0.0)
-    if not halved:
+    """Seconds of the day: after 12 a.m. comes 1 a.m., after 12 p.m. 1 p.m."""
+    if not stamps.form[2]:
         return stamps.time_s
     off = (stamps.time_s < 3600) | (stamps.time_s >= 46800)
     if off.any():

@@ -29,7 +29,7 @@ PARTS = re.compile(r"\d+|[a-z]+", re.ASCII | re.IGNORECASE)
 
 class Stamp(NamedTuple):
     """What one cell says. `order` tells how the date is written ('ymd', 'dmy', 'mdy', 'open'; '' without one), `date` its three
-    numbers as written, `time_s` the time in seconds (nan without one), `parts` how many numbers the time has, `half` 'a', 'p' or '',
+    numbers as written, `time_s` the time in seconds (0 of a bare date), `parts` how many numbers the time has, `half` 'a', 'p' or '',
     `zone` as written. A time of two parts (`parts` 2) counts as hours and minutes until the clock stage knows better."""
 
     order: str
@@ -72,9 +72,9 @@ def date_numbers(order, written):
 
 
 def time_of_day(written):
-    """(seconds, how many numbers): '10:02:30.5' is (36150.5, 3), '1002' after a T (36120.0, 2), '' is (nan, 0)."""
+    """(seconds, how many numbers): '10:02:30.5' is (36150.5, 3), '1002' after a T (36120.0, 2), '' is (0.0, 0)."""
     if not written:
-        return float("nan"), 0
+        return 0.0, 0
     whole, _, fraction = written.replace(",", ".").partition(".")
     numbers = whole.split(":") if ":" in whole else [whole[place : place + 2] for place in range(0, len(whole), 2)]
     hours, minutes, *rest = map(int, numbers)

@@ -69,6 +69,18 @@ def test_only_the_uneven_block_is_read_slowly(monkeypatch):
     assert table.columns[0].values.tolist() == [2.0 * n for n in range(9000)]
 
 
+def test_a_block_may_hold_nothing_but_notes(monkeypatch):
+    monkeypatch.setattr(cells, "BLOCK_BYTES", 1000)
+    table = table_of(even(20) + "# quiet\n" * 2000 + "40,21.5,21.4\n")
+    assert table.columns[0].values.tolist() == [2.0 * n for n in range(21)]
+    assert table.remarks[-1].startswith("Left out 2,000 lines without readings: line 22 '# quiet', line 23 '# quiet', line 24")
+
+
+def test_a_cell_longer_than_any_reading_is_refused():
+    with pytest.raises(IntakeFault):
+        table_of(even(5, "10,21.5," + "9" * 200_000 + "\n") + "12,21.5,21.4\n")
+
+
 def test_blocks_are_whole_lines_and_know_their_numbers(monkeypatch):
     monkeypatch.setattr(cells, "BLOCK_BYTES", 100)
     text = Text("a.csv", even(50).encode())

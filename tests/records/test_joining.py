@@ -130,6 +130,22 @@ def test_clocks_of_the_day_that_agree_are_not_asked_about():
     )
 
 
+def test_times_of_day_are_taken_as_of_one_day():
+    """And clocks of the day are believed where nothing that both felt tells otherwise."""
+    stamps = [f"10:00:{second:02d}" for second in range(0, 50, 5)]
+    files = [Raw(name, "".join(["time,T (°C)\n", *(f"{stamp},21.5\n" for stamp in stamps)]).encode()) for name in ("a.csv", "b.csv")]
+    run = look(files, treated="a", control="b").run
+    assert "Took the files' times as of the same day." in run.remarks
+    assert "Took the clocks of a.csv and b.csv as agreeing; nothing that both felt tells otherwise." in run.remarks
+
+
+def test_an_offset_without_a_second_file_is_refused():
+    assert str(look(PAIR[:1], clock=40).question) == (
+        "left-logger.csv: clock=40 says how far a second clock is ahead, but there is one file. "
+        "Name both files in a list, or say what clock= means in words."
+    )
+
+
 @pytest.mark.slow
 def test_the_range_of_the_offset_holds_the_true_one():
     """Pairs with different rates, time constants, noise and a gas effect in one vessel: at least 9 of 10 ranges hold the offset."""

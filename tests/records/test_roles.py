@@ -158,6 +158,13 @@ def test_what_is_asked_or_refused(text, words, message):
     assert str(fault) == message and len(message.split()) <= 40
 
 
+def test_a_vessel_with_one_reading_is_no_run():
+    text = "time (s);treated (°C);control (°C)\n0;21.4;21.3\n2;21.5;\n4;21.6;\n"
+    assert str(look(text).question) == (
+        "pasted text, column 'control (°C)': There is 1 reading for the control vessel. A run needs at least two of each."
+    )
+
+
 def test_odd_cells_matter_only_where_the_column_is_used():
     run = look(record("treated (°C)", "control (°C)", "status").replace("20.2", "low battery")).run
     assert run.remarks[-1] == "Left unused: 'status'."

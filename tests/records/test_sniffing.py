@@ -103,3 +103,10 @@ def test_what_is_no_table(text, message):
     with pytest.raises(IntakeFault) as fault:
         laid_out(text)
     assert str(fault.value) == f"a.csv, {message}"
+
+
+@pytest.mark.parametrize("text", ["", "\n", " \n\t\n"])
+def test_a_mark_alone_is_an_empty_file(text):
+    with pytest.raises(IntakeFault) as fault:
+        laid_out(text)
+    assert str(fault.value) == "a.csv: This file is empty. Export the run again, and look into the file before you close the logger."

@@ -76,6 +76,7 @@ def test_two_gibibytes_are_refused_before_they_are_read(tmp_path):
     [
         (7, "Expected the path of a file, and was given int. Write it in quotes: read_run('run.csv')."),
         ("a" * 5000, f"{'a' * 40}: This file can't be opened. Copy it to your own folder, under a short name, and try that."),
+        ("a#\0b", "a: There is no such file. Check the name, and the folder it is in."),
         ("a\0b", "ab: This file can't be opened. Copy it to your own folder, under a short name, and try that."),
     ],
 )

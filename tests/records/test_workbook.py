@@ -108,6 +108,13 @@ def test_a_workbook_made_to_fill_the_memory_is_refused_unopened(monkeypatch):
     )
 
 
+def test_a_sheet_with_too_many_rows_names_the_row(monkeypatch):
+    monkeypatch.setattr(workbook, "MOST_ROWS", 5)
+    assert str(look(Raw("run.xlsx", book(Run=rows([1, 2, 3, 4])))).question) == (
+        "run.xlsx, line 6: This sheet is too large to read. Keep only the rows and columns of one run."
+    )
+
+
 @pytest.mark.slow
 def test_damaged_workbooks_are_read_or_refused():
     whole = book(Run=rows([TEN + timedelta(seconds=2 * n) for n in range(6)]))
