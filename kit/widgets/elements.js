@@ -13,8 +13,12 @@ function draw(tag, attributes, parent) {
   return parent ? parent.appendChild(element) : element;
 }
 
-function change(element, attributes) {
-  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+function change(element, attributes) { // only what differs: every write makes the browser look over the page again
+  for (const [name, value] of Object.entries(attributes)) if (element.getAttribute(name) !== String(value)) element.setAttribute(name, value);
+}
+
+function say(element, text) {
+  if (element.textContent !== text) element.textContent = text;
 }
 
 function table(caption, head, rows) {

@@ -62,8 +62,9 @@ function show(m) { // the windows as they are now: bands, handles, boxes, the st
 function showBoxes(m) {
   m.frame.boxes.forEach((box, k) => {
     const [low, high] = neighbours(m.edges, k, m.limits);
-    if (!box.dataset.typing) box.value = minutes(m.edges[k]); // an answer that comes late must not wipe out what is being typed
-    change(box, { "aria-valuenow": minutes(m.edges[k]), "aria-valuetext": clock(m.edges[k]) });
+    const text = minutes(m.edges[k]);
+    if (!box.dataset.typing && box.value !== text) box.value = text; // an answer that comes late must not wipe out what is being typed
+    change(box, { "aria-valuenow": text, "aria-valuetext": clock(m.edges[k]) });
     change(box, { "aria-valuemin": minutes(low), "aria-valuemax": minutes(high) });
   });
 }

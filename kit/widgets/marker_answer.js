@@ -38,18 +38,18 @@ function showAnswer(m) {
   tell(m);
   if (!answer.settled || !m.line.free) return;
   m.frame.root.classList.remove("kit-marker-waiting");
-  m.frame.sentence.textContent = answer.sentence;
-  m.frame.condition.textContent = answer.condition;
+  say(m.frame.sentence, answer.sentence);
+  say(m.frame.condition, answer.condition);
 }
 
 function wait(m) { // an old range never stands beside a new number
   m.frame.root.classList.add("kit-marker-waiting");
-  m.frame.sentence.textContent = "Its range for these windows is being worked out \u2026";
-  m.frame.condition.textContent = "";
+  say(m.frame.sentence, "Its range for these windows is being worked out \u2026");
+  say(m.frame.condition, "");
 }
 
 function tell(m) {
-  m.frame.trouble.textContent = m.silent ? SILENT : m.remark || m.model.get("answer").trouble;
+  say(m.frame.trouble, m.silent ? SILENT : m.remark || m.model.get("answer").trouble);
   speak(m);
 }
 

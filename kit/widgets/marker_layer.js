@@ -69,7 +69,7 @@ function place(layer, view, edges, limits) { // what changes with every move
   layer.bands.forEach((each, i) => placeBand(each, view, at[2 * i], at[2 * i + 1], i));
   layer.grips.forEach((each, k) => {
     const [low, high] = neighbours(edges, k, limits), hold = between((at[k | 1] - at[k & 6]) / 3, 2, 8);
-    each.group.setAttribute("transform", `translate(${at[k]},0)`);
+    change(each.group, { transform: `translate(${at[k]},0)` });
     change(each.reach, { x: k % 2 ? -hold : -3, width: hold + 3 });
     change(each.group, { "aria-valuemin": low, "aria-valuemax": high, "aria-valuenow": edges[k], "aria-valuetext": clock(edges[k]) });
   });
@@ -78,13 +78,13 @@ function place(layer, view, edges, limits) { // what changes with every move
 function placeBand(each, view, from, to, i) {
   const wide = Math.max(1, to - from), { grip } = view.lanes, after = to + grip + 6;
   for (const rect of [each.tint, each.lines, each.bar]) change(rect, { x: from, width: wide });
-  each.letter.setAttribute("x", from + wide / 2);
+  change(each.letter, { x: from + wide / 2 });
   each.letter.style.display = wide < 13 ? "none" : "";
   const text = wide < 13 ? `${LETTERS[i]} ${WINDOWS[i]}` : WINDOWS[i], long = 8.8 * text.length, fits = after + long < view.width;
   const x = fits ? after : from - grip - 6, room = view.width - after - long > 7 * MEANING[i].length;
-  each.name.textContent = text;
-  each.meaning.textContent = room ? MEANING[i] : "";
-  each.meaning.setAttribute("x", after + long + 4);
+  say(each.name, text);
+  say(each.meaning, room ? MEANING[i] : "");
+  change(each.meaning, { x: after + long + 4 });
   change(each.name, { x, "text-anchor": fits ? "start" : "end" });
   change(each.hold, { x: fits ? x : x - long, width: long });
 }
@@ -99,6 +99,6 @@ function placeStep(step, view, edges, { levels, value }) {
   change(step.arrow, { x1: x, x2: x, y1: low, y2: high });
   const out = Math.sign(high - low), tip = Math.min(8, Math.abs(high - low) / 2);
   change(step.head, { d: `M${x - 5},${high - out * tip} L${x},${high} L${x + 5},${high - out * tip}` });
-  step.size.textContent = Math.abs(high - low) < 24 ? "" : value;
+  say(step.size, Math.abs(high - low) < 24 ? "" : value);
   change(step.size, { x: X.to(edges[4]) - 8, y: (low + high) / 2 });
 }
