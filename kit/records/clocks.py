@@ -41,9 +41,11 @@ def time_places(table, asked):
         return table, [place_named(table, asked.time, "time")]
     stamped = [place for place, column in enumerate(table.columns) if not column.numeric and stamps_in(column)]
     named = [place for place, column in enumerate(table.columns) if column.numeric and says_time(column)]
+    counted = [place for place in named if table.columns[place].unit]
     table, stamped = date_with_time(table, stamped)
-    if named or stamped:
-        return table, [*named, *stamped]
+    found = [*counted, *stamped] or named  # numbers without a unit are asked about only where nothing else tells the time
+    if found:
+        return table, found
     headers = listed((repr(column.header) for column in table.columns[:6]), "or")
     what = f"No column is plainly the time. Is it {headers}?"
     raise table.fault(what, "Say time= with its header, or its number: time=1.", keyword="time")

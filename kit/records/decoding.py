@@ -48,6 +48,9 @@ def refuse_other_kinds(raw):
     start = raw.data[:512].lstrip()
     if not start and not raw.data.strip():
         raise IntakeFault("This file is empty.", "Export the run again, and look into the file before you close the logger.", file=raw.name)
+    if b"mimetypeapplication/vnd.oasis" in raw.data[:100]:  # OpenDocument 1.3, part 2, section 3.3
+        what = "This is an OpenDocument file, not a table of readings."
+        raise IntakeFault(what, "Open it and save it as .xlsx or CSV.", file=raw.name)
     for first, kind, advice in KINDS:
         if raw.data.startswith(first):
             raise IntakeFault(f"This is {kind}, not a table of readings.", advice, file=raw.name)

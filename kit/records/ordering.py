@@ -24,6 +24,8 @@ def put_in_order(table, place, clock, asked):
     if times[-1] - start > LONGEST_S:
         what = f"The time runs over {(times[-1] - start) / DAY:,.0f} days up to here."
         raise table.fault(what, "Say time= with another column, or clock= with its unit.", row=len(times) - 1, keyword="clock")
+    if start and not clock.stamped:
+        table = table.said(f"The clock shows {start:g} s at the first reading, which counts as 0.")
     elapsed = times if start == 0 else np.round(times - start, 9)
     return replace(table.with_column(place, values=elapsed), start_s=start, midnight=clock.midnight, wall_clock=clock.stamped)
 

@@ -17,6 +17,9 @@ NAMES = {
 }
 GAS = {"gas", "co2", "carbon"}
 VESSELS = {"vessel", "temp", "temperature", "probe", "thermometer", "degrees"}
+DERIVED = set(
+    "difference diff delta mean average setpoint target differenz mittel écart moyenne".split()
+)  # made from readings, or wished for
 AIR_PPM = 200  # air has more CO2: 280 ppm before industry, over 420 ppm now (NOAA Global Monitoring Laboratory)
 FILLED = {"treated": "treated", "control": "control", "room": "room", "gas": "gas_ppm", "light": "light"}
 WORDS_FOR = {"treated": "treated vessel", "control": "control vessel", "room": "room", "gas": "gas probe", "light": "light"}
@@ -44,7 +47,7 @@ def candidates(table, role, taken):
     free = [(place, column) for place, column in enumerate(table.columns) if place not in taken and not column.role]
     found = [place for place, column in free if fits_unit(column, role) and says(column, role)]
     if role == "treated" and not found:  # 'CO2 (°C)' is the vessel with the gas, unless another column says that it is treated
-        return [place for place, column in free if column.unit in TEMPERATURES and words_of(column.name) & GAS]
+        return [place for place, column in free if column.unit in TEMPERATURES and GAS & words_of(column.name) and not derived(column)]
     return found
 
 
@@ -56,9 +59,16 @@ def fits_unit(column, role):
 
 def says(column, role):
     words = words_of(column.name)
+    if derived(column):
+        return False
     if role == "gas":
         return column.unit in ("ppm", "ppb") or bool(words & GAS) and not words & (VESSELS | {*NAMES["treated"], *NAMES["control"]})
     return bool(words & set(NAMES[role])) and not (role == "treated" and words & set(NAMES["control"]))
+
+
+def derived(column):
+    """Is this a column of differences or means, or of what was wished for?"""
+    return bool(words_of(column.name) & DERIVED)
 
 
 def words_of(name):

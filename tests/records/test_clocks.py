@@ -62,6 +62,16 @@ def test_seconds_since_1970_are_recognised_by_their_size(unit, header):
     assert run.readings.index.tolist() == [0, 2, 4, 6] and "since 1970" in run.remarks[1]
 
 
+def test_numbers_without_a_unit_give_way_to_stamps():
+    assert elapsed(record([0, 1, 2], "time", [("stamp", ["10:00:00", "10:00:02", "10:00:04"])])) == [0, 2, 4]
+
+
+def test_a_clock_that_does_not_start_at_zero_is_said():
+    run = look(record([-60, -58, -56], "time (s)")).run
+    assert run.readings.index.tolist() == [0, 2, 4]
+    assert run.remarks[2] == "The clock shows -60 s at the first reading, which counts as 0."
+
+
 def test_a_date_and_a_time_in_two_columns_are_one_clock():
     text = record(["2026-03-01", "2026-03-01", "2026-03-02"], "Date", [("Time", ["23:59:56", "23:59:58", "00:00:00"])])
     assert elapsed(text) == [0, 2, 4]

@@ -31,6 +31,7 @@ def test_every_encoding_gives_the_same_text(data, remarks):
 
 
 EXPORT = "Export the run from the logger as CSV."
+ODS = "This is an OpenDocument file, not a table of readings. Open it and save it as .xlsx or CSV."
 EMPTY = "This file is empty. Export the run again, and look into the file before you close the logger."
 
 
@@ -49,6 +50,7 @@ EMPTY = "This file is empty. Export the run again, and look into the file before
             b"PK\x03\x04...",
             "This is a zip archive, not a table of readings. Unpack it and read the file inside, or read them all with read_class.",
         ),
+        (b"PK\x03\x04" + b"\0" * 26 + b"mimetypeapplication/vnd.oasis.opendocument.spreadsheet", ODS),
         (
             b"\xd0\xcf\x11\xe0..",
             "This is an old binary office file, not a table of readings. Open it in a spreadsheet and save it as .xlsx or CSV.",

@@ -27,6 +27,7 @@ def held(text, **words):
         (["untreated (°C)", "treated (°C)", "room (°C)", "CO2 (ppm)"], {"treated": 21.3, "control": 21.4, "room": 20.1, "gas_ppm": 420}),
         (["treated (°C)", "control (°C)", "humidity (%)", "light (lux)"], {"treated": 21.4, "control": 21.3, "light": 420}),
         (["treated (°C)", "control (°C)", "outside", "ppm"], {"treated": 21.4, "control": 21.3, "gas_ppm": 420}),
+        (["treated (°C)", "control (°C)", "difference treated-control (°C)"], {"treated": 21.4, "control": 21.3}),
         (["treated (°C)", "control (°C)", "x (°C)", "(ppm)"], {"treated": 21.4, "control": 21.3, "gas_ppm": 420}),
     ],
 )
