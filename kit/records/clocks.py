@@ -113,7 +113,9 @@ def elapsed(table, column, unit):
 def dated_number(column):
     """The `Clock` of numbers so large that they can only count from a year: a spreadsheet's days, or seconds since 1970 (POSIX.1, 4.16)."""
     known = column.values[np.isfinite(column.values)]
-    low, high = known.min(initial=np.inf), known.max(initial=-np.inf)
+    if not known.size:
+        return None
+    low, high = known.min(), known.max()
     for unit, (least, most) in SINCE_1970.items():
         if least <= low and high <= most and column.unit in (unit, ""):
             remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."

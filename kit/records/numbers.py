@@ -107,8 +107,8 @@ def decimal_mark(cells, asked, file):
 
 
 def refuse_mark(asked):
-    if asked not in STRICT:
-        raise IntakeFault(f"A decimal mark can't be {asked!r}.", "Say decimal=',' or decimal='.'.", keyword="decimal")
+    if not isinstance(asked, str) or asked not in STRICT:
+        raise IntakeFault(f"A decimal mark can't be {str(asked)[:20]!r}.", "Say decimal=',' or decimal='.'.", keyword="decimal")
     return asked
 
 

@@ -3,7 +3,7 @@
 import csv
 import io
 from contextlib import contextmanager
-from datetime import date, datetime, time, timedelta
+from datetime import datetime, time, timedelta
 from itertools import islice
 from zipfile import BadZipFile, ZipFile
 
@@ -112,22 +112,14 @@ def lines_of(sheet, raw):
 
 
 def cell_text(cell):
-    """The text of a cell: numbers to the last bit, dates and times as ISO 8601 to the millisecond, durations as h:mm:ss."""
+    """The text of a cell: numbers to the last bit, dates and times as ISO 8601, durations as h:mm:ss."""
     if cell is None:
         return ""
-    if isinstance(cell, (datetime, time)):
-        return (at_millisecond(cell)).isoformat(*([" "] if isinstance(cell, datetime) else []))
+    if isinstance(cell, (datetime, time)):  # openpyxl gives them to the millisecond
+        return cell.isoformat()
     if isinstance(cell, timedelta):
         seconds = round(cell.total_seconds(), 3)
         return f"{int(seconds // 3600)}:{int(seconds // 60 % 60):02d}:{seconds % 60:06.3f}"
     if isinstance(cell, float):
         return repr(cell).removesuffix(".0")
     return " ".join(str(cell).split())
-
-
-def at_millisecond(moment):
-    """A date with time, or a time of day, to the nearest millisecond: a spreadsheet's fraction of a day is no finer."""
-    base = moment if isinstance(moment, datetime) else datetime.combine(date(2000, 1, 1), moment)
-    rounded = base + timedelta(microseconds=500)
-    rounded = rounded.replace(microsecond=rounded.microsecond // 1000 * 1000)
-    return rounded if isinstance(moment, datetime) else rounded.time()

@@ -96,6 +96,7 @@ BOTH = "Is a comma both decimal mark and delimiter? Export with semicolons, or c
         ),
         ("Dear diary\nit was hot\n", f"line 1: No line here looks like readings. {TABLE}"),
         ("a,b,c\n0,21,4,21,5\n2,21,4,21,5\n", f"line 1: This header has 3 cells, the lines below 5. {BOTH}"),
+        ("a,b,c,d\n0,21.4,21.5\n2,21.4,21.5\n", f"line 1: This header has 4 cells, the lines below 3. {BOTH}"),
         (",".join(["1"] * 300) + "\n", "line 1: A line has 300 cells; at most 200 are read. Keep the columns of one run in a copy."),
     ],
 )

@@ -39,6 +39,7 @@ def rows(times):
     [
         ([TEN + timedelta(seconds=2 * n) for n in range(6)], {}),
         ([time(10, 0, 2 * n) for n in range(6)], {}),
+        ([TEN + timedelta(seconds=2 * n, milliseconds=250) for n in range(6)], {}),
         ([timedelta(seconds=2 * n) for n in range(6)], {}),
         ([2 * n for n in range(6)], {"clock": "s"}),
         ([46082.5 + n / 43200 for n in range(6)], {}),
