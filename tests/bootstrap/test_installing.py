@@ -15,8 +15,9 @@ NO_WAY = "The packages could not be fetched: no way to the package index. Check 
 
 def pretended(folder, body):
     """A program to be called as `python -m pip install ...` that runs `body` instead."""
+    (folder / "pip.py").write_text(f"import sys, time\nfrom pathlib import Path\nhere = Path(__file__).parent\n{body}\n")
     program = folder / "python"
-    program.write_text(f"#!{sys.executable}\nimport sys, time\nfrom pathlib import Path\nhere = Path(r'{folder}')\n{body}\n")
+    program.write_text(f"#!/bin/sh\nexec '{sys.executable}' '{folder / 'pip.py'}'\n")
     program.chmod(program.stat().st_mode | stat.S_IXUSR)
     return program
 
@@ -32,7 +33,7 @@ time.sleep(1.2)
 time.sleep(1.2)
 print("Successfully installed pandas-3.1.1 plotly-7.1.0")
 """
-posix_only = pytest.mark.skipif(os.name == "nt", reason="the stand-in for pip is a script with a first line that only Linux and macOS read")
+posix_only = pytest.mark.skipif(os.name == "nt", reason="the stand-in for pip is a script as Linux and macOS run them")
 
 
 @posix_only
