@@ -14,7 +14,9 @@ function draw(tag, attributes, parent) {
 }
 
 function change(element, attributes) { // only what differs: every write makes the browser look over the page again
-  for (const [name, value] of Object.entries(attributes)) if (element.getAttribute(name) !== String(value)) element.setAttribute(name, value);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (element.getAttribute(name) !== String(value)) element.setAttribute(name, value);
+  }
 }
 
 function say(element, text) {

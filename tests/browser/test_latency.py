@@ -11,9 +11,9 @@ CELLS = [
     "marker = mark_windows(invented_run(readings=20_000), folder='latency')\nmarker",
 ]
 MOVES = 30
-# The aim on a quiet machine: numbers within 50 ms in the median and 100 ms for 95 %, sentences within 150 ms. The figures are printed. On a
-# busy machine they are several times that, so what fails here is only what a learner would feel as waiting.
-SLOWEST_NUMBER_MS, SLOWEST_SENTENCE_MS = 400, 800
+# The aim, met on a quiet machine of two cores: numbers within 50 ms in the median and 100 ms for 95 %, sentences within 150 ms. The figures
+# are printed. What fails is half as much again, so that a slower machine that works rightly is not called broken.
+NUMBER_MS, NUMBER_MOST_MS, SENTENCE_MS = 75, 150, 225
 # A move is the browser's own pointermove. Its time is taken before any listener of the page hears it; the handle is looked at when
 # they all have, in the same frame; the number and the sentence count when the frame after they were written begins.
 MEASURE = """() => {
@@ -28,6 +28,18 @@ MEASURE = """() => {
     .observe(number, { childList: true });
   new MutationObserver(() => { if (rested !== null && !sentence.textContent.includes('being worked out')) {
     const from = rested; rested = null; painted(now => log.sentences.push(now - from)); } }).observe(sentence, { childList: true });
+}"""
+
+# The least that any answer takes here and now: a question that Python has the answer to already, 30 times.
+EMPTY = """async () => {
+  const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel, times = [];
+  for (let i = 0; i < 30; i++) {
+    const asked = performance.now();
+    await kernel.requestKernelInfo();
+    times.push(performance.now() - asked);
+    await new Promise(done => setTimeout(done, 100));
+  }
+  return times;
 }"""
 
 
@@ -53,7 +65,8 @@ def held(page, open_notebook, run_all):
 
 def test_the_number_follows_a_move_at_once_and_its_range_when_the_hand_rests(held):
     """Up to three rounds: another program that takes the processor for a while says nothing about the marker."""
-    rounds = []
+    rounds, empty = [], held[0].evaluate(EMPTY)
+    print(f"an empty question to Python is answered after: median {quantile(empty, 0.5):.0f} ms, 95 % within {quantile(empty, 0.95):.0f} ms")
     for _ in range(3):
         rounds.append(figures_of_a_round(*held))
         if meets_the_bars(rounds[-1]):
@@ -76,4 +89,4 @@ def figures_of_a_round(page, x, y):
 
 def meets_the_bars(figures):
     (number, number_most), (sentence, _) = figures["numbers"], figures["sentences"]
-    return number <= SLOWEST_NUMBER_MS and number_most <= 2 * SLOWEST_NUMBER_MS and sentence <= SLOWEST_SENTENCE_MS
+    return number <= NUMBER_MS and number_most <= NUMBER_MOST_MS and sentence <= SENTENCE_MS
