@@ -2,22 +2,26 @@
 
 import csv
 import io
+import os
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import pandas as pd
 
 from kit.faults import IntakeFault
-from kit.records.cellnumbers import Part, joined, numbers_of
+from kit.records.cellnumbers import Part, numbers_of
 from kit.records.decoding import Text
+from kit.records.gathering import Gathered
 from kit.records.lines import Piece, line_by_line
 from kit.records.numbers import MISSING
 from kit.records.table import Column, Table, as_texts
-from kit.records.tally import examples_of, merged
+from kit.records.tally import examples_of
 from kit.records.units import name_and_unit
 from kit.words import counted
 
-BLOCK_BYTES = 1 << 20
+SHARE_BYTES, BLOCK_BYTES = 1 << 21, 1 << 19  # what one thread parses at once, and what is read again if a line in it is uneven
 QUICK_BYTES = 8192  # below, starting the quick parser takes longer than reading line by line
 
 
@@ -35,11 +39,28 @@ class Block:
         """The lines themselves."""
         return self.text.utf8[self.start : self.end]
 
-    def stream(self):
-        """The lines as a binary file: without a copy of them if they are the rest of the text (pandas' own skiprows is slow)."""
-        stream = io.BytesIO(self.text.utf8 if self.end == len(self.text.utf8) else self.utf8)
-        stream.seek(self.start if self.end == len(self.text.utf8) else 0)
-        return stream
+    @cached_property
+    def feeds(self):
+        """How many line feeds it holds."""
+        return how_many(b"\n", self.text.utf8, self.start, self.end)
+
+    @property
+    def most_lines(self):
+        """At least as many as there are, whatever ends them."""
+        bounds = self.start, self.end
+        returns = how_many(b"\r", self.text.utf8, *bounds) if self.text.utf8.find(b"\r", *bounds) >= 0 else 0
+        return self.feeds + returns + 1
+
+    def parts(self, size):
+        """The block in blocks of about `size` bytes; in one if a quoted cell may run over several lines, or lines end in many ways."""
+        utf8, place, line = self.text.utf8, self.start, self.first
+        if lone_returns(utf8) or utf8.find(b'"', self.start) >= 0:
+            size = len(utf8)
+        while place < self.end:
+            end = min(utf8.find(b"\n", place + size) + 1 or self.end, self.end)
+            block = Block(self.text, place, end, line)
+            yield block
+            place, line = end, line + block.feeds
 
 
 def read_cells(text, layout):
@@ -47,33 +68,32 @@ def read_cells(text, layout):
 
     What is left out is said in `remarks`; a cell that is no number is kept as odd, to be refused if its column is used.
     """
-    pieces = pieces_of(text, layout)
-    lines = np.concatenate([piece.lines for piece in pieces]) if len(pieces) > 1 else pieces[0].lines
-    left_out = merged(piece.left_out for piece in pieces)
-    refuse_few_short(left_out, len(lines), text.file, len(layout.kinds))
-    columns = []
-    for header, unit, kind in zip(layout.headers, layout.units, layout.kinds):
-        part = joined([piece.parts.pop(0) for piece in pieces])  # popped, so that each column's pieces go as it is made
-        columns.append(column(header, unit, settled(part, kind, lines, layout.decimal)))
-    left_said = (*map(sentence, left_out.items()), *unended(text, left_out))
-    return Table(text.file, tuple(columns), lines, (*text.remarks, layout_said(text, layout), *left_said))
+    got = gathered(text, layout)
+    refuse_few_short(got.left_out, len(got.lines), text.file, len(layout.kinds))
+    heads = zip(layout.headers, layout.units, layout.kinds, got.parts)
+    columns = [column(header, unit, settled(part, kind, got.lines, layout.decimal)) for header, unit, kind, part in heads]
+    left_said = (*map(sentence, got.left_out.items()), *unended(text, got.left_out))
+    return Table(text.file, tuple(columns), got.lines, (*text.remarks, layout_said(text, layout), *left_said))
 
 
-def pieces_of(text, layout):
-    """The readings in one piece where all lines are even; else in several, so that only the uneven ones take time."""
-    whole = quickly(Block(text, start_of_line(text.utf8, layout.first), len(text.utf8), layout.first), layout)
-    return [whole] if whole else [quickly(block, layout) or line_by_line(block, layout) for block in blocks(text, layout.first)]
+def gathered(text, layout):
+    """All readings as `Gathered`, parsed on all processors (pandas lets other threads run meanwhile)."""
+    shares = list(Block(text, start_of_line(text.utf8, layout.first), len(text.utf8), layout.first).parts(SHARE_BYTES))
+    got = Gathered(layout.kinds, shares[-1].first - layout.first + shares[-1].most_lines)
+    with ThreadPoolExecutor(os.cpu_count()) as pool:
+        list(pool.map(lambda share: got.put(share.first - layout.first, pieces_of(share, layout)), shares))
+    return got.close()
 
 
-def blocks(text, first):
-    """The text from line `first` on, in pieces of whole lines; in one piece if a quoted cell may run over several lines."""
-    place, line, utf8 = start_of_line(text.utf8, first), first, text.utf8
-    lone_returns = utf8.find(b"\r") >= 0 and how_many(b"\r", utf8) != how_many(b"\n", utf8)
-    size = len(utf8) if lone_returns or utf8.find(b'"', place) >= 0 else BLOCK_BYTES
-    while place < len(utf8):
-        end = utf8.find(b"\n", place + size) + 1 or len(utf8)
-        yield Block(text, place, end, line)
-        place, line = end, line + how_many(b"\n", utf8, place, end)
+def pieces_of(share, layout):
+    """One piece where all lines are even; else several, so that only the uneven ones take time."""
+    quick = quickly(share, layout)
+    return [quick] if quick else [quickly(block, layout) or line_by_line(block, layout) for block in share.parts(BLOCK_BYTES)]
+
+
+def lone_returns(utf8):
+    """Are there carriage returns, and not one before each line feed?"""
+    return utf8.find(b"\r") >= 0 and how_many(b"\r", utf8) != how_many(b"\n", utf8)
 
 
 def start_of_line(utf8, number):
@@ -99,7 +119,7 @@ def quickly(block, layout):
     kinds = {place: parsed_as(kind, length) for place, (kind, length) in enumerate(zip(layout.kinds, layout.longest))}
     plan = dict(header=None, names=range(len(kinds)), dtype=kinds, keep_default_na=False, na_values=list(MISSING), quoting=csv.QUOTE_NONE)
     try:
-        frame = pd.read_csv(block.stream(), sep=layout.delimiter, decimal=layout.decimal, **plan)
+        frame = pd.read_csv(io.BytesIO(block.utf8), sep=layout.delimiter, decimal=layout.decimal, **plan)
     except (ValueError, pd.errors.ParserError):
         return None
     columns = [frame[place].to_numpy() for place in kinds]
@@ -112,10 +132,9 @@ def quickly(block, layout):
 def even_rows(block, layout):
     """How many lines there are, if each can have the same number of cells; else 0."""
     utf8, start, end = block.text.utf8, block.start, block.end
-    ends = how_many(b"\n", utf8, start, end)
-    rows = ends + (utf8[end - 1 : end] != b"\n")
+    rows = block.feeds + (utf8[end - 1 : end] != b"\n")
     returns = how_many(b"\r", utf8, start, end) if utf8.find(b"\r", start, end) >= 0 else 0
-    plain = layout.delimiter in ",;\t" and returns in (0, ends) and utf8.find(b'"', start, end) < 0
+    plain = layout.delimiter in ",;\t" and returns in (0, block.feeds) and utf8.find(b'"', start, end) < 0
     return rows if plain and how_many(layout.delimiter.encode(), utf8, start, end) == rows * (len(layout.kinds) - 1) else 0
 
 

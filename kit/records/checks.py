@@ -5,6 +5,7 @@ import pandas as pd
 
 from kit.records.oddities import places_in, remarks_on
 from kit.records.run import COLUMNS
+from kit.records.table import missing_in, span
 from kit.words import counted
 
 ABSOLUTE_ZERO = {"°C": -273.15, "°F": -459.67, "K": 0.0}  # SI Brochure, 9th edition, 2.3.1; NIST SP 811, B.8
@@ -17,7 +18,7 @@ def check_readings(table, asked):
     """Count what is missing, name what is odd. Only what can't be a reading becomes missing; all else is kept."""
     table = without_impossible(table, asked)
     for column in table.columns:
-        missing = int(np.isnan(column.values).sum())
+        missing = missing_in(column.values)
         if len(column.values) - missing < 2 and column.role in ("treated", "control"):
             one = len(column.values) - missing == 1
             what = f"There {'is 1 reading' if one else 'are no readings'} for the {column.role} vessel."
@@ -44,10 +45,10 @@ def without_impossible(table, asked):
 def impossible_in(column):
     """A mask of the readings that can't be (of length 1 if there are none)."""
     values, floor = column.values, ABSOLUTE_ZERO.get(column.unit, -np.inf)
-    if not column.numeric or column.role == "time" or not np.isfinite(values).any():
+    if not column.numeric or column.role == "time":
         return np.zeros(1, dtype=bool)
-    low, high = np.nanmin(values), np.nanmax(values)
-    if max(floor, max(NO_READING)) < low and high < LARGEST:
+    low, high = span(values)
+    if not max(floor, max(NO_READING)) >= low and not high >= LARGEST:
         return np.zeros(1, dtype=bool)
     return np.isin(values, NO_READING) | (values < floor) | (np.abs(values) > LARGEST)
 

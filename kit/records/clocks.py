@@ -9,7 +9,7 @@ from kit.records.asked import place_named
 from kit.records.ordering import put_in_order, usual_step
 from kit.records.stampcolumn import DAY, Clock, clock_of_stamps, first_cell
 from kit.records.stamps import looks_like_time, stamp
-from kit.records.table import as_texts
+from kit.records.table import as_texts, span
 from kit.records.units import SECONDS
 from kit.words import listed
 
@@ -112,10 +112,7 @@ def elapsed(table, column, unit):
 
 def dated_number(column):
     """The `Clock` of numbers so large that they can only count from a year: a spreadsheet's days, or seconds since 1970 (POSIX.1, 4.16)."""
-    known = column.values[np.isfinite(column.values)]
-    if not known.size:
-        return None
-    low, high = known.min(), known.max()
+    low, high = span(column.values)
     for unit, (least, most) in SINCE_1970.items():
         if least <= low and high <= most and column.unit in (unit, ""):
             remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."

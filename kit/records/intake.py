@@ -6,6 +6,7 @@ Each stage takes a `Table` and gives one; `steps` yields what passes between the
 What a stage decides it says in `remarks`; what it can't decide it asks for, by an `IntakeFault` that names the keyword.
 """
 
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import PurePath
@@ -39,9 +40,13 @@ def read_run(source, *, treated=None, control=None, room=None, gas=None, light=N
     in `run.remarks`. Temperatures come out in °C, gas in ppm, times in seconds from the first reading.
     """
     raws = taken(source)
-    origin = origin_of(raws)
-    *_, table = steps(raws, Asked(treated, control, room, gas, light, time, unit, clock, decimal))
-    return run_of(table, origin)
+    states = steps(list(raws), Asked(treated, control, room, gas, light, time, unit, clock, decimal))
+    table = next(states)
+    with ThreadPoolExecutor(1) as pool:  # the hash of a large file is worked out beside what follows, which keeps one processor busy
+        origin = pool.submit(origin_of, raws)
+        for table in states:
+            pass  # only the last state counts; a list of them all would fill the memory
+        return run_of(table, origin.result())
 
 
 def taken(source):

@@ -17,6 +17,7 @@ from kit.records.table import as_texts
 from kit.records.tally import add
 
 ROWS = 20_000
+LONGEST_CELL = 100_000
 SUMMARIES = "average avg mean min minimum max maximum median std sd stdev total sum count mittelwert moyenne".split()
 SUMMARY = re.compile(rf"(?:{'|'.join(SUMMARIES)})\b[ .:()a-z]*", re.IGNORECASE)
 NOTE_STARTS = ("#", "//", "%", "!", "*")
@@ -48,11 +49,18 @@ def split(block, layout):
     lines = io.TextIOWrapper(io.BytesIO(block.utf8), "utf-8", newline="")
     line = 0
     try:
-        for line, cells in records(lines, layout):
+        for line, cells in map(refuse_long, records(lines, layout)):
             yield block.first + line - 1, cells
     except csv.Error as problem:
-        what = "A quotation mark here or in the next line is not closed, or stands inside a cell."
+        what = "A quotation mark here or in the next line is not closed, or stands inside a cell; or a cell is far too long."
         raise IntakeFault(what, "Correct it in a copy of the file.", file=block.text.file, line=block.first + line) from problem
+
+
+def refuse_long(record):
+    """The record itself; csv.Error for a cell beyond all use. The reader has a limit too, but other libraries may have lifted that."""
+    if max(map(len, record[1]), default=0) > LONGEST_CELL:
+        raise csv.Error
+    return record
 
 
 def records(lines, layout):

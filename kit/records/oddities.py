@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.faults import Fault
-from kit.records.table import thinned
+from kit.records.table import span, thinned
 from kit.words import clock, counted
 
 GAP_STEPS = 2.5
@@ -56,11 +56,15 @@ def places_in(times, columns):
     """The same from arrays: times in seconds, and a dict of columns."""
     found = gaps(times)
     for name in columns:
-        if name in THERMOMETERS:
-            found += leaps(name, times, columns[name]) + stills(name, times, columns) + out_of_range(name, times, columns[name])
-    if "gas_ppm" in columns:
-        found += ceilings(times, columns["gas_ppm"])
+        found += places_of(name, times, columns)
     return tuple(sorted(found, key=lambda place: place.start_s))
+
+
+def places_of(name, times, columns):
+    """The odd places of one column."""
+    if name in THERMOMETERS:
+        return leaps(name, times, columns[name]) + stills(name, times, columns) + out_of_range(name, times, columns[name])
+    return ceilings(times, columns[name]) if name == "gas_ppm" else []
 
 
 def taken_out(readings, place):
@@ -76,7 +80,7 @@ def taken_out(readings, place):
 
 def gaps(times):
     steps = np.diff(times)
-    rows = np.flatnonzero(steps > GAP_STEPS * np.median(thinned(steps)))[:MOST]
+    rows = larger(steps, GAP_STEPS * np.median(thinned(steps)))[:MOST]
     return [OddPlace("gap", "all", times[row], times[row + 1], 0, f"no reading for {clock(steps[row])}") for row in rows]
 
 
@@ -87,10 +91,9 @@ def leaps(name, times, values):
     steps = np.diff(values)
     if len(steps) < 4:
         return []
-    height = max(LEAP_NOISE * spread(thinned(steps)), LEAP_STEPS * display_step(values), LEAP_C)
-    steps = np.abs(steps, out=steps)
+    height = max(LEAP_NOISE * spread(thinned(steps)), LEAP_STEPS * smallest(steps), LEAP_C)
     found, past = [], -1
-    for row in np.flatnonzero(steps > height)[:MOST]:
+    for row in larger(steps, height)[:MOST]:
         back = next(
             (n for n in range(2, LEAP_READINGS + 2) if row + n < len(values) and abs(values[row + n] - values[row]) < height / 2), 0
         )
@@ -101,6 +104,12 @@ def leaps(name, times, values):
     return found
 
 
+def larger(steps, height):
+    """The rows of the steps up or down by more than `height`."""
+    low, high = span(steps)
+    return np.flatnonzero(np.abs(steps) > height) if low < -height or high > height else np.zeros(0, int)
+
+
 def spread(values):
     """Standard deviation as the median deviation tells it: a few leaps don't count."""
     return 1.4826 * np.median(np.abs(values - np.median(values)))
@@ -108,7 +117,12 @@ def spread(values):
 
 def display_step(values):
     """The smallest step between two readings next to each other: that of the display, as far as the record shows it; 0 without any."""
-    steps = np.abs(thinned(np.diff(values)))
+    return smallest(np.diff(values))
+
+
+def smallest(steps):
+    """The smallest of some steps but 0; of very many, of a part."""
+    steps = np.abs(thinned(steps))
     steps = steps[steps > 1e-9]
     return float(steps.min()) if steps.size else 0.0
 
@@ -167,9 +181,10 @@ def drift(values):
 
 def out_of_range(name, times, values):
     """Temperatures that no vessel under a lamp has."""
-    rows = np.flatnonzero((values < COLDEST_C) | (values > HOTTEST_C))
-    if not rows.size:
+    low, high = span(values)
+    if not low < COLDEST_C and not high > HOTTEST_C:
         return []
+    rows = np.flatnonzero((values < COLDEST_C) | (values > HOTTEST_C))
     detail = f"outside {COLDEST_C} to {HOTTEST_C} °C, the first is {values[rows[0]]:.1f} °C: look whether the unit is right"
     return [OddPlace("range", name, times[rows[0]], times[rows[-1]], len(rows), detail)]
 

@@ -95,6 +95,19 @@ def thinned(values, most=20_000):
     return values[:: max(1, len(values) // most)]
 
 
+def span(values):
+    """(smallest, largest) of the readings that are there, NaN without any. Quick where none is missing."""
+    low, high = (values.min(), values.max()) if len(values) else (np.nan, np.nan)
+    if not np.isnan(low):
+        return low, high
+    return np.fmin.reduce(values, initial=np.nan), np.fmax.reduce(values, initial=np.nan)
+
+
+def missing_in(values):
+    """How many readings are missing."""
+    return np.count_nonzero(np.isnan(values)) if len(values) and np.isnan(values.min()) else 0
+
+
 def as_texts(cells):
     """An array of texts; what is not a text is an empty one."""
     array = np.empty(len(cells), dtype=object)

@@ -1,5 +1,6 @@
 """The cells of a table: the quick way and the slow way agree, and what is left out is said."""
 
+import csv
 import io
 
 import numpy as np
@@ -10,7 +11,7 @@ from hypothesis import strategies as st
 
 from kit.faults import IntakeFault
 from kit.records import cells
-from kit.records.cells import Block, blocks, quickly, read_cells
+from kit.records.cells import Block, quickly, read_cells
 from kit.records.decoding import Text
 from kit.records.lines import line_by_line
 from kit.records.sniffing import sniff
@@ -76,15 +77,20 @@ def test_a_block_may_hold_nothing_but_notes(monkeypatch):
     assert table.remarks[-1].startswith("Left out 2,000 lines without readings: line 22 '# quiet', line 23 '# quiet', line 24")
 
 
-def test_a_cell_longer_than_any_reading_is_refused():
-    with pytest.raises(IntakeFault):
-        table_of(even(5, "10,21.5," + "9" * 200_000 + "\n") + "12,21.5,21.4\n")
+@pytest.mark.parametrize("limit", [131_072, 10**9])
+def test_a_cell_longer_than_any_reading_is_refused_whatever_limit_other_libraries_set(limit):
+    before = csv.field_size_limit(limit)
+    try:
+        with pytest.raises(IntakeFault, match="far too long") as fault:
+            table_of(even(5, "10,21.5," + "9" * 200_000 + "\n") + "12,21.5,21.4\n")
+    finally:
+        csv.field_size_limit(before)
+    assert fault.value.line == 7
 
 
 def test_blocks_are_whole_lines_and_know_their_numbers(monkeypatch):
-    monkeypatch.setattr(cells, "BLOCK_BYTES", 100)
     text = Text("a.csv", even(50).encode())
-    found = list(blocks(text, 2))
+    found = list(Block(text, len(HEAD.encode()), len(text.utf8), 2).parts(100))
     assert b"".join(block.utf8 for block in found) == text.utf8[len(HEAD.encode()) :]
     assert all(text.utf8.split(b"\n")[block.first - 1] == block.utf8.split(b"\n")[0] for block in found)
 
@@ -110,7 +116,10 @@ def test_what_is_no_reading_is_left_out_and_said(more, remarks):
 
 
 BOTH = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
-QUOTE = "A quotation mark here or in the next line is not closed, or stands inside a cell. Correct it in a copy of the file."
+QUOTE = (
+    "A quotation mark here or in the next line is not closed, or stands inside a cell; or a cell is far too long. "
+    "Correct it in a copy of the file."
+)
 
 
 @pytest.mark.parametrize(
