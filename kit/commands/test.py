@@ -1,4 +1,4 @@
-"""`test`: every test, in two rounds. What measures time or drives a browser runs by itself after the others."""
+"""`test`: every test, in three rounds: the quick ones, those that drive a browser, and by itself what measures time."""
 
 import os
 import subprocess
@@ -26,7 +26,13 @@ def test(options):
 
 
 def rounds():
-    return {"together": ["-m", "not alone", "-n", str(os.cpu_count() or 1)], "alone": ["-m", "alone"]}
+    """pytest's words for each round. In the browser's, each process has a server and a browser of its own, so it takes whole files."""
+    at_once = ["-n", str(os.cpu_count() or 1)]
+    return {
+        "together": ["-m", "not browser and not alone", *at_once],
+        "browser": ["-m", "browser and not alone", *at_once, "--dist", "loadfile"],
+        "alone": ["-m", "alone"],
+    }
 
 
 def choice(words):

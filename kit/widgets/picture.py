@@ -3,7 +3,6 @@
 import numpy as np
 
 from kit.estimate import rounded
-from kit.words import listed
 
 MOST_ROWS = 40
 LINES = {"treated": "treated", "control": "control", "difference": "difference", "gas": "gas_ppm"}

@@ -4,7 +4,7 @@
 `tablet` (820 x 1180, touch) fail their test on any outside request and any error in the browser's console; `rough_page` lets console
 errors pass, for tests that kill a kernel or a server. `open_notebook(page, "00-your-first-run.ipynb")`, or with a list of code cells, shows
 it; `run_all(page)` runs it and waits; `restart_kernel(page)` starts it afresh. `axe(page)` gives what axe-core finds in the outputs,
-`picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is marked `browser` and `alone`.
+`picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is marked `browser`.
 """
 
 import os
@@ -58,7 +58,6 @@ def pytest_collection_modifyitems(items):
     for item in items:
         if item.path.is_relative_to(Path(__file__).parent):
             item.add_marker(pytest.mark.browser)
-            item.add_marker(pytest.mark.alone)
 
 
 @pytest.fixture(scope="session")

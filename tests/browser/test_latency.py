@@ -11,6 +11,7 @@ CELLS = [
     "marker = mark_windows(invented_run(readings=20_000), folder='latency')\nmarker",
 ]
 MOVES = 30
+pytestmark = pytest.mark.alone
 # The aim, met on a quiet machine of two cores: numbers within 50 ms in the median and 100 ms for 95 %, sentences within 150 ms. The figures
 # are printed. What fails is half as much again, so that a slower machine that works rightly is not called broken.
 NUMBER_MS, NUMBER_MOST_MS, SENTENCE_MS = 75, 150, 225

@@ -128,7 +128,7 @@ def test_a_learner_places_the_windows_by_mouse_and_reads_the_number(fresh, axe, 
     page, folder = fresh
     assert text(page, "trouble") == UNPLACED and text(page, "sentence").startswith("Cannot tell")
     picture(page, "marker-start")
-    one_minute = place_by_mouse(page)
+    place_by_mouse(page)
     sentence = at_rest(page)
     assert sentence.startswith("The treated vessel warmed by 1.5") and text(page, "trouble") == ""
     assert text(page, "value").startswith("Extra warming of the treated vessel: 1.5")

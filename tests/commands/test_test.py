@@ -1,4 +1,4 @@
-"""`test`: two rounds, one honest status, one closing line. Tried on a small kit with tests of its own."""
+"""`test`: three rounds, one honest status, one closing line. Tried on a small kit with tests of its own."""
 
 import os
 import subprocess
@@ -9,7 +9,12 @@ import pytest
 from kit.commands.test import TESTS, choice, overall
 from tests.checkouts import small_checkout
 
-SETTINGS = '[tool.pytest.ini_options]\ntestpaths = ["tests"]\nmarkers = ["alone: by itself"]\naddopts = "-q -p no:cacheprovider -p xdist"\n'
+SETTINGS = """
+[tool.pytest.ini_options]
+testpaths = ["tests"]
+markers = ["alone: by itself", "browser: drives one"]
+addopts = "-q -p no:cacheprovider -p xdist"
+"""
 TOGETHER = """
 import pytest
 def test_passes(): pass
@@ -22,6 +27,11 @@ import os, pytest
 @pytest.mark.alone
 def test_alone(): assert "PYTEST_XDIST_WORKER" not in os.environ
 def test_shared(): assert "PYTEST_XDIST_WORKER" in os.environ
+@pytest.mark.browser
+def test_drives(): assert "PYTEST_XDIST_WORKER" in os.environ
+@pytest.mark.browser
+@pytest.mark.alone
+def test_drives_alone(): assert "PYTEST_XDIST_WORKER" not in os.environ
 """
 
 
@@ -37,16 +47,16 @@ def run(folder, *words, wish=True, together=TOGETHER):
     return done.returncode, done.stdout.splitlines()[-1].rsplit(" in ", 1)[0]
 
 
-def test_both_rounds_are_run_and_counted_together(tmp_path):
-    assert run(tmp_path) == (0, "4 passed, 0 failed, 1 skipped")
+def test_all_rounds_are_run_and_counted_together(tmp_path):
+    assert run(tmp_path) == (0, "6 passed, 0 failed, 1 skipped")
 
 
-def test_words_choose_by_name_and_a_failure_in_the_first_round_is_not_hidden_by_the_second(tmp_path):
-    assert run(tmp_path, "depends", "by_itself", wish=False) == (1, "2 passed, 1 failed, 0 skipped")
+def test_words_choose_by_name_and_a_failure_in_the_first_round_is_not_hidden_by_the_others(tmp_path):
+    assert run(tmp_path, "depends", "by_itself", wish=False) == (1, "4 passed, 1 failed, 0 skipped")
 
 
 def test_a_file_that_cannot_be_read_fails_each_round(tmp_path):
-    assert run(tmp_path, "deep", "test_together.py", together="import nothing_of_that_name") == (1, "1 passed, 2 failed, 0 skipped")
+    assert run(tmp_path, "deep", "test_together.py", together="import nothing_of_that_name") == (1, "2 passed, 3 failed, 0 skipped")
 
 
 def test_a_word_that_fits_no_test_is_not_a_success(tmp_path):
