@@ -1,4 +1,4 @@
-"""Bringing a file in: choose it, see what was understood, settle what is open, keep it, and take the line of code along."""
+"""Bringing a file or a pasted table in: choose it, see what was understood, settle what is open, keep it, and take the line of code along."""
 
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
@@ -10,12 +10,14 @@ from kit.records.filing import keep_unchanged, remember, remembered
 from kit.records.intake import Reading, look
 from kit.records.sources import Raw
 from kit.records.understanding import answers_to, code_for, open_keyword, settled_in_words, with_answer, with_sheet
-from kit.widgets.cards import bullets, buttons, choices, text
+from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.handing import MOST_MIB, RunCard, code_line, file_choice, first_rows, still
 from kit.words import counted, listed
 
 HELP = "Choose the file that your logger wrote, or a table that you typed. It is only read, never changed."
 HINT = f"Or drop the file here. Up to {MOST_MIB} MiB: text, CSV or an Excel workbook."
+PASTE = "Or paste a table here, with its line of names:"
+PASTED = "pasted-table.txt"
 NOTHING_YET = "Nothing is brought in yet. Choose a file in the view above, settle what is open and press Keep. Then run this cell again."
 KEPT = "Kept unchanged as {name}, beside this notebook."
 TAKE = "The next cells can use it: put the line below into the next cell."
@@ -55,7 +57,14 @@ class BringIn(RunCard):
     def __init__(self):
         self.brought = None
         super().__init__(
-            "bring-in", "Bring in a run", self._drawn, file=self._handed, answer=self._answered, back=self._taken_back, keep=self._keep
+            "bring-in",
+            "Bring in a run",
+            self._drawn,
+            file=self._handed,
+            pasted=self._pasted,
+            answer=self._answered,
+            back=self._taken_back,
+            keep=self._keep,
         )
 
     @property
@@ -82,6 +91,13 @@ class BringIn(RunCard):
     def _handed(self, values):
         self.take(Raw(Path(values["name"]).name, values["data"]), {})
         return f"{values['name']} is read. {self._outcome()}"
+
+    def _pasted(self, values):
+        table = values["paste"].strip("\r\n")
+        if not table.strip():
+            return "Paste a table into the box first."
+        self.take(Raw(PASTED, f"{table}\n".encode("utf-8", "replace")), {})
+        return f"The pasted table is read. {self._outcome()}"
 
     def _answered(self, values):
         """Settle the open question by the letter that was chosen, and read the file again."""
@@ -114,9 +130,13 @@ class BringIn(RunCard):
 
     def _drawn(self):
         if self.brought is None:
-            return [text("help", HELP), file_choice("file", "The run's file", HINT, "file")]
-        parts = [*_seen(self.brought), *_open(self.brought), *_understood(self.brought)]
-        return [*parts, file_choice("file", "Another file", HINT, "file")]
+            return [text("help", HELP), *_ways_in("The run's file")]
+        return [*_seen(self.brought), *_open(self.brought), *_understood(self.brought), *_ways_in("Another file")]
+
+
+def _ways_in(label):
+    """Where a file is chosen or dropped, and where a table is pasted."""
+    return [file_choice("file", label, HINT, "file"), area("paste", PASTE, rows=3), buttons("take", ("pasted", "Read the pasted table"))]
 
 
 def _seen(brought):

@@ -129,6 +129,24 @@ def test_a_bad_file_gets_its_sentence_and_text_in_it_stays_text(fresh):
     says(view, ".kit-drop p", TOO_LARGE)
 
 
+def test_a_pasted_table_is_read_and_kept(fresh, axe, picture):
+    (page, folder), view = fresh, card(fresh[0], "Bring in a run")
+    table = "time (s)\ttreated\tcontrol\n0\t21.4\t21.0\n10\t21.5\t21.1\n"
+    view.get_by_role("button", name="Read the pasted table").click()
+    says(view, ".kit-status", "Paste a table into the box first.")
+    view.get_by_label("Or paste a table here, with its line of names:").focus()
+    page.evaluate("table => document.execCommand('insertText', false, table)", table)
+    view.get_by_role("button", name="Read the pasted table").click()
+    says(view, ".kit-feedback", "unit")
+    assert axe(page) == []
+    picture(page, "bring-in-pasted")
+    view.locator(".kit-choice input").first.check()
+    view.get_by_role("button", name="Use this answer").click()
+    view.get_by_role("button", name="Keep this run").click()
+    says(view, "pre", 'run = read_run("pasted-table.txt", unit=')
+    assert (folder / "pasted-table.txt").read_text("utf-8") == table
+
+
 def test_a_run_read_by_eye_is_typed_by_keys_and_is_back_on_reopening(fresh, axe, picture, run_all):
     (page, folder), sheet = fresh, card(fresh[0], "A run read by eye")
     sheet.get_by_label("treated, minute 0, °C").focus()

@@ -48,6 +48,16 @@ def test_a_file_is_settled_kept_unchanged_and_read_again_by_the_code_shown(folde
     assert (folder / "5-pipe-kelvin.txt").read_bytes() == KELVIN.read_bytes()
 
 
+def test_a_table_is_pasted_kept_and_read_again_by_the_code_shown(folder):
+    view, table = bring_in(), "time (min)\ttreated (°C)\tcontrol (°C)\n0\t21.4\t21.0\n1\t22.0\t21.1\n2\t22.4\t21.2"
+    assert press(view, "pasted", paste=" \n") == "Paste a table into the box first."
+    assert press(view, "pasted", paste=f"\n{table}\r\n\n") == "The pasted table is read. It is understood."
+    assert press(view, "keep") == "Kept as pasted-table.txt."
+    assert view.code == 'run = read_run("pasted-table.txt")' and view.run.readings["treated"].tolist() == [21.4, 22.0, 22.4]
+    assert (folder / "pasted-table.txt").read_text("utf-8") == f"{table}\n"
+    assert press(view, "pasted", paste="no table") == "The pasted table is read. It can't be read as it is."
+
+
 def test_what_was_understood_is_said_a_sentence_each():
     view = bring_in(SIX / "2-semicolon-clock.csv")
     assert block_of(view, "understood")["lines"][:2] == [
@@ -83,7 +93,7 @@ def test_a_bad_file_gets_its_sentence_and_no_keep(folder):
     assert handed(view, folder / "page.csv") == "page.csv is read. It can't be read as it is."
     sentence = "page.csv, line 1: This is a web page saved under another name. Go back and download or export the table itself, as CSV."
     assert sentence in words(view)
-    assert buttons_of(view) == []
+    assert buttons_of(view) == ["pasted"]
     with pytest.raises(Fault) as caught:
         view.run
     assert str(caught.value) == NOTHING_YET
