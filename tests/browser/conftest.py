@@ -18,7 +18,6 @@ import urllib.parse
 from itertools import count
 from pathlib import Path
 
-import nbformat
 import psutil
 import pytest
 
@@ -228,6 +227,8 @@ def open_notebook(lab):
 
 
 def written(path, cells):
+    import nbformat  # with all it loads, a second that collecting the tests need not take
+
     book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
     book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
     nbformat.write(book, path)

@@ -4,7 +4,6 @@ import time
 from dataclasses import dataclass, field
 from pathlib import Path
 
-import nbformat
 import pytest
 
 from kit.commands.copies import learners_text
@@ -16,7 +15,7 @@ LESSONS = Path(__file__).parents[2] / "lessons"
 class Ran:
     """A notebook after its run: the book, the folder it ran in, and how long it took from starting the kernel, in seconds."""
 
-    book: nbformat.NotebookNode
+    book: object
     folder: Path
     seconds: float
     stderr: list = field(default_factory=list)
@@ -36,6 +35,7 @@ def run_notebook(tmp_path):
 
     With `original=True` the `answer` cells hold their answers. A cell that raises fails the test.
     """
+    import nbformat  # with all it loads, a second that collecting the tests need not take
     from nbclient import NotebookClient
 
     def run(name, *, folder=tmp_path, original=False):

@@ -2,12 +2,12 @@
 
 import numpy as np
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 from iapws import IAPWS97
 
 from kit.physics.air import boiling_point_c, standard_pressure_pa, vapour_pressure_pa
+from tests.coolprop import PropsSI
 
 # Printed with the facts of the trade: IAPWS boiling point at the standard atmosphere's pressure (ISO 2533), geopotential metres.
 AT_ALTITUDE = {0: 99.974, 500: 98.313, 1000: 96.649, 1500: 94.983, 2000: 93.315, 3000: 89.973}

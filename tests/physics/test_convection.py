@@ -2,9 +2,9 @@
 
 import numpy as np
 import pytest
-from CoolProp.CoolProp import PropsSI
 
 from kit.physics import convection
+from tests.coolprop import PropsSI
 
 # Conductance over air's at 300 K from CoolProp 8.0.0's properties (computed): gentle flow, strong flow, conduction alone.
 RATIOS = {

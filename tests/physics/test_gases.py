@@ -2,12 +2,12 @@
 
 import numpy as np
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.physics import gases
 from kit.physics.gasdata import GASES
+from tests.coolprop import PropsSI
 
 FLUID = {"air": "Air", "CO2": "CO2", "argon": "Argon", "nitrogen": "Nitrogen", "helium": "Helium"}
 KELVIN = (280, 300, 320, 340)
