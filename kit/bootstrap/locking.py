@@ -1,5 +1,6 @@
-"""One set-up at a time. The lock goes with its process, however that ends."""
+"""One process at a time: for a set-up, or for a file that two may add to. A lock goes with its process, however that ends."""
 
+import time
 from contextlib import contextmanager
 
 from kit.bootstrap.places import WINDOWS
@@ -17,6 +18,30 @@ def alone(path):
             raise SystemExit(TAKEN) from None
         yield
     path.unlink(missing_ok=True)
+
+
+@contextmanager
+def in_turn(path, wait_s=2.0):
+    """Hold the file `path` locked, after whoever else does. Goes on without it after `wait_s`, and where files can't be locked."""
+    try:
+        file = open(path, "w")
+    except OSError:
+        yield
+        return
+    with file:
+        wait_for_lock(file, time.monotonic() + wait_s)
+        yield
+
+
+def wait_for_lock(file, until):
+    while time.monotonic() < until:
+        try:
+            return lock(file)
+        except (BlockingIOError, PermissionError):
+            time.sleep(0.005)
+        except OSError:
+            return None
+    return None
 
 
 def lock(file):

@@ -6,6 +6,7 @@ from datetime import datetime
 from itertools import count
 from pathlib import Path
 
+from kit.bootstrap.locking import in_turn
 from kit.faults import Fault
 from kit.records.storage import write_atomically
 
@@ -60,6 +61,11 @@ def add_answer(path, answer, known=()):
 
     A note that only grew takes the place of the text it continues.
     """
+    with in_turn(path.with_name(f".{path.stem}.lock")):  # the same lesson may be open twice, with a kernel each
+        return _added(path, answer, known)
+
+
+def _added(path, answer, known):
     found = read_answers(path)
     earlier = [*(each for each in known if each not in found.answers), *found.answers]
     answers = (*(each for each in earlier if not _continues(answer, each)), answer)

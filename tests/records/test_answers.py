@@ -2,6 +2,8 @@
 
 import json
 import os
+import subprocess
+import sys
 
 import pytest
 from hypothesis import given
@@ -41,6 +43,28 @@ def test_a_growing_note_is_one_answer_and_a_changed_one_is_two(path):
     for text in ("Treated", "Treated got warmer", "Treated got warmer, 1.5 °C", "Control"):
         kept = add_answer(path, note(text))
     assert [each.content["text"] for each in kept.answers] == ["Treated got warmer, 1.5 °C", "Control"]
+
+
+MANY = """
+import sys
+from pathlib import Path
+from kit.records.answers import Answer, add_answer
+print("ready", flush=True)
+sys.stdin.readline()
+for n in range(40):
+    add_answer(Path(sys.argv[1]), Answer("00.warmer", "prediction", {"words": f"{sys.argv[2]} {n}"}))
+"""
+
+
+def test_two_notebooks_that_answer_at_once_lose_nothing(path):
+    writers = [subprocess.Popen([sys.executable, "-c", MANY, path, name], stdin=subprocess.PIPE, stdout=subprocess.PIPE) for name in "ab"]
+    assert [writer.stdout.readline().strip() for writer in writers] == [b"ready", b"ready"]
+    for writer in writers:
+        writer.stdin.write(b"go\n")
+        writer.stdin.flush()
+    assert [writer.communicate(timeout=60) and writer.returncode for writer in writers] == [0, 0]
+    kept = [each.content["words"] for each in read_answers(path).answers]
+    assert len(kept) == 80 and all([each for each in kept if each[0] == name] == [f"{name} {n}" for n in range(40)] for name in "ab")
 
 
 @given(st.lists(st.text(alphabet="ab", max_size=4), max_size=8))
