@@ -18,15 +18,18 @@ ATTEMPTS = 3
 
 @pytest.hookimpl(tryfirst=True)
 def pytest_runtest_protocol(item, nextitem):
-    """A test that measures time or drives a browser fails only if it fails three times: what else the machine does only adds to a time."""
+    """A test that measures time or drives a browser fails only if it fails three times: what else the machine does only adds to a time.
+
+    What went wrong before is kept as the test's property `failed`; `kit test` names the tests that have one.
+    """
     if item.get_closest_marker("alone") is None and item.get_closest_marker("browser") is None:
         return None
     item.ihook.pytest_runtest_logstart(nodeid=item.nodeid, location=item.location)
-    for attempt in range(1, ATTEMPTS + 1):
+    for _ in range(ATTEMPTS):
         reports = runtestprotocol(item, nextitem=nextitem, log=False)
         if not any(report.failed for report in reports):
             break
-        print(f"\n{item.nodeid}: attempt {attempt} of {ATTEMPTS} failed")
+        item.user_properties.append(("failed", "\n".join(report.longreprtext for report in reports if report.failed)))
     for report in reports:
         item.ihook.pytest_runtest_logreport(report=report)
     item.ihook.pytest_runtest_logfinish(nodeid=item.nodeid, location=item.location)

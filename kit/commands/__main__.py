@@ -1,5 +1,6 @@
 """Run a subcommand with the Python of the kit's environment: `python -m kit.commands lab`."""
 
+import os
 import sys
 from importlib import import_module
 
@@ -15,4 +16,8 @@ def main(words):
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    status = main(sys.argv[1:])
+    sys.stdout.flush()
+    sys.stderr.flush()
+    # Not sys.exit: a thread of JupyterLab that still waits for a page, gone by now, would hold this window open for ever.
+    os._exit(status)

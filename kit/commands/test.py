@@ -21,7 +21,8 @@ def test(options):
         statuses.append(run(name, [*which, *chosen, *options.rest]))
         if statuses[-1] not in (PASSED, FAILED, NOTHING_CHOSEN):
             break
-    print(closing_line([REPORTS / f"tests-{name}.xml" for name in rounds()][: len(statuses)], time.monotonic() - began), flush=True)
+    reports = [REPORTS / f"tests-{name}.xml" for name in rounds()][: len(statuses)]
+    print(*tried_again(reports), closing_line(reports, time.monotonic() - began), sep="\n", flush=True)
     return overall(statuses)
 
 
@@ -55,6 +56,13 @@ def run(name, arguments):
     report.unlink(missing_ok=True)
     told = ["-rs", "--no-fold-skipped", f"--junitxml={report}"]  # each skipped test says its name and why
     return subprocess.run([sys.executable, "-m", "pytest", *told, *arguments], cwd=CHECKOUT).returncode
+
+
+def tried_again(reports):
+    """A line for each test that failed at first and was tried again (tests/conftest.py)."""
+    cases = [(report.name, case) for report in reports if report.exists() for case in ElementTree.parse(report).iter("testcase")]
+    again = [(name, case.get("name"), case.findall("properties/property[@name='failed']")) for name, case in cases]
+    return [f"{test} was tried {len(failed) + 1} times; why is in ci-output/{name}" for name, test, failed in again if failed]
 
 
 def closing_line(reports, seconds):

@@ -15,6 +15,7 @@ import subprocess
 import sys
 import time
 import urllib.parse
+from contextlib import ExitStack
 from itertools import count
 from pathlib import Path
 
@@ -124,16 +125,14 @@ class Lab:
 @pytest.fixture(scope="session")
 def start_lab(tmp_path_factory):
     """`start_lab(work)` gives a further Lab, on a folder of its own unless one is named; all are ended with the tests."""
-    started = []
+    with ExitStack() as ends:  # each is ended, even if another refuses to
 
-    def start(work=None):
-        work = work or tmp_path_factory.mktemp("course") / "my-work"
-        started.append(Lab(work, tmp_path_factory.mktemp("log") / "server.log"))
-        return started[-1]
+        def start(work=None):
+            lab = Lab(work or tmp_path_factory.mktemp("course") / "my-work", tmp_path_factory.mktemp("log") / "server.log")
+            ends.callback(lab.stop)
+            return lab
 
-    yield start
-    for each in started:
-        each.stop()
+        yield start
 
 
 @pytest.fixture(scope="session")

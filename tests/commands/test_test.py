@@ -1,6 +1,7 @@
 """`test`: three rounds, one honest status, one closing line. Tried on a small kit with tests of its own."""
 
 import os
+import shutil
 import subprocess
 import sys
 
@@ -39,16 +40,39 @@ def run(folder, *words, wish=True, together=TOGETHER):
     """What `test WORDS` gives in a small checkout: its status and its last line without the seconds."""
     small_checkout(folder)
     (folder / "pyproject.toml").write_text(SETTINGS)
-    (folder / "tests" / "deep").mkdir(parents=True)
+    (folder / "tests" / "deep").mkdir(parents=True, exist_ok=True)
     (folder / "tests" / "test_together.py").write_text(together.format(wish=wish))
     (folder / "tests" / "deep" / "test_by_itself.py").write_text(ALONE)
     inner = {name: value for name, value in os.environ.items() if not name.startswith("PYTEST")} | {"PYTEST_DISABLE_PLUGIN_AUTOLOAD": "1"}
     done = subprocess.run([sys.executable, "-m", "kit.commands", "test", *words], cwd=folder, env=inner, capture_output=True, text=True)
-    return done.returncode, done.stdout.splitlines()[-1].rsplit(" in ", 1)[0]
+    *before, last = done.stdout.splitlines()
+    tried = [line for line in before if "was tried" in line]
+    return (done.returncode, last.rsplit(" in ", 1)[0], *tried)
 
 
 def test_all_rounds_are_run_and_counted_together(tmp_path):
     assert run(tmp_path) == (0, "6 passed, 0 failed, 1 skipped")
+
+
+ONCE = """
+import pytest
+from pathlib import Path
+@pytest.mark.alone
+def test_late():
+    seen = Path("seen.txt")
+    first = not seen.exists()
+    seen.touch()
+    assert not first, "the machine was busy"
+"""
+
+
+def test_what_passed_only_when_tried_again_is_named_with_the_place_of_the_reason(tmp_path):
+    (tmp_path / "tests").mkdir()
+    shutil.copy(TESTS / "conftest.py", tmp_path / "tests")
+    (tmp_path / "tests" / "test_once.py").write_text(ONCE)
+    said = "test_late was tried 2 times; why is in ci-output/tests-alone.xml"
+    assert run(tmp_path, "test_once.py") == (0, "1 passed, 0 failed, 0 skipped", said)
+    assert "the machine was busy" in (tmp_path / "ci-output" / "tests-alone.xml").read_text("utf-8")
 
 
 def test_words_choose_by_name_and_a_failure_in_the_first_round_is_not_hidden_by_the_others(tmp_path):
