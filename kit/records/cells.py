@@ -44,17 +44,10 @@ class Block:
         """How many line feeds it holds."""
         return how_many(b"\n", self.text.utf8, self.start, self.end)
 
-    @property
-    def most_lines(self):
-        """At least as many as there are, whatever ends them."""
-        bounds = self.start, self.end
-        returns = how_many(b"\r", self.text.utf8, *bounds) if self.text.utf8.find(b"\r", *bounds) >= 0 else 0
-        return self.feeds + returns + 1
-
     def parts(self, size):
-        """The block in blocks of about `size` bytes; in one if a quoted cell may run over several lines, or lines end in many ways."""
+        """The block in blocks of about `size` bytes; in one if a quoted cell may run over several lines."""
         utf8, place, line = self.text.utf8, self.start, self.first
-        if lone_returns(utf8) or utf8.find(b'"', self.start) >= 0:
+        if utf8.find(b'"', self.start) >= 0:
             size = len(utf8)
         while place < self.end:
             end = min(utf8.find(b"\n", place + size) + 1 or self.end, self.end)
@@ -79,7 +72,7 @@ def read_cells(text, layout):
 def gathered(text, layout):
     """All readings as `Gathered`, parsed on all processors (pandas lets other threads run meanwhile)."""
     shares = list(Block(text, start_of_line(text.utf8, layout.first), len(text.utf8), layout.first).parts(SHARE_BYTES))
-    got = Gathered(layout.kinds, shares[-1].first - layout.first + shares[-1].most_lines)
+    got = Gathered(layout.kinds, shares[-1].first - layout.first + shares[-1].feeds + 1)
     with ThreadPoolExecutor(os.cpu_count()) as pool:
         list(pool.map(lambda share: got.put(share.first - layout.first, pieces_of(share, layout)), shares))
     return got.close()
@@ -89,11 +82,6 @@ def pieces_of(share, layout):
     """One piece where all lines are even; else several, so that only the uneven ones take time."""
     quick = quickly(share, layout)
     return [quick] if quick else [quickly(block, layout) or line_by_line(block, layout) for block in share.parts(BLOCK_BYTES)]
-
-
-def lone_returns(utf8):
-    """Are there carriage returns, and not one before each line feed?"""
-    return utf8.find(b"\r") >= 0 and how_many(b"\r", utf8) != how_many(b"\n", utf8)
 
 
 def start_of_line(utf8, number):
@@ -187,5 +175,5 @@ def sentence(reason_and_tally):
 
 
 def unended(text, left_out):
-    whole = text.utf8.endswith((b"\n", b"\r")) or "cut" in left_out or text.sheet
+    whole = text.utf8.endswith(b"\n") or "cut" in left_out or text.sheet
     return () if whole else ("The last line has no line end: look whether it is whole.",)

@@ -1,7 +1,7 @@
 """From bytes to text: which encoding, and a refusal for what holds no text at all."""
 
 import codecs
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kit.faults import IntakeFault
 
@@ -27,7 +27,8 @@ PAGE_STARTS = (b"<!doctype", b"<html", b"<table", b"<head", b"<?xml", b"<body")
 
 @dataclass(frozen=True)
 class Text:
-    """The text of a record as UTF-8 bytes without a mark in front, and what was decided on the way; of a workbook, the sheet's name."""
+    """The text of a record as UTF-8 bytes without a mark in front, its lines all ending alike, in a line feed or in both signs; what was
+    decided on the way; of a workbook, the sheet's name."""
 
     file: str
     utf8: bytes
@@ -38,10 +39,9 @@ class Text:
 def decode(raw):
     """The `Text` in a `Raw`. An `IntakeFault` for an empty file, a web page, and for files that hold no text."""
     refuse_other_kinds(raw)
-    for mark, encoding in MARKS:
-        if raw.data.startswith(mark):
-            return recoded(raw, raw.data[len(mark) :], encoding)
-    return recoded(raw, raw.data, unmarked(raw))
+    mark, encoding = next(((mark, name) for mark, name in MARKS if raw.data.startswith(mark)), (b"", ""))
+    text = recoded(raw, raw.data[len(mark) :], encoding or unmarked(raw))
+    return replace(text, utf8=ending_alike(text.utf8))
 
 
 def refuse_other_kinds(raw):
@@ -72,6 +72,14 @@ def unmarked(raw):
     if even > 0.4 * half and odd < 0.1 * half:
         return "utf-16-be"
     return "utf-8"
+
+
+def ending_alike(utf8):
+    """The text itself where its lines all end in a line feed, or all in a carriage return and a line feed; else with line feeds only."""
+    returns = utf8.count(b"\r") if utf8.find(b"\r") >= 0 else 0
+    if not returns or returns == utf8.count(b"\n") == utf8.count(b"\r\n"):
+        return utf8
+    return utf8.replace(b"\r\r\n", b"\n").replace(b"\r\n", b"\n").replace(b"\r", b"\n")
 
 
 def refuse_zeros(file, data):

@@ -111,7 +111,7 @@ def of_one_width(rows, block, layout, left_out):
 def last_line_cut(block):
     """The number of a last line that has no end and so may be cut; 0 if it has one."""
     utf8 = block.utf8
-    return 0 if utf8.endswith((b"\n", b"\r")) else block.first + utf8.count(b"\n")
+    return 0 if utf8.endswith(b"\n") else block.first + utf8.count(b"\n")
 
 
 def converted(rows, layout):

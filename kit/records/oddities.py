@@ -13,7 +13,7 @@ from kit.records.table import span, thinned
 from kit.words import clock, counted
 
 GAP_STEPS = 2.5
-LEAP_NOISE, LEAP_STEPS, LEAP_C, LEAP_READINGS = 8, 3, 0.2, 3
+LEAP_NOISE, LEAP_STEPS, LEAP_C, LEAP_READINGS, AWAY_C = 8, 3, 0.2, 3, 10
 STILL_READINGS, STILL_S, STILL_STEPS, STILL_TIMES = 10, 60, 3, 10
 CEILING_S, CEILING_RISE = 30, 1.2
 COLDEST_C, HOTTEST_C = -40, 120
@@ -91,8 +91,8 @@ def leaps(name, times, values):
     steps = np.diff(values)
     if len(steps) < 4:
         return []
+    found, past = away_at_first(name, times, values, steps), -1
     height = max(LEAP_NOISE * spread(thinned(steps)), LEAP_STEPS * smallest(steps), LEAP_C)
-    found, past = [], -1
     for row in larger(steps, height)[:MOST]:
         back = next(
             (n for n in range(2, LEAP_READINGS + 2) if row + n < len(values) and abs(values[row + n] - values[row]) < height / 2), 0
@@ -102,6 +102,16 @@ def leaps(name, times, values):
             detail = f"leaps by {abs(values[row + 1] - values[row]):.2f} °C and back"
             found.append(OddPlace("leap", name, times[row + 1], times[past - 1], back - 1, detail))
     return found
+
+
+def away_at_first(name, times, values, steps):
+    """Up to three first readings far from all that follow, such as the value that some probes give before their first measurement."""
+    row = int(np.argmax(np.abs(steps[:LEAP_READINGS])))
+    low, high = span(values[row + 1 :])
+    jump = abs(steps[row])
+    if jump < max(AWAY_C, high - low):
+        return []
+    return [OddPlace("leap", name, times[0], times[row], row + 1, f"starts {jump:.2f} °C away from what follows")]
 
 
 def larger(steps, height):

@@ -75,7 +75,7 @@ def refuse_other_width(file, above, kinds):
 
 def head_of(utf8):
     """The first lines, without a last one that may be cut off."""
-    lines = utf8[:HEAD_BYTES].decode("utf-8", "replace").replace("\r\n", "\n").replace("\r", "\n").split("\n")
+    lines = utf8[:HEAD_BYTES].decode("utf-8", "replace").replace("\r\n", "\n").split("\n")
     return lines[: min(HEAD_LINES, len(lines) - (len(utf8) > HEAD_BYTES))]
 
 

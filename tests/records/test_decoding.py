@@ -30,6 +30,19 @@ def test_every_encoding_gives_the_same_text(data, remarks):
     assert text.utf8.decode().startswith(TEXT) and text.remarks == remarks
 
 
+@pytest.mark.parametrize(
+    "written, read",
+    [
+        (b"a,b\r\n1,2\r\n", b"a,b\r\n1,2\r\n"),
+        (b"a,b\r1,2\r", b"a,b\n1,2\n"),
+        (b"a,b\r\r\n1,2\r\r\n", b"a,b\n1,2\n"),
+        (b"# x\n# y\ra,b\r\n1,2\r\n", b"# x\n# y\na,b\n1,2\n"),
+    ],
+)
+def test_lines_end_alike_whatever_ended_them(written, read):
+    assert decode(Raw("a.csv", written)).utf8 == read
+
+
 EXPORT = "Export the run from the logger as CSV."
 ODS = "This is an OpenDocument file, not a table of readings. Open it and save it as .xlsx or CSV."
 EMPTY = "This file is empty. Export the run again, and look into the file before you close the logger."

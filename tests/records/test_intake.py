@@ -5,6 +5,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from kit.faults import IntakeFault
 from kit.records.asked import Asked
 from kit.records.intake import look, read_run, steps, taken
 from kit.records.sources import Raw
@@ -144,6 +145,18 @@ SAMPLES = {
         ),
     ),
 }
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n", "\r", "\r\r\n"])
+def test_a_fault_names_the_line_whatever_ends_the_lines(tmp_path, end):
+    lines = ["time (s),treated (°C),control (°C)", "0,21.4,21.0", "10,oops,21.1", "20,21.6,21.2", ""]
+    (tmp_path / "a.csv").write_bytes(end.join(lines).encode())
+    with pytest.raises(IntakeFault) as fault:
+        read_run(tmp_path / "a.csv")
+    assert str(fault.value).startswith("a.csv, line 3, column 'treated (°C)': 'oops' is no number.")
+    (tmp_path / "b.csv").write_bytes(end.join(lines).replace("oops", "21.5").encode())
+    run = read_run(tmp_path / "b.csv")
+    assert len(run.readings) == 3 and not any("Left out" in remark for remark in run.remarks)
 
 
 @pytest.mark.parametrize("name", SAMPLES)

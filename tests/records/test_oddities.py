@@ -65,6 +65,21 @@ def test_a_leap_of_up_to_three_readings_is_found(count, height):
     assert kinds(table) == [("leap", "treated", 600.0, 600.0 + 2 * (count - 1), count)]
 
 
+@pytest.mark.parametrize("count, level", [(1, 85.0), (3, 85.0), (2, 0.0)])
+def test_first_readings_far_from_all_others_are_found(count, level):
+    table = readings()
+    table.iloc[:count, 0] = level
+    (place,) = odd_places(table)
+    assert kinds(table) == [("leap", "treated", 0.0, 2.0 * (count - 1), count)]
+    assert place.detail == f"starts {abs(level - table.iloc[count, 0]):.2f} °C away from what follows"
+
+
+def test_a_quick_rise_at_the_first_reading_of_a_slow_record_is_not():
+    minutes = pd.Index(60.0 * np.arange(12), name="elapsed_s")
+    warm = np.round(20 + 12 * (1 - np.exp(-np.arange(12) / 1.2)), 1)
+    assert kinds(pd.DataFrame({"treated": warm, "control": warm - 0.5}, index=minutes)) == []
+
+
 def test_a_step_that_stays_is_no_leap():
     table = readings()
     table.iloc[300:, 0] += 6
