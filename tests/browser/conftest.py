@@ -15,7 +15,7 @@ import subprocess
 import sys
 import time
 import urllib.parse
-from contextlib import ExitStack
+from contextlib import ExitStack, contextmanager
 from itertools import count
 from pathlib import Path
 
@@ -162,6 +162,19 @@ class Gate:
     def hear(self, message):
         if message.type == "error" and not message.text.startswith(LATE_ANSWER):
             self.complaints.append(message.text)
+
+
+@contextmanager
+def shared_page(browser, lab, name, code):
+    """A page for all tests of a file, with a new notebook of these code cells, behind a gate of its own."""
+    gate = Gate()
+    with browser.new_context(viewport={"width": 1280, "height": 800}) as context:
+        page = context.new_page()
+        gate.watch(page)
+        page.goto(lab.url(written(lab.work / name, code)))
+        page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
+        yield page
+    assert gate.outside == [] and gate.complaints == []
 
 
 @pytest.fixture

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from kit import read_run
-from tests.browser.conftest import DO, MINUTE_MS, Gate, written
+from tests.browser.conftest import DO, shared_page
 
 CHECKOUT = Path(__file__).parents[2]
 KELVIN = CHECKOUT / "datasets" / "six-loggers" / "5-pipe-kelvin.txt"
@@ -43,15 +43,10 @@ def cells(folder, *more):
 @pytest.fixture(scope="module")
 def desk(browser, lab):
     """One page with the three views, and the folder of their files."""
-    gate, context, folder = Gate(), browser.new_context(viewport={"width": 1280, "height": 800}), lab.work / "brought"
-    page = context.new_page()
-    gate.watch(page)
-    book = cells(folder, "bring_in()", "sheet = hand_sheet('slate')\nsheet", "live = follow('logger.csv', every_s=0.1)\nlive", SPY)
-    page.goto(lab.url(written(lab.work / "brought.ipynb", book)))
-    page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
-    yield page, folder
-    context.close()
-    assert gate.outside == [] and gate.complaints == []
+    folder = lab.work / "brought"
+    views = ["bring_in()", "sheet = hand_sheet('slate')\nsheet", "live = follow('logger.csv', every_s=0.1)\nlive", SPY]
+    with shared_page(browser, lab, "brought.ipynb", cells(folder, *views)) as page:
+        yield page, folder
 
 
 @pytest.fixture

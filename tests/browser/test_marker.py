@@ -8,7 +8,7 @@ import time
 
 import pytest
 
-from tests.browser.conftest import CHECKOUT, DO, MINUTE_MS, Gate, written
+from tests.browser.conftest import CHECKOUT, DO, shared_page
 
 FIND_TESTS = f"import sys; sys.path.insert(0, {str(CHECKOUT)!r})"
 SETUP = f"{FIND_TESTS}\nfrom kit import mark_windows, watch\nfrom tests.widgets.invented import invented_run"
@@ -44,14 +44,9 @@ def opened(open_notebook, run_all, tmp_path):
 @pytest.fixture(scope="module")
 def desk(browser, lab):
     """One page with a marker and two live effects for the tests that only use them, and the folder of its marks."""
-    gate, context, folder = Gate(), browser.new_context(viewport={"width": 1280, "height": 800}), lab.work / "desk"
-    page = context.new_page()
-    gate.watch(page)
-    page.goto(lab.url(written(lab.work / "desk.ipynb", [*cells(folder), "watch(marker)", "watch(marker, parts=True)"])))
-    page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
-    yield page, folder
-    context.close()
-    assert gate.outside == [] and gate.complaints == []
+    folder = lab.work / "desk"
+    with shared_page(browser, lab, "desk.ipynb", [*cells(folder), "watch(marker)", "watch(marker, parts=True)"]) as page:
+        yield page, folder
 
 
 @pytest.fixture
