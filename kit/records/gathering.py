@@ -34,12 +34,13 @@ class Gathered:
 
     def close(self):
         """Move the rows together where lines were left out between them. To be called once, when all is in."""
-        count = 0
-        for row, (end, _) in sorted(self.held.items()):
-            for array in (self.lines, *self.numbers.values()) if row > count else ():
-                array[count : count + end - row] = array[row:end]
+        count, held = 0, []
+        for row, (end, pairs) in sorted(self.held.items()):
+            if row > count:
+                for array in (self.lines, *self.numbers.values()):
+                    array[count : count + end - row] = array[row:end]
             count += end - row
-        held = [pair for _, (_, pairs) in sorted(self.held.items()) for pair in pairs]
+            held += pairs
         self.lines = self.lines[:count]
         self.parts = [self.whole(place, [parts[place] for parts, _ in held], count) for place in range(len(self.kinds))]
         self.left_out = merged(left_out for _, left_out in held)
