@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.widgets.scripts import script
+from kit.widgets.shared.scripts import script
 
 LIMITS = {"low": 0, "high": 1290, "least": 2}
 # 3,000 moves from a fixed generator; after each: in order, inside the record, no window narrower than the least, the others as wide as before.
@@ -28,7 +28,7 @@ TRY_MANY = """(limits) => {
 @pytest.fixture(scope="module")
 def engine(browser):
     page = browser.new_page()
-    page.add_script_tag(content=script("elements", "scales", "marker_moves"))
+    page.add_script_tag(content=script("shared/elements", "shared/scales", "marker/moves"))
     yield page
     page.close()
 

@@ -11,9 +11,9 @@ from kit.records.answers import Answer, add_answer, answers_path
 from kit.records.examples import example_run
 from kit.records.lessons import read_lesson
 from kit.records.windows import Windows
-from kit.widgets.cards import lettered
-from kit.widgets.marker import starting_windows
-from kit.widgets.numbers import TOO_CLOSE_C, misplaced, numbers_of_effect
+from kit.widgets.cards.card import lettered
+from kit.widgets.marker.marker import starting_windows
+from kit.widgets.cards.numbers import TOO_CLOSE_C, misplaced, numbers_of_effect
 from tests.lessons.reading import LESSONS, NOTEBOOKS, number, steps
 
 NAME, LONGEST_S = "00-your-first-run.ipynb", 6
@@ -58,7 +58,7 @@ def test_it_runs_in_six_seconds_and_says_nothing_on_stderr(run_notebook):
 
 def test_run_all_shows_no_result_before_its_prediction(run_notebook):
     ran = run_notebook(NAME)
-    assert {each["_anywidget_id"] for each in shown(ran) if "_anywidget_id" in each} == {"kit.widgets.cards.Card"}
+    assert {each["_anywidget_id"] for each in shown(ran) if "_anywidget_id" in each} == {"kit.widgets.cards.card.Card"}
     assert not re.search(r"-?\d+\.\d+ °C", words(ran)) and words(ran).count("This opens by itself once you have answered in Step") == 7
 
 
@@ -72,7 +72,7 @@ def test_what_was_kept_in_an_earlier_session_opens_everything(run_notebook, tmp_
         add_answer(path, Answer(card, kind, content))
     ran = run_notebook(NAME, folder=tmp_path)
     kinds = [each.get("_anywidget_id", "") for each in shown(ran)]
-    assert kinds.count("kit.widgets.marker.WindowMarker") == 1 and kinds.count("kit.widgets.watching.EffectView") == 3
+    assert kinds.count("kit.widgets.marker.marker.WindowMarker") == 1 and kinds.count("kit.widgets.watching.effectview.EffectView") == 3
     assert "No clear difference (sure).\\nBecause: gas is thin" in words(ran) and "My own sentence." in words(ran)
     assert "kept 1 of 2 predictions, 0 of 5 questions looked at, 1 note written" in words(ran)
 

@@ -1,0 +1,13 @@
+"""A lesson's cards: predictions, gates, questions and notes, made of blocks that any view can use."""
+
+from kit.widgets.cards.card import Card, area, beside, bullets, buttons, choices, lettered, step_link, text
+from kit.widgets.cards.gate import after
+from kit.widgets.cards.keeping import keeping_of
+from kit.widgets.cards.notes import note
+from kit.widgets.cards.prediction import predict, recall
+from kit.widgets.cards.questions import quiz
+
+__all__ = [
+    "Card", "after", "area", "beside", "bullets", "buttons", "choices", "keeping_of", "lettered", "note", "predict", "quiz",
+    "recall", "step_link", "text",
+]

@@ -1,0 +1,43 @@
+"""Blocks of a card for runs that come in: a file to choose, its first rows, the chart, and the line of code that does the same."""
+
+from dataclasses import replace
+
+from kit.widgets.cards import Card
+from kit.widgets.shared import picture_of, script, sheet
+
+SHARED = ("elements", "scales", "layout", "canvas")
+MOST_MIB = 8  # the notebook's server refuses messages of more than 10 MiB (default of tornado's websocket_max_message_size)
+MOST_DRAWN = 20_000
+ENDINGS = ".csv,.txt,.tsv,.dat,.log,.asc,.xlsx,text/*"
+
+
+class RunCard(Card):
+    """A card that can also hold the blocks of this module."""
+
+    _esm = script(*(f"shared/{part}" for part in SHARED), "cards/cards", *(f"intake/{part}" for part in ("still", "handing", "sheet")), "live/live")
+    _css = sheet("cards/cards", "intake/handing")
+
+
+def file_choice(key, label, hint, press):
+    """A file to choose or to drop; `press` gets its `name` and its bytes as `data`."""
+    return {"is": "file", "key": key, "label": label, "hint": hint, "press": press, "accept": ENDINGS, "most": MOST_MIB}
+
+
+def first_rows(key, caption, head, rows):
+    """A table of texts; it scrolls sideways where it is too wide."""
+    return {"is": "rows", "key": key, "caption": caption, "head": list(head), "rows": [list(each) for each in rows]}
+
+
+def code_line(key, title, code):
+    """A line of code to read and to copy."""
+    return {"is": "code", "key": key, "title": title, "code": code}
+
+
+def still(key, run):
+    """The chart of a run with its sentence and its table; of a very long run only every second, third or further reading."""
+    every = -(-len(run.readings) // MOST_DRAWN)
+    return {"is": "still", "key": key, "label": f"Readings of {run.name}", "value": picture_of(thinned(run, every))}
+
+
+def thinned(run, every):
+    return run if every == 1 else replace(run, readings=run.readings.iloc[::every])

@@ -1,0 +1,154 @@
+"""The window marker: drag three windows over a run, and the number follows."""
+
+from math import isfinite
+from pathlib import Path
+
+import traitlets
+from anywidget import AnyWidget
+
+from kit.analysis.effect import paired_effect, quick_warming
+from kit.analysis.levels import difference_levels
+from kit.estimate import rounded
+from kit.faults import Fault
+from kit.records.marks import keep_marks, kept_marks
+from kit.records.windows import Windows
+from kit.widgets.marker.history import History
+from kit.widgets.marker.placing import refuse_outside, too_few
+from kit.widgets.shared import picture_of, script, sheet, told
+
+SHARED = ("elements", "scales", "layout", "canvas")
+PARTS = ("moves", "layer", "frame", "answer", "hand", "marker")
+UNPLACED = "Nobody has placed these windows yet. Move all three to where you think they belong."
+
+
+def mark_windows(run, *, start=None, folder="."):
+    """A `WindowMarker` for `run`. It begins where this run's marks were left, else at `start`, else plainly not right.
+
+    Marks are kept beside the notebook, in `folder`, at every change. `marker.windows` are the `Windows` as they are now;
+    `marker.observe(f, "windows")` hears of every move, and `marker.effect` is the `Effect` of windows that rest, else None.
+    """
+    start = start or starting_windows(run)
+    kept, trouble = marks_or_trouble(run, folder)
+    marker = WindowMarker(run, kept or start, start, Path(folder).resolve())
+    if trouble:
+        marker.tell(trouble)
+    return marker
+
+
+def marks_or_trouble(run, folder):
+    """The marks kept for `run` (or None), and a sentence when there were some that could not be read."""
+    try:
+        return kept_marks(run, folder), ""
+    except Fault as fault:
+        return None, str(fault)
+
+
+def starting_windows(run):
+    """Windows at the very beginning, where no answer lies: one minute each in the first five, closer in a short record."""
+    unit = min(max(1, run.step_s / 60), run.minutes[-1] / 20)
+    return Windows((0.5 * unit, 1.5 * unit), (2 * unit, 3 * unit), (3.5 * unit, 4.5 * unit))
+
+
+class WindowMarker(AnyWidget):
+    """Three windows on the chart of one run, and the effect that they give. Made by `mark_windows`."""
+
+    _esm = script(*(f"shared/{part}" for part in SHARED), *(f"marker/{part}" for part in PARTS))
+    _css = sheet("shared/look", "marker/marker")
+    times = traitlets.Bytes().tag(sync=True)
+    lines = traitlets.Bytes().tag(sync=True)
+    picture = traitlets.Dict().tag(sync=True)
+    edges = traitlets.List(traitlets.Float()).tag(sync=True)
+    answer = traitlets.Dict().tag(sync=True)
+    windows = traitlets.Instance(Windows)
+    effect = traitlets.Any(None, allow_none=True)
+
+    def __init__(self, run, windows, start, folder):
+        self.run, self.start, self.folder = run, start, folder
+        self._history, self._hand = History(windows), None
+        super().__init__(windows=windows, **picture_of(run))
+        self.on_msg(self._heard)
+
+    def tell(self, text):
+        """Show one more sentence under the number, until the windows move."""
+        self.answer = {**self.answer, "trouble": text}
+
+    @traitlets.validate("windows")
+    def _inside(self, proposal):
+        refuse_outside(self.run, proposal.value)
+        return proposal.value
+
+    @traitlets.observe("windows")
+    def _follow(self, change):
+        """Whoever moved the windows: show them. Code settles them at once, a hand when it rests."""
+        self.edges = [round(edge, 3) for edge in self.windows.seconds]
+        self.effect = None
+        self._history = self._history.record(self.windows, self._hand or object())
+        if not self._hand:
+            self.answer = self._settled()
+
+    def _heard(self, _widget, asked, _buffers):
+        """A view's question: do what it asks, and answer whatever came of it, so that the view may ask again."""
+        with self.hold_sync():
+            trouble = told(self._obey)(asked)
+            answer = self._reading() if asked["kind"] == "move" else self._settled()
+            self.answer = {**answer, "to": asked["number"], "trouble": trouble or answer["trouble"]}
+
+    def _obey(self, asked):
+        self._hand = asked["gesture"]
+        try:
+            self.windows = self._wanted(asked)
+        finally:
+            self._hand = None
+
+    def _wanted(self, asked):
+        if asked["kind"] in ("move", "rest"):
+            return Windows.of_seconds(asked["edges"])
+        if asked["kind"] == "again":
+            return self.start
+        self._history = self._history.undone() if asked["kind"] == "undo" else self._history.redone()
+        return self._history.now
+
+    def _settled(self):
+        """The hand rests: keep the marks, then work out the effect."""
+        trouble = told(self._keep)()
+        sentence = told(self._measure)()
+        reading = self._reading()
+        return {**reading, "settled": True, "sentence": sentence, "condition": self._condition(), "trouble": trouble or reading["trouble"]}
+
+    def _keep(self):
+        if self._history.past or self._history.future:
+            keep_marks(self.run, self.windows, self.folder)
+
+    def _measure(self):
+        self.effect = paired_effect(self.run, self.windows)
+        return str(self.effect)
+
+    def _condition(self):
+        has_range = self.effect and isfinite(self.effect.warming.value)
+        return f"The range holds {self.effect.condition}." if has_range else ""
+
+    def _reading(self):
+        """What can be said at once, at every move."""
+        levels = self._levels()
+        return {
+            "value": told(self._value)() if levels else "no number yet",
+            "levels": levels,
+            "settled": False,
+            "trouble": self._unplaced() or too_few(self.run, self.windows),
+            "undo": bool(self._history.past),
+            "redo": bool(self._history.future),
+        }
+
+    def _unplaced(self):
+        return UNPLACED if self.windows == starting_windows(self.run) else ""
+
+    def _value(self):
+        if self.effect:
+            return self.effect.warming.value_text
+        return f"{rounded(quick_warming(self.run, self.windows), 2)} °C"
+
+    def _levels(self):
+        try:
+            return list(difference_levels(self.run, self.windows))
+        except Fault:
+            return None

@@ -1,0 +1,32 @@
+"""Showing a thing inside a widget: another widget as it is, anything else as a cell would show it."""
+
+import json
+
+import ipywidgets
+from IPython.core.interactiveshell import InteractiveShell
+
+from kit.widgets.shared.tables import figure_table
+
+CONFIG = {"displaylogo": False, "responsive": True, "modeBarButtons": [["resetScale2d", "toImage"]]}
+
+
+def shown(thing):
+    """A widget that shows `thing`; a function is called first, so that slow work waits until it is wanted."""
+    thing = thing() if callable(thing) else thing
+    if isinstance(thing, ipywidgets.Widget):
+        return thing
+    return ipywidgets.Output(outputs=tuple({"output_type": "display_data", "data": data, "metadata": {}} for data in bundles(thing)))
+
+
+def bundles(thing):
+    """What a notebook is sent for `thing`, one bundle after the other: a figure goes with a table of its lines."""
+    if not hasattr(thing, "to_plotly_json"):
+        return [InteractiveShell.instance().display_formatter.format(thing)[0]]
+    table = figure_table(thing)
+    return [_drawn(thing), *([{"text/html": table, "text/plain": "The chart as a table"}] if table else [])]
+
+
+def _drawn(figure):
+    """A plotly figure as JupyterLab draws it. Made here because plotly's own way first loads a schema checker, for about four seconds."""
+    name = figure.layout.title.text or "Figure"
+    return {"application/vnd.plotly.v1+json": {**json.loads(figure.to_json()), "config": CONFIG}, "text/plain": name}

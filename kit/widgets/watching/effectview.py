@@ -1,0 +1,100 @@
+"""The effect of the marks as they are now: a sentence, a dot with its bar, what it rests on and what to keep in mind."""
+
+from math import isfinite
+
+import traitlets
+from anywidget import AnyWidget
+
+from kit.estimate import rounded
+from kit.records.windows import NAMES
+from kit.widgets.shared import script, sheet
+from kit.words import clock
+
+LINE = "paired_effect(run, marker.windows)"
+
+
+def watch(marker, parts=False):
+    """A view that follows `marker` (from `mark_windows`). With `parts` also what each vessel did by itself: shared and extra."""
+    return EffectView(marker, told_with_parts if parts else told_alone)
+
+
+class EffectView(AnyWidget):
+    """What the marker's windows give, live. Made by `watch`."""
+
+    _esm = script("shared/elements", "shared/scales", "watching/bars", "watching/watching")
+    _css = sheet("shared/look", "watching/watching")
+    shown = traitlets.Dict().tag(sync=True)
+    moving = traitlets.Bool(False).tag(sync=True)
+
+    def __init__(self, marker, tell):
+        self.marker, self._tell = marker, tell
+        super().__init__(shown=self._now())
+        marker.observe(self._follow, "answer")
+
+    def _follow(self, change):
+        """While the windows move, the last result is marked as old; when they rest, the new one takes its place."""
+        with self.hold_sync():
+            self.moving = not change.new["settled"]
+            if not self.moving:
+                self.shown = self._now()
+
+    def _now(self):
+        effect = self.marker.effect
+        return self._tell(effect) if effect else {"sentence": self.marker.answer["sentence"]}
+
+
+def told_alone(effect):
+    """An `Effect` as plain words and numbers for the browser, without the two single changes."""
+    warming = effect.warming
+    return {
+        "sentence": str(effect),
+        "condition": f"The range holds {effect.condition}." if isfinite(warming.value) else "",
+        "bars": [bar("extra warming of the treated vessel", warming)] if isfinite(warming.value) else [],
+        "picture": picture_in_words(warming),
+        "verdict": effect.verdict,
+        "reason": effect.reason,
+        "cautions": [str(each) for each in effect.cautions],
+        "rows": rows(effect),
+        "line": LINE,
+        "windows": f"marker.windows is now: {effect.windows}",
+    }
+
+
+def told_with_parts(effect):
+    """The same with the two single changes, and how they make up the effect."""
+    alone, treated, control = told_alone(effect), effect.treated_change, effect.control_change
+    if not alone["bars"]:
+        return alone
+    changes = [("treated changed by", treated.text), ("control changed by", control.text)]
+    whole, shared = (f"{rounded(each.value, 2)} °C" for each in (treated, control))
+    left = f"The control shows what both share. What is left is the extra: {effect.warming.value_text}."
+    return {
+        **alone,
+        "parts": f"Treated changed by {whole}, control by {shared}. {left}",
+        "bars": [
+            bar("treated: its whole change", treated, "treated"),
+            bar("shared: the control changed by this too", control, "control"),
+            bar("extra: what the control does not share", effect.warming, start=control.value),
+        ],
+        "picture": f"Three bars. Treated: {treated.text}. Shared with the control: {control.text}. Extra: {effect.warming.text}.",
+        "rows": [*changes, *alone["rows"]],
+    }
+
+
+def bar(label, estimate, line="difference", start=0.0):
+    """One bar: from `start` as far as the estimate says, with the ends of its range (None where it is open)."""
+    ends = {end: start + value if isfinite(value := getattr(estimate, end)) else None for end in ("low", "high")}
+    return {"label": label, "line": line, "from": start, "to": start + estimate.value, "text": estimate.text, "unit": estimate.unit, **ends}
+
+
+def picture_in_words(warming):
+    place = "reaches over" if warming.holds(0) else "stays clear of"
+    return f"A dot at {warming.value_text} with a bar, {warming.range}. The bar {place} 0."
+
+
+def rows(effect):
+    """The numbers of the view as a table: (name, value) pairs of text."""
+    warming, windows = effect.warming, effect.windows
+    answer = [("extra warming", warming.value_text), (f"range at {100 * warming.level:g} %", warming.range)]
+    spans = [(name, " to ".join(clock(60 * edge) for edge in getattr(windows, name))) for name in NAMES]
+    return [*answer, ("verdict", effect.verdict), ("holds", effect.condition), *spans]
