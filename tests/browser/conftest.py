@@ -164,6 +164,26 @@ class Gate:
             self.complaints.append(message.text)
 
 
+SCRIPTS = "http://127.0.0.1/scripts/"
+
+
+@pytest.fixture(scope="module")
+def loader(browser):
+    """A page where the browser's own module loader finds the kit's scripts as they lie: `import("/scripts/shared/scales.js")`."""
+    page = browser.new_page()
+    page.route(f"{SCRIPTS}**", _serve_script)
+    page.goto(SCRIPTS)
+    yield page
+    page.close()
+
+
+def _serve_script(route):
+    name = route.request.url.removeprefix(SCRIPTS)
+    if not name:
+        return route.fulfill(content_type="text/html", body="<!doctype html><title>scripts</title>")
+    return route.fulfill(content_type="text/javascript", path=CHECKOUT / "kit" / "widgets" / name)
+
+
 @contextmanager
 def shared_page(browser, lab, name, code):
     """A page for all tests of a file, with a new notebook of these code cells, behind a gate of its own."""

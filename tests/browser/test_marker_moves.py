@@ -2,8 +2,6 @@
 
 import pytest
 
-from kit.widgets.shared.scripts import script
-
 LIMITS = {"low": 0, "high": 1290, "least": 2}
 # 3,000 moves from a fixed generator; after each: in order, inside the record, no window narrower than the least, the others as wide as before.
 TRY_MANY = """(limits) => {
@@ -26,11 +24,9 @@ TRY_MANY = """(limits) => {
 
 
 @pytest.fixture(scope="module")
-def engine(browser):
-    page = browser.new_page()
-    page.add_script_tag(content=script("shared/elements", "shared/scales", "marker/moves"))
-    yield page
-    page.close()
+def engine(loader):
+    loader.evaluate("async () => Object.assign(window, await import('/scripts/marker/moves.js'), await import('/scripts/shared/scales.js'))")
+    return loader
 
 
 def test_no_move_makes_windows_overlap_shrink_or_leave_the_record(engine):

@@ -13,7 +13,7 @@ from kit.widgets.shared import script, sheet, told
 class Card(anywidget.AnyWidget):
     """`draw()` gives the card's blocks as it is now; `presses` names a function for each button, from the card's values to a sentence."""
 
-    _esm = script("shared/elements", "cards/cards")
+    _esm = script("cards/cards")
     _css = sheet("cards/cards")
     name = traitlets.Unicode().tag(sync=True)
     title = traitlets.Unicode().tag(sync=True)

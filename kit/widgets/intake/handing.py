@@ -5,7 +5,6 @@ from dataclasses import replace
 from kit.widgets.cards import Card
 from kit.widgets.shared import picture_of, script, sheet
 
-SHARED = ("elements", "scales", "layout", "canvas")
 MOST_MIB = 8  # the notebook's server refuses messages of more than 10 MiB (default of tornado's websocket_max_message_size)
 MOST_DRAWN = 20_000
 ENDINGS = ".csv,.txt,.tsv,.dat,.log,.asc,.xlsx,text/*"
@@ -14,7 +13,7 @@ ENDINGS = ".csv,.txt,.tsv,.dat,.log,.asc,.xlsx,text/*"
 class RunCard(Card):
     """A card that can also hold the blocks of this module."""
 
-    _esm = script(*(f"shared/{part}" for part in SHARED), "cards/cards", *(f"intake/{part}" for part in ("still", "handing", "sheet")), "live/live")
+    _esm = script("intake/intake")
     _css = sheet("cards/cards", "intake/handing")
 
 

@@ -1,7 +1,10 @@
-// A sheet to type a run into: minute, treated, control. Every entry sends the whole sheet; Python keeps it. Stands on cards.js.
+// A sheet to type a run into: minute, treated, control. Every entry sends the whole sheet; Python keeps it.
+
+import { make } from "../shared/elements.js";
+
 const SHEET_COLUMNS = ["minute", "treated", "control"], FEWEST_ROWS = 11, SPARE_ROWS = 2;
 
-DRAW.sheet = (block, card) => {
+export const sheet = (block, card) => {
   const body = make("tbody"), heads = SHEET_COLUMNS.map((name, i) => make("th", { scope: "col" }, i ? `${name}, ${block.unit}` : name));
   const node = make("div", { class: "kit-sheet", "data-key": block.key }, make("table", {}, make("caption", {}, "One row for each reading"), make("thead", {}, make("tr", {}, ...heads)), body));
   const boxes = () => [...body.rows].map(row => [...row.querySelectorAll("input")]);

@@ -1,5 +1,11 @@
-// A run's chart as a block of a card: the lines that the window marker draws, without windows. Stands on marker_canvas.js and cards.js.
-DRAW.still = block => {
+// A run's chart as a block of a card: the lines that the window marker draws, without windows.
+
+import { paint } from "../shared/canvas.js";
+import { make, table } from "../shared/elements.js";
+import { layout } from "../shared/layout.js";
+import { numbers } from "../shared/scales.js";
+
+export const still = block => {
   const canvas = make("canvas", { role: "img" }), rows = make("div", { class: "kit-scroll", tabindex: 0, role: "region", "aria-label": block.label });
   const node = make("div", { class: "kit-still" }, canvas, make("details", {}, make("summary", {}, "As a table"), rows));
   let run = null;

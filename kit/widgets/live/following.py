@@ -13,7 +13,7 @@ from kit.records.following import file_so_far, port_so_far
 from kit.records.inbox import FOLDER
 from kit.widgets.cards import bullets, buttons, text
 from kit.widgets.intake import RunCard, still
-from kit.widgets.shared import told
+from kit.widgets.shared import script, told
 from kit.words import counted, listed
 
 UNSEEN_S = 3.0  # a page that is loaded anew takes about this long to show its views again
@@ -42,6 +42,8 @@ def follow_serial(port, *, baud=9600, columns=(), over_min=10, tolerance_c_per_m
 
 class LiveView(RunCard):
     """What came so far. `start(pause=...)` gives a `SoFar` whenever something came; a thread waits for them. Made by `follow`."""
+
+    _esm = script("live/live")
 
     def __init__(self, names, start, steadiness):
         title, key = names

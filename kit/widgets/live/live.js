@@ -1,17 +1,24 @@
-// Blocks of the live card: large figures, a verdict that is read aloud when its word changes, and word to Python that somebody looks.
-DRAW.figures = block => make("div", { class: "kit-figures" }, ...block.pairs.map(([name, words]) => make("p", {}, make("span", { class: "kit-quiet" }, name), make("strong", {}, words))));
+// The live card: large figures, a verdict that is read aloud when its word changes, and word to Python that somebody looks.
 
-DRAW.verdict = (block, card) => {
+import { cardOf } from "../cards/card.js";
+import { RUN_BLOCKS } from "../intake/blocks.js";
+import { make } from "../shared/elements.js";
+
+const figures = block => make("div", { class: "kit-figures" }, ...block.pairs.map(([name, words]) => make("p", {}, make("span", { class: "kit-quiet" }, name), make("strong", {}, words))));
+
+const verdict = (block, card) => {
   const word = make("b", { class: "kit-word" }, block.word);
   if (card.word !== undefined && card.word !== block.word) card.aloud(`${block.word}. ${block.text}`);
   card.word = block.word;
   return make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, "Is the difference steady?"), make("p", {}, word, " ", block.text));
 };
 
-DRAW.live = (block, card) => {
+const live = (block, card) => {
   const tell = press => card.model.send({ press, number: "", values: {} });
   const node = make("span", { hidden: "" });
   node.leave = () => tell("left");
   tell("seen");
   return node;
 };
+
+export default { render: cardOf({ ...RUN_BLOCKS, figures, live, verdict }) };

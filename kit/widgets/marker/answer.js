@@ -1,6 +1,10 @@
 // What Python answers, and how it is shown: the number at once, the range when the hand rests, spoken once after that.
+// Owner of `m.line`, `m.silent`, `m.remark` and `m.speaking`.
 
-const REST = 50, SPEAK = 250, SILENCE = 2500; // milliseconds
+import { say } from "../shared/elements.js";
+import { moveTo } from "./shown.js";
+
+const SPEAK = 250, SILENCE = 2500; // milliseconds
 const SILENT = "Python has not answered yet. If this stays, choose Run, then Run All Cells. Your marks are kept up to the last number.";
 
 // One question at a time; the newest one waits, older ones are dropped. `silent` is called when an answer is long in coming.
@@ -23,11 +27,24 @@ function lineTo(model, me, silent) {
   };
 }
 
+export function listen(m) {
+  m.line = lineTo(m.model, m.me, () => { m.silent = true; tell(m); });
+  const heard = () => answered(m);
+  m.model.on("change:answer", heard);
+  m.life.addEventListener("abort", () => { m.line.close(); clearTimeout(m.speaking); m.model.off("change:answer", heard); });
+  showAnswer(m);
+  clearTimeout(m.speaking); // what stands there when the view opens is not news
+}
+
+export function remark(m, words) { // a sentence about the last move, until the next one
+  m.remark = words;
+  tell(m);
+}
+
 function answered(m) {
   m.line.heard(m.model.get("answer").to);
-  if (m.line.free) m.edges = m.model.get("edges"); // nothing under way here: Python, or another view, may have moved them
   m.silent = false;
-  show(m);
+  moveTo(m, m.line.free ? m.model.get("edges") : m.edges); // nothing under way here: Python, or another view, may have moved them
   showAnswer(m);
 }
 
@@ -42,7 +59,7 @@ function showAnswer(m) {
   say(m.frame.condition, answer.condition);
 }
 
-function wait(m) { // an old range never stands beside a new number
+export function wait(m) { // an old range never stands beside a new number
   m.frame.root.classList.add("kit-marker-waiting");
   say(m.frame.sentence, "Its range for these windows is being worked out \u2026");
   say(m.frame.condition, "");

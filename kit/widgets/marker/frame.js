@@ -1,11 +1,13 @@
 // The parts around the picture: how to begin, the number, the boxes for minutes, undo, and the record as a table.
 
-const MEANING = ["the quiet time just before the change", "the gas goes in", "the time in which we read the result"];
+import { make, table } from "../shared/elements.js";
+import { LETTERS, MEANING, WINDOWS } from "./words.js";
+
 const HELP = "Drag a window by its name, or one edge by its arrow. Or type minutes below.";
 const KEYS = `Tab goes from edge to edge. Arrows move an edge by one step, with Shift by ten. Ctrl and an arrow move the whole window. \
 Home and End go as far as the neighbour. Ctrl+Z takes a move back.`;
 
-function frameOf(picture, id) {
+export function frameOf(picture, id) {
   const line = name => make("p", { class: `kit-marker-${name}` });
   const frame = {
     area: make("div", { class: "kit-marker-area" }), canvas: make("canvas", { role: "img", "aria-label": picture.summary }),

@@ -1,17 +1,23 @@
 // What a hand does: drag, press keys, type, undo. Each ends in `put`, which moves the handles at once and then asks Python.
+// Owner of `m.gesture`, `m.held` and `m.resting`.
 
+import { secondsTyped } from "../shared/scales.js";
+import { remark, wait } from "./answer.js";
+import { keyed, movedEdge, movedWindow, remarkOn, typedEdge } from "./moves.js";
+import { moveTo, showBoxes } from "./shown.js";
+
+const REST = 50; // milliseconds until a hand that stopped counts as at rest
 const SAME_KEYS = 1000; // milliseconds: key presses closer together are one move, taken back by one undo
+let gestures = 0;
 
-function begin(m, who) {
-  m.gesture = { who, base: m.edges, id: `${m.me}:${++m.gestures}`, at: performance.now() };
+export function begin(m, who) {
+  m.gesture = { who, base: m.edges, id: `${m.me}:${++gestures}`, at: performance.now() };
 }
 
-function put(m, next, remark = "") {
-  m.remark = remark;
-  tell(m);
+function put(m, next, words = "") {
+  remark(m, words);
   if (next.every((edge, k) => edge === m.edges[k])) return;
-  m.edges = next;
-  show(m);
+  moveTo(m, next);
   wait(m);
   m.line.ask({ kind: "move", edges: m.edges, gesture: m.gesture.id });
   clearTimeout(m.resting);
@@ -20,6 +26,7 @@ function put(m, next, remark = "") {
 
 function settle(m) {
   clearTimeout(m.resting);
+  if (m.life.aborted) return;
   m.line.ask({ kind: "rest", edges: m.edges, gesture: m.gesture.id });
 }
 
@@ -29,7 +36,7 @@ function aim(m, target, to) { // `to`: seconds at which the edge, or the start o
   put(m, next, remarkOn(base, next, target.edge ?? 2 * target.window, to, m.limits));
 }
 
-function dragging(m, handle, target) {
+export function dragging(m, handle, target) {
   const seconds = event => m.view.X.back(event.clientX - m.layer.svg.getBoundingClientRect().left);
   const on = (kind, heard) => handle.addEventListener(kind, heard, { signal: m.life });
   let offset = null;
@@ -57,12 +64,12 @@ function drop(m) {
   if (m.edges !== m.gesture.base) settle(m);
 }
 
-function cancel(m) {
+export function cancel(m) {
   put(m, m.gesture.base);
   drop(m);
 }
 
-function pressed(m, k, event) { // a key on the handle or in the box of edge k
+export function pressed(m, k, event) { // a key on the handle or in the box of edge k
   const to = keyed(m.edges, k, event, m.limits, m.step);
   if (to === null) return;
   event.preventDefault();
@@ -73,11 +80,10 @@ function pressed(m, k, event) { // a key on the handle or in the box of edge k
   else aim(m, { edge: k }, to);
 }
 
-function typed(m, k, text) {
+export function typed(m, k, text) {
   const to = secondsTyped(text);
   if (to === null) {
-    m.remark = `"${text.trim().slice(0, 20)}" is not a time in minutes. Type 10.5 or 10:30, say.`;
-    tell(m);
+    remark(m, `"${text.trim().slice(0, 20)}" is not a time in minutes. Type 10.5 or 10:30, say.`);
     return showBoxes(m);
   }
   begin(m, "box");
@@ -86,15 +92,15 @@ function typed(m, k, text) {
   showBoxes(m);
 }
 
-function button(m, kind) {
+export function button(m, kind) {
   if (m.frame.buttons[kind].getAttribute("aria-disabled") === "true") return;
   clearTimeout(m.resting);
-  m.remark = "";
+  remark(m, "");
   begin(m, kind);
   m.line.ask({ kind, gesture: m.gesture.id });
 }
 
-function chord(event) { // Ctrl+Z, Ctrl+Y, Ctrl+Shift+Z; on a Mac with Cmd
+export function chord(event) { // Ctrl+Z, Ctrl+Y, Ctrl+Shift+Z; on a Mac with Cmd
   if (!event.ctrlKey && !event.metaKey) return null;
   const letter = event.key.toLowerCase();
   if (letter === "y" || (letter === "z" && event.shiftKey)) return "redo";

@@ -1,10 +1,14 @@
 // The moving part of the picture: bands, handles and the step between baseline and response, in SVG over the canvas.
 
-const LETTERS = ["B", "P", "R"];
+import { change, draw, say } from "../shared/elements.js";
+import { between, clock } from "../shared/scales.js";
+import { neighbours } from "./moves.js";
+import { LETTERS, MEANING, WINDOWS } from "./words.js";
+
 const HATCH = ["M-2,2 l4,-4 M0,8 l8,-8 M6,10 l4,-4", "M0,4 h8", "M-2,6 l4,4 M0,0 l8,8 M6,-2 l4,4"];
 let views = 0;
 
-function layerOf(area) {
+export function layerOf(area) {
   const svg = draw("svg", { class: "kit-marker-layer" }, area), id = `kit-hatch-${++views}`;
   const defs = draw("defs", {}, svg);
   HATCH.forEach((d, i) => {
@@ -45,7 +49,7 @@ function stepOf(svg) { // the two levels of the difference and the arrow between
   return { group, from, to, carried, arrow, head, size };
 }
 
-function fit(layer, view) { // what changes with the size only
+export function fit(layer, view) { // what changes with the size only
   const { lanes, panels } = view, top = panels[0].top, bottom = panels.at(-1).bottom;
   change(layer.svg, { width: view.width, height: view.height });
   layer.titles.forEach((text, i) => { text.textContent = panels[i]?.title ?? ""; change(text, { x: 4, y: (panels[i]?.top ?? 0) - 7 }); });
@@ -64,7 +68,7 @@ function fit(layer, view) { // what changes with the size only
   });
 }
 
-function place(layer, view, edges, limits) { // what changes with every move
+export function place(layer, view, edges, limits) { // what changes with every move
   const at = edges.map(edge => view.X.to(edge));
   layer.bands.forEach((each, i) => placeBand(each, view, at[2 * i], at[2 * i + 1], i));
   layer.grips.forEach((each, k) => {
@@ -89,7 +93,7 @@ function placeBand(each, view, from, to, i) {
   change(each.hold, { x: fits ? x : x - long, width: long });
 }
 
-function placeStep(step, view, edges, { levels, value }) {
+export function placeStep(step, view, edges, { levels, value }) {
   step.group.style.display = levels ? "" : "none";
   if (!levels) return;
   const { X } = view, { Y } = view.panels[1], [low, high] = levels.map(Y.to), x = X.to((edges[4] + edges[5]) / 2);

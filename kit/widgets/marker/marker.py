@@ -16,8 +16,6 @@ from kit.widgets.marker.history import History
 from kit.widgets.marker.placing import refuse_outside, too_few
 from kit.widgets.shared import picture_of, script, sheet, told
 
-SHARED = ("elements", "scales", "layout", "canvas")
-PARTS = ("moves", "layer", "frame", "answer", "hand", "marker")
 UNPLACED = "Nobody has placed these windows yet. Move all three to where you think they belong."
 
 
@@ -52,7 +50,7 @@ def starting_windows(run):
 class WindowMarker(AnyWidget):
     """Three windows on the chart of one run, and the effect that they give. Made by `mark_windows`."""
 
-    _esm = script(*(f"shared/{part}" for part in SHARED), *(f"marker/{part}" for part in PARTS))
+    _esm = script("marker/marker")
     _css = sheet("shared/look", "marker/marker")
     times = traitlets.Bytes().tag(sync=True)
     lines = traitlets.Bytes().tag(sync=True)

@@ -1,11 +1,13 @@
 // Where the six edges may go. Seconds in, six new edges out; `limits` is { low, high, least }: the record and the narrowest window.
 // Windows never overlap: one that meets the next pushes it along, and keeps its width.
 
-const WINDOWS = ["baseline", "perturbation", "response"];
-const width = (edges, i) => edges[2 * i + 1] - edges[2 * i];
+import { between, minutes } from "../shared/scales.js";
+import { WINDOWS } from "./words.js";
+
+export const width = (edges, i) => edges[2 * i + 1] - edges[2 * i];
 const room = (edges, from, to) => [0, 1, 2].slice(from, to).reduce((sum, i) => sum + width(edges, i), 0);
 
-function movedEdge(edges, k, to, limits) {
+export function movedEdge(edges, k, to, limits) {
   const i = k >> 1, next = edges.slice();
   next[k] = k % 2
     ? between(to, edges[k - 1] + limits.least, limits.high - room(edges, i + 1, 3))
@@ -13,14 +15,14 @@ function movedEdge(edges, k, to, limits) {
   return pushed(next, i);
 }
 
-function movedWindow(edges, i, start, limits) {
+export function movedWindow(edges, i, start, limits) {
   const next = edges.slice();
   next[2 * i] = between(start, limits.low + room(edges, 0, i), limits.high - room(edges, i, 3));
   next[2 * i + 1] = next[2 * i] + width(edges, i);
   return pushed(next, i);
 }
 
-function typedEdge(edges, k, to, limits) { // a start typed behind its own end takes the whole window along
+export function typedEdge(edges, k, to, limits) { // a start typed behind its own end takes the whole window along
   const i = k >> 1, partner = edges[k ^ 1], beyond = k % 2 ? to <= partner : to >= partner;
   if (!beyond) return movedEdge(edges, k, to, limits);
   return movedWindow(edges, i, k % 2 ? to - width(edges, i) : to, limits);
@@ -33,13 +35,13 @@ function pushed(edges, i) {
   return edges.map(edge => Math.round(1000 * edge) / 1000);
 }
 
-function neighbours(edges, k, limits) { // how far edge k goes without pushing
+export function neighbours(edges, k, limits) { // how far edge k goes without pushing
   const low = k % 2 ? edges[k - 1] + limits.least : k ? edges[k - 1] : limits.low;
   const high = k % 2 ? (k < 5 ? edges[k + 1] : limits.high) : edges[k + 1] - limits.least;
   return [low, high];
 }
 
-function keyed(edges, k, event, limits, step) { // where a key sends edge k, or null
+export function keyed(edges, k, event, limits, step) { // where a key sends edge k, or null
   const sign = { ArrowLeft: -1, ArrowDown: -1, PageDown: -1, ArrowRight: 1, ArrowUp: 1, PageUp: 1 }[event.key];
   const [low, high] = neighbours(edges, k, limits);
   if (!sign) return { Home: low, End: high }[event.key] ?? null;
@@ -49,7 +51,7 @@ function keyed(edges, k, event, limits, step) { // where a key sends edge k, or 
 }
 
 // What a learner should hear about a move from `before` to `after` in which edge k (of a whole window: its start) was to go to `to`.
-function remarkOn(before, after, k, to, limits) {
+export function remarkOn(before, after, k, to, limits) {
   const along = WINDOWS.filter((_, j) => j !== k >> 1 && after[2 * j] !== before[2 * j]), stopped = to - after[k];
   const narrow = Math.abs(after[k] - after[k ^ 1]) <= limits.least + 1e-3; // stopped by its own other edge, as one sees
   if (!narrow && stopped > 1e-3) return `No room beyond this: the record ends at ${minutes(limits.high)} min.`;

@@ -1,8 +1,11 @@
 // The still part of the picture: axes and lines on a canvas, drawn anew only when the size or the theme changes.
 
+import { change } from "./elements.js";
+import { between, ticks } from "./scales.js";
+
 const LINES = { treated: { dash: [], width: 2.2 }, control: { dash: [8, 4], width: 2.2 }, difference: { dash: [2, 3], width: 2 } };
 
-function paint(canvas, view) {
+export function paint(canvas, view) {
   const ratio = window.devicePixelRatio || 1, c = canvas.getContext("2d");
   canvas.width = view.width * ratio; canvas.height = view.height * ratio;
   change(canvas, { style: `width:${view.width}px;height:${view.height}px` });

@@ -1,8 +1,10 @@
 // Where everything stands at a given width: a lane for each window's handles, then the panels under one another, then the time axis.
 
+import { scale, reach } from "./scales.js";
+
 const FONT = 13, TITLE = 22, FOOT = 42;
 
-function layout(width, picture, data, colour, rows = 3) {
+export function layout(width, picture, data, colour, rows = 3) {
   const wide = width >= 560, grip = window.matchMedia("(pointer: coarse)").matches ? 36 : 26;
   const left = picture.rows.includes("gas") ? 74 : wide ? 60 : 54, right = wide ? 92 : grip + 4;
   const X = scale(data.times[0], data.times.at(-1), left, width - right);

@@ -1,17 +1,17 @@
 // Numbers for the eye: scales, ticks, minutes as people write them.
 
-function numbers(view) { // anywidget hands bytes over as a DataView that need not start on a multiple of 4
+export function numbers(view) { // anywidget hands bytes over as a DataView that need not start on a multiple of 4
   return new Float32Array(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
 }
 
-function scale(low, high, from, to) {
+export function scale(low, high, from, to) {
   const k = (to - from) / (high - low || 1);
   return { low, high, to: value => from + (value - low) * k, back: place => low + (place - from) / k };
 }
 
-const between = (value, low, high) => Math.min(Math.max(value, low), high);
+export const between = (value, low, high) => Math.min(Math.max(value, low), high);
 
-function ticks(low, high, most) {
+export function ticks(low, high, most) {
   const raw = (high - low) / most || 1, size = 10 ** Math.floor(Math.log10(raw));
   const step = [1, 2, 5, 10].map(m => m * size).find(s => s >= raw * 0.999), first = Math.ceil(low / step - 1e-6);
   const places = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
@@ -21,7 +21,7 @@ function ticks(low, high, most) {
 
 const written = (value, places) => Math.abs(value) >= 1e4 ? value.toLocaleString("en") : value.toFixed(places).replace("-", "\u2212");
 
-function reach(rows, least, share) { // lowest and highest reading, with that share of their distance to spare, at least `least` apart
+export function reach(rows, least, share) { // lowest and highest reading, with that share of their distance to spare, at least `least` apart
   let low = Infinity, high = -Infinity;
   for (const row of rows) for (const v of row) { if (v < low) low = v; if (v > high) high = v; }
   if (!(low <= high)) return [0, 1];
@@ -29,14 +29,14 @@ function reach(rows, least, share) { // lowest and highest reading, with that sh
   return [low - margin, high + margin];
 }
 
-const minutes = seconds => String(Math.round(seconds / 0.6) / 100);
+export const minutes = seconds => String(Math.round(seconds / 0.6) / 100);
 
-function clock(seconds) {
+export function clock(seconds) {
   const whole = Math.floor(seconds / 60 + 1e-9), rest = Math.round(10 * (seconds - 60 * whole)) / 10;
   return whole ? `${whole} min ${rest} s` : `${rest} s`;
 }
 
-function secondsTyped(text) { // "10.5", "10,5" and "10:30" are all ten and a half minutes; anything else is null
+export function secondsTyped(text) { // "10.5", "10,5" and "10:30" are all ten and a half minutes; anything else is null
   const parts = text.trim().replace(",", ".").replace(/\s*min$/, "").split(":");
   if (parts.length > 2 || parts.some(part => !/^-?\d*\.?\d+\.?$/.test(part))) return null;
   return Math.round(1000 * (60 * Number(parts[0]) + Number(parts[1] ?? 0))) / 1000;

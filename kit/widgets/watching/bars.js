@@ -1,8 +1,11 @@
 // Bars on one axis with 0 marked. A single bar is a dot with its range; several are changes that add up.
 
+import { draw, make } from "../shared/elements.js";
+import { between, scale, ticks } from "../shared/scales.js";
+
 const TALL = 24, SIDE = 14;
 
-function paintBars(figure, bars, words, width) {
+export function paintBars(figure, bars, words, width) {
   const [low, high] = span(bars), X = scale(low, high, SIDE, width - SIDE), mark = bars.length === 1 ? dot : block;
   figure.setAttribute("aria-label", words);
   const label = bar => make("p", { class: "kit-watch-label" }, make("b", {}, bar.label), ` ${bar.text}`);

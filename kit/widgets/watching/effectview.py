@@ -21,7 +21,7 @@ def watch(marker, parts=False):
 class EffectView(AnyWidget):
     """What the marker's windows give, live. Made by `watch`."""
 
-    _esm = script("shared/elements", "shared/scales", "watching/bars", "watching/watching")
+    _esm = script("watching/watching")
     _css = sheet("shared/look", "watching/watching")
     shown = traitlets.Dict().tag(sync=True)
     moving = traitlets.Bool(False).tag(sync=True)

@@ -1,5 +1,8 @@
 // The effect of the marks as they are now. Nothing is computed here: words and numbers come from Python.
 
+import { keepKeys, make, table } from "../shared/elements.js";
+import { paintBars } from "./bars.js";
+
 function render({ model, el }) {
   const ended = new AbortController(), view = viewOf();
   const redraw = () => show(model, view), resized = new ResizeObserver(() => paintIn(model, view));

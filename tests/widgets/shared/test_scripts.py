@@ -1,41 +1,101 @@
-"""The widgets' look: the same colours as the charts, and text that can be read on them."""
+"""Scripts say what they stand on: every import is offered, every name that is used is imported, and each part of the marker has one owner."""
 
 import re
+from collections import defaultdict
 
 import pytest
 
-from kit.charts import style
-from kit.widgets.shared.scripts import sheet
+from kit.widgets.shared import script
+from kit.widgets.shared.scripts import HERE, exports_of, imports_of
 
-LOOK = sheet("shared/look")
-LIGHT, DARK = (dict(re.findall(r"--kit-([\w-]+): (#[0-9a-f]+)", block)) for block in LOOK.split("[data-jp-theme-light", 2)[:2])
-PAPER = {"light": "#ffffff", "dark": "#111111"}  # JupyterLab's own page in its two themes
-
-
-def luminance(colour):
-    """Relative luminance, WCAG 2.2, "relative luminance"."""
-    digits = colour[1:] if len(colour) == 7 else "".join(2 * digit for digit in colour[1:])
-    parts = [int(digits[i : i + 2], 16) / 255 for i in (0, 2, 4)]
-    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
-    return sum(weight * part for weight, part in zip((0.2126, 0.7152, 0.0722), linear))
+SCRIPTS = sorted(path.relative_to(HERE).with_suffix("").as_posix() for path in HERE.rglob("*.js"))
+OFFERED = {name for each in SCRIPTS for name in exports_of(each)}
+TOKEN = re.compile(r"""//[^\n]*|"(?:\\.|[^"\\\n])*"|[`{}]|[^`{}"/]+|.""", re.S)
+PIECE = re.compile(r"(?:\\.|\$(?!\{)|[^`\\$])*(?:`|\$\{)", re.S)  # of a template: up to its end or to the next ${
 
 
-def contrast(one, other):
-    """Contrast ratio, WCAG 2.2, "contrast ratio"."""
-    dark, light = sorted((luminance(one), luminance(other)))
-    return (light + 0.05) / (dark + 0.05)
+def code_of(name):
+    """The script without its import lines, comments and strings. Of a template there remains what stands in ${…}."""
+    text = re.sub(r"^import .*\n", "", (HERE / f"{name}.js").read_text(encoding="utf-8"), flags=re.M)
+    kept, at, braces = [], 0, []
+    while at < len(text):
+        token = TOKEN.match(text, at)[0]
+        at += len(token)
+        if token == "`" or (token == "}" and braces.pop() == "template"):
+            piece = PIECE.match(text, at)[0]
+            at += len(piece)
+            token = "(" if token == "`" else ")("
+            braces += ["template"] if piece.endswith("${") else []
+        elif token == "{":
+            braces.append("code")
+        kept.append("" if token[:2] == "//" or token[0] == '"' else token)
+    return "".join(kept)
 
 
-def test_contrast_of_black_on_white_is_as_published():
-    assert contrast("#000000", "#ffffff") == pytest.approx(21)  # WCAG 2.2: ratios range from 1 to 21
+def used_in(code):
+    """Names that other scripts offer and that `code` calls, spreads, or uses as constants; not its properties (`m.layer`)."""
+    called = re.findall(r"(?<![\w.$])([A-Za-z_]\w*)\(", code)
+    constant = re.findall(r"(?<![\w$])(?:(?<!\.)|(?<=\.\.\.))([A-Z][A-Z_]+)\b", code)
+    return {*called, *constant} & OFFERED
 
 
-@pytest.mark.parametrize("name", ["treated", "control", "difference"])
-def test_lines_have_the_colours_of_the_charts(name):
-    assert LIGHT[name] == style.LINES[name]["color"]
+def declared_in(code):
+    """Names that the script makes itself: declared, or the parameters of an arrow or a method."""
+    named = re.findall(r"\b(?:function|const|let) (\w+)|, (\w+) = ", code)
+    methods = re.findall(r"^ +(\w+)\([^()]*\) \{", code, re.M)
+    return {name for pair in named for name in pair} | set(methods)
 
 
-@pytest.mark.parametrize(("theme", "colours"), [("light", LIGHT), ("dark", DARK)])
-def test_lines_and_words_stand_out_in_both_themes(theme, colours):
-    words = ["ink", "soft", "treated", "control", "difference", "gas", "warn", "b", "p", "r"]
-    assert all(contrast(colours[name], PAPER[theme]) >= 4.5 for name in words)  # WCAG 2.2, criterion 1.4.3
+@pytest.mark.parametrize("name", SCRIPTS)
+def test_every_name_of_another_script_is_imported(name):
+    imported = {each for names in imports_of(name).values() for each in names}
+    code = code_of(name)
+    assert not used_in(code) - imported - declared_in(code)
+
+
+@pytest.mark.parametrize("name", SCRIPTS)
+def test_every_import_is_offered_and_used(name):
+    code = code_of(name)
+    for target, names in imports_of(name).items():
+        assert not set(names) - set(exports_of(target)), f"{target}.js doesn't export these"
+        assert not [each for each in names if not re.search(rf"(?<![\w.]){each}\b|\.\.\.{each}\b", code)], "imported and not used"
+
+
+def test_each_part_of_the_marker_is_written_by_one_script():
+    writers = defaultdict(set)
+    for name in SCRIPTS:
+        if name.startswith("marker/"):
+            for part in re.findall(r"\bm\.(\w+) = ", code_of(name)):
+                writers[part].add(name)
+    assert {"edges", "view", "gesture", "remark"} <= writers.keys()
+    assert not {part: names for part, names in writers.items() if len(names) > 1}
+
+
+@pytest.fixture
+def written(tmp_path, monkeypatch):
+    monkeypatch.setattr("kit.widgets.shared.scripts.HERE", tmp_path)
+    return lambda **files: [(tmp_path / f"{name}.js").write_text(text) for name, text in files.items()]
+
+
+def test_scripts_are_joined_in_order_each_in_its_own_scope(written):
+    written(
+        top='import { twice } from "./low.js";\n\nconst own = 1;\n\nexport default { render: () => twice(own) };\n',
+        low="const own = 2;\nexport const twice = x => own * x;\n",
+    )
+    low, top = script("top").split("const { twice } = from_low;")
+    assert low.startswith("const from_low = (() => {") and "return { twice };" in low and "export" not in low
+    assert "import" not in top and top.endswith("export default { render: () => twice(own) };\n")
+
+
+def test_a_missing_import_is_named(written):
+    written(top='import { thrice } from "./low.js";\nexport default {};\n', low="export const twice = x => 2 * x;\n")
+    with pytest.raises(LookupError) as missing:
+        script("top")
+    assert missing.value.args == ("top.js imports thrice from low.js, which doesn't export it.",)
+
+
+def test_scripts_that_need_each_other_are_named(written):
+    written(one='import { b } from "./two.js";\nexport const a = b;\n', two='import { a } from "./one.js";\nexport const b = a;\n')
+    with pytest.raises(LookupError) as ring:
+        script("one")
+    assert ring.value.args == ("Scripts that need each other: one -> two -> one.",)

@@ -1,0 +1,64 @@
+// The blocks of a card: each is drawn from what Python says of it. Text goes in as text, never as markup.
+
+import { make } from "../shared/elements.js";
+
+const PAUSE_MS = 400;
+
+export function button(words, traits, act) {
+  const node = make("button", { type: "button", class: "kit-button", ...traits }, words);
+  node.addEventListener("click", act);
+  return node;
+}
+
+export const BLOCKS = {
+  text: block => make("div", { class: `kit-text kit-${block.tone}` }, block.title && make("p", { class: "kit-label" }, block.title), make("p", {}, block.text)),
+  beside: block => make("div", { class: "kit-beside" }, ...block.pairs.map(([name, words]) => make("div", {}, make("p", { class: "kit-quiet" }, name), make("p", {}, words)))),
+  bullets: block => make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("ul", {}, ...block.lines.map(each => make("li", {}, each)))),
+  buttons: (block, card) => make("div", { class: "kit-row" }, ...block.presses.map(([press, words], i) =>
+    button(words, { class: `kit-button ${i ? "" : "kit-main"}`, "data-press": press }, () => card.send(press)))),
+  step: (block, card) => make("div", { class: "kit-row" }, button(block.text, { class: "kit-button kit-step" }, () => goTo(block.step, card.box))),
+  choices, area,
+};
+
+function choices(block, card) {
+  const name = `${card.uid}-${block.key}`;
+  const rows = block.options.map(([value, words]) => {
+    const dot = make("input", { type: "radio", name, value, "data-field": block.key });
+    const letter = value.length > 1 ? "" : make("span", { class: "kit-letter", "aria-hidden": "true" }, value);
+    return make("label", { class: "kit-choice" }, dot, letter, make("span", {}, words));
+  });
+  const node = make("fieldset", { class: block.across ? "kit-across" : "" }, make("legend", {}, block.legend), make("div", { class: "kit-choices" }, ...rows));
+  node.refill = value => node.querySelectorAll("input").forEach(dot => { dot.checked = dot.value === value; });
+  node.read = () => node.querySelector("input:checked")?.value ?? "";
+  return node;
+}
+
+function area(block, card) {
+  const id = `${card.uid}-${block.key}`, box = make("textarea", { id, rows: block.rows, style: `--kit-rows: ${block.rows}`, "data-field": block.key });
+  const starts = block.starters.map(words => button(words, { class: "kit-button kit-starter" }, () => {
+    box.value = box.value.trimEnd() + (box.value.trim() ? "\n" : "") + words.replace(/…$/, "").trimEnd() + " ";
+    box.focus();
+    box.dispatchEvent(new Event("input"));
+  }));
+  const hint = starts.length ? make("p", { class: "kit-quiet" }, "Press a beginning to put it into the box:") : "";
+  const node = make("div", { class: "kit-area" }, hint, make("div", { class: "kit-row" }, ...starts), make("label", { for: id }, block.label), box);
+  let timer = 0;
+  const keep = () => { clearTimeout(timer); timer = 0; card.send(block.live, box.value); };
+  if (block.live) {
+    box.addEventListener("input", () => { card.draft(box.value); clearTimeout(timer); timer = setTimeout(keep, PAUSE_MS); });
+    box.addEventListener("blur", () => { if (timer) keep(); });
+  }
+  node.refill = value => { if (document.activeElement !== box && !timer) box.value = value; };
+  node.read = () => box.value;
+  node.restore = written => { box.value = written; keep(); };
+  return node;
+}
+
+function goTo(step, from) {
+  const heads = (from.closest(".jp-Notebook") || document).querySelectorAll("h1, h2, h3");
+  const head = [...heads].find(each => each.textContent.startsWith(`Step ${step} `));
+  if (!head) return;
+  head.tabIndex = -1;
+  head.scrollIntoView({ block: "start" });
+  head.focus({ preventScroll: true });
+}

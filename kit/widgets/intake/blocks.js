@@ -1,0 +1,8 @@
+// All blocks of a card for runs: those of every card and those of this room.
+
+import { BLOCKS } from "../cards/blocks.js";
+import { code, file, rows } from "./handing.js";
+import { sheet } from "./sheet.js";
+import { still } from "./still.js";
+
+export const RUN_BLOCKS = { ...BLOCKS, code, file, rows, sheet, still };

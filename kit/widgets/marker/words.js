@@ -1,0 +1,5 @@
+// The three windows by name, letter and meaning.
+
+export const WINDOWS = ["baseline", "perturbation", "response"];
+export const LETTERS = ["B", "P", "R"];
+export const MEANING = ["the quiet time just before the change", "the gas goes in", "the time in which we read the result"];
