@@ -22,7 +22,7 @@ def test(options):
         if statuses[-1] not in (PASSED, FAILED, NOTHING_CHOSEN):
             break
     reports = [REPORTS / f"tests-{name}.xml" for name in rounds()][: len(statuses)]
-    print(*tried_again(reports), closing_line(reports, time.monotonic() - began), sep="\n", flush=True)
+    print(*cut_short(reports), *tried_again(reports), closing_line(reports, time.monotonic() - began), sep="\n", flush=True)
     return overall(statuses)
 
 
@@ -56,6 +56,11 @@ def run(name, arguments):
     report.unlink(missing_ok=True)
     told = ["-rs", "--no-fold-skipped", f"--junitxml={report}"]  # each skipped test says its name and why
     return subprocess.run([sys.executable, "-m", "pytest", *told, *arguments], cwd=CHECKOUT).returncode
+
+
+def cut_short(reports):
+    """A line for each round that has left no counts."""
+    return [f"A round ended before its tests had: {report.stem}. Why is said above" for report in reports if not report.exists()]
 
 
 def tried_again(reports):

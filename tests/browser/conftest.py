@@ -4,9 +4,10 @@
 `tablet` (820 x 1180, touch) fail their test on any outside request and any error in the browser's console; `rough_page` lets console
 errors pass, for tests that kill a kernel or a server. `open_notebook(page, "00-your-first-run.ipynb")`, or with a list of code cells, shows
 it; `run_all(page)` runs it and waits; `restart_kernel(page)` starts it afresh. `axe(page)` gives what axe-core finds in the outputs,
-`picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is marked `browser`.
+`picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is marked `browser`. No call to the browser waits for ever.
 """
 
+import asyncio
 import os
 import re
 import shutil
@@ -27,6 +28,7 @@ BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome")
 QUIET = ["--no-sandbox", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
 ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/\S+")
 MINUTE_MS = 60_000
+CALL_S = 70  # above, what waits says itself that it was in vain
 # JupyterLab asks each kernel for widgets through a comm; on a busy machine the answer comes after it has given up waiting.
 LATE_ANSWER = "Comm not found for comm id"
 
@@ -73,10 +75,29 @@ def chrome():
 def browser(chrome):
     from playwright.sync_api import sync_playwright
 
-    with sync_playwright() as playwright:
+    with calls_limited(CALL_S), sync_playwright() as playwright:
         window = playwright.chromium.launch(executable_path=chrome, args=QUIET)
         yield window
         window.close()
+
+
+@contextmanager
+def calls_limited(seconds):
+    """No call to the browser waits longer. By itself playwright gives up after 30 s on a page's state, but never on a script's answer."""
+    from playwright._impl._sync_base import SyncBase  # every call passes here; test_harness.py notices if one no longer does
+
+    send = SyncBase._sync
+
+    async def within(call):
+        try:
+            async with asyncio.timeout(seconds):
+                return await call
+        except TimeoutError:
+            raise AssertionError(f"The browser has not answered this call in {seconds} s.") from None
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(SyncBase, "_sync", lambda base, call: send(base, within(call)))
+        yield
 
 
 class Lab:
