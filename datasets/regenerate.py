@@ -13,8 +13,7 @@ sys.path[:0] = [str(HERE.parent), str(HERE)]
 import describing
 import loggers
 
-from kit.bench.bundled import CLASS, SINGLE
-from kit.bench.simulation import recorded
+from kit.bench import CLASS, recorded, SINGLE
 
 NAMES = {"treated": "treated_degC", "control": "control_degC", "room": "room_degC", "gas_ppm": "gas_ppm"}
 

@@ -6,8 +6,7 @@ from math import inf
 import numpy as np
 
 from kit.physics import gases
-from kit.physics.convection import CONDUCTION, MIXED_FLOW, TURBULENT_FLOW, conductance_ratio
-from kit.physics.vessel import Stage, Vessel, course, steady_rise
+from kit.physics import conductance_ratio, CONDUCTION, course, MIXED_FLOW, Stage, steady_rise, TURBULENT_FLOW, Vessel
 
 # The usual set-up, reckoned (no source): a 1.5 L canister of thin plastic with a dark tile on its floor, a 75 W lamp at 30 cm.
 VOLUME_L, WALL_J_PER_K, GAS_TO_WALL_W_PER_K, WALL_TO_ROOM_W_PER_K, PROBE_LAG_S = 1.5, 60.0, 0.24, 0.6, 12.0

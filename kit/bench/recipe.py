@@ -5,7 +5,7 @@ from dataclasses import dataclass, fields
 import numpy as np
 
 from kit.faults import Fault
-from kit.physics.checking import bounded
+from kit.physics import bounded
 from kit.words import listed
 
 GASES = {"co2": "CO2", "argon": "argon", "air": "air"}

@@ -9,7 +9,7 @@ from kit.bench.noise import displayed, wander
 from kit.bench.recipe import recipe_with
 from kit.bench.truth import truth_of
 from kit.faults import Fault
-from kit.records.run import Run, Source, fingerprint
+from kit.records import fingerprint, Run, Source
 
 SIMULATED = "The simulated bench made these data: nobody measured them."
 SHARED_MEMORY_S, GAS_PROBE_SPREAD, GAS_PROBE_STEP_PPM = 180.0, 0.004, 100

@@ -6,7 +6,7 @@ import numpy as np
 
 from kit.bench.model import BENCH_CAUSES, CAUSES, GAS_CAUSES, settled, temperatures
 from kit.estimate import rounded
-from kit.statistics.cells import within
+from kit.statistics import within
 from kit.words import plain, table_html
 
 WORDS = {

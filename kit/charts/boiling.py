@@ -1,6 +1,6 @@
 """Where water boils, by altitude, with the weather's share."""
 
-from kit.analysis.boiling import BoilingPoint
+from kit.analysis.thermometers import BoilingPoint
 from kit.charts import draw
 from kit.charts.sheet import faint, level, note, sheet
 from kit.charts.style import CONTROL, TREATED

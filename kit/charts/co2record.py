@@ -1,6 +1,6 @@
 """The measured CO2 of the air: months, trend and season."""
 
-from kit.analysis.co2record import Co2Record
+from kit.analysis.planet import Co2Record
 from kit.charts import draw
 from kit.charts.sheet import note, sheet
 from kit.charts.style import CONTROL, TREATED

@@ -3,8 +3,7 @@
 import plotly.graph_objects as go
 from plotly.subplots import make_subplots
 
-from kit.analysis.comparison import Comparison
-from kit.analysis.overlay import overlay
+from kit.analysis.comparison import Comparison, overlay
 from kit.charts import draw
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label
 

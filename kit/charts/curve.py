@@ -3,7 +3,7 @@
 import plotly.graph_objects as go
 from plotly.subplots import make_subplots
 
-from kit.analysis.curve import WarmingCurve, fitted_part
+from kit.analysis.curve import fitted_part, WarmingCurve
 from kit.charts import draw
 from kit.charts.run import thinned
 from kit.charts.style import DIFFERENCE, LINES, MARKS, QUIET, TREATED, headed, label

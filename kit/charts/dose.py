@@ -1,6 +1,6 @@
 """The share of CO2 in the vessel while the gas comes."""
 
-from kit.analysis.dosing import GasDose
+from kit.analysis.planning import GasDose
 from kit.charts import draw
 from kit.charts.sheet import faint, note, sheet
 from kit.charts.style import CONTROL, TREATED

@@ -1,6 +1,6 @@
 """Gases side by side: how well each carries heat to the walls."""
 
-from kit.analysis.gastable import GasTable
+from kit.analysis.causes import GasTable
 from kit.charts import draw
 from kit.charts.ranges import ranges_chart
 from kit.charts.sheet import upright

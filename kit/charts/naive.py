@@ -2,7 +2,7 @@
 
 import plotly.graph_objects as go
 
-from kit.analysis.naive import NaiveEffect
+from kit.analysis.effect import NaiveEffect
 from kit.charts import draw
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, headed, label
 

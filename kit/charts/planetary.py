@@ -1,6 +1,6 @@
 """A planet's balance, and the range of its warming."""
 
-from kit.analysis.planetary import PlanetBalance, PlanetWarming
+from kit.analysis.planet import PlanetBalance, PlanetWarming
 from kit.charts import draw
 from kit.charts.ranges import ranges_chart
 from kit.charts.sheet import level, note, sheet, upright

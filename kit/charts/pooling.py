@@ -5,12 +5,12 @@ from math import ceil
 import plotly.graph_objects as go
 from plotly.subplots import make_subplots
 
-from kit.analysis.pooling import ClassEffect
+from kit.analysis.classes import ClassEffect
 from kit.charts import draw
 from kit.charts.run import thinned
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label
 from kit.estimate import MINUS
-from kit.records.classfolder import ClassRuns
+from kit.intake.classes import ClassRuns
 
 COLUMNS = 4
 

@@ -4,11 +4,11 @@ import numpy as np
 import plotly.graph_objects as go
 from plotly.subplots import make_subplots
 
-from kit.analysis.suggestion import gas_start
+from kit.analysis.effect import gas_start
 from kit.charts import draw
 from kit.charts.style import LINES, MARKS, QUIET, headed, label
 from kit.estimate import MINUS, rounded
-from kit.records.run import Run
+from kit.records import Run
 from kit.words import clock
 
 MARKED, BINS = 12, 1000

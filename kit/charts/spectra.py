@@ -2,7 +2,7 @@
 
 from math import isinf, log10
 
-from kit.analysis.spectra import Spectra
+from kit.analysis.planet import Spectra
 from kit.charts import draw
 from kit.charts.sheet import note, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED

@@ -5,7 +5,7 @@ from math import isfinite
 import plotly.graph_objects as go
 from plotly.subplots import make_subplots
 
-from kit.analysis.steadiness import Steadiness
+from kit.analysis.steady import Steadiness
 from kit.charts import draw
 from kit.charts.run import thinned
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label

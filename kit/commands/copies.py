@@ -3,7 +3,7 @@
 import json
 from pathlib import Path
 
-from kit.records.storage import write_atomically
+from kit.storage import write_atomically
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 PROMPT = {

@@ -5,7 +5,7 @@ import time
 from importlib import import_module
 
 # Modules whose STUDIES make up the whole. To add a study, write it into one of them, or add a module here.
-STUDIED_IN = ("kit.bench.scenarios", "kit.bench.scenarios_steady", "kit.bench.scenarios_curve", "kit.bench.scenarios_class")
+STUDIED_IN = ("kit.coverage.effects", "kit.coverage.steady", "kit.coverage.curves", "kit.coverage.classes")
 
 
 def main(argv=()):

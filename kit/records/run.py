@@ -8,7 +8,7 @@ import pandas as pd
 
 from kit.faults import Fault
 from kit.records import oddities, saving
-from kit.records.table import span
+from kit.records.spans import span
 from kit.words import counted, table_html
 
 COLUMNS = ("treated", "control", "room", "gas_ppm", "light")

@@ -12,7 +12,7 @@ from pathlib import Path
 import numpy as np
 
 from kit.faults import Fault
-from kit.records.storage import write_atomically
+from kit.storage import write_atomically
 
 HEADERS = {"treated": "treated_degC", "control": "control_degC", "room": "room_degC", "gas_ppm": "gas_ppm", "light": "light"}
 SIGNATURE = "Twin Vessels run"

@@ -5,7 +5,7 @@ from dataclasses import dataclass, fields
 from math import isfinite
 
 from kit.faults import Fault
-from kit.records.storage import write_atomically
+from kit.storage import write_atomically
 from kit.words import clock, table_html
 
 NAMES = ("baseline", "perturbation", "response")

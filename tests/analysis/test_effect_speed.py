@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 
 from kit import Windows, paired_effect
-from kit.analysis.effect import quick_warming
-from kit.bench.invented import simulated
-from kit.bench.scenarios import NOISE_ALONE
+from kit.analysis.effect.paired import quick_warming
+from kit.coverage.invented import simulated
+from kit.coverage.effects import NOISE_ALONE
 from kit.statistics.stacked import stacked_effects
 
 pytestmark = pytest.mark.alone

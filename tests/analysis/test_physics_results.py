@@ -5,17 +5,17 @@ import re
 
 import pytest
 
-from kit.analysis.boiling import boiling_point
-from kit.analysis.carryover import carries_over
-from kit.analysis.causes import possible_causes
-from kit.analysis.co2record import co2_record
-from kit.analysis.dosing import gas_dose
-from kit.analysis.gasneed import gas_needed
-from kit.analysis.gastable import compare_gases
-from kit.analysis.planetary import planet_balance, planet_warming
-from kit.analysis.published import PUBLISHED
-from kit.analysis.rivals import RIVALS
-from kit.analysis.spectra import compare_sources
+from kit.analysis.thermometers.boiling import boiling_point
+from kit.analysis.planet.carryover import carries_over
+from kit.analysis.causes.possible import possible_causes
+from kit.analysis.planet.co2record import co2_record
+from kit.analysis.planning.dosing import gas_dose
+from kit.analysis.planning.gasneed import gas_needed
+from kit.analysis.causes.gastable import compare_gases
+from kit.analysis.planet.planet import planet_balance, planet_warming
+from kit.analysis.causes.published import PUBLISHED
+from kit.analysis.causes.rivals import RIVALS
+from kit.analysis.planet.spectra import compare_sources
 
 RESULTS = {
     "dose": gas_dose(tablets=4), "need": gas_needed(80), "gases": compare_gases(), "spectra": compare_sources(), "causes": possible_causes(),

@@ -7,12 +7,13 @@ from pathlib import Path
 import pytest
 
 KIT = Path(__file__).parents[2] / "kit"
-ORDER = ["words", "physics", "statistics", "records", "analysis", "bench", "charts", "widgets", "report", "commands"]
+ORDER = ["words", "physics", "statistics", "records", "intake", "examples", "live", "coursework", "analysis", "bench", "coverage"]
+ORDER += ["charts", "widgets", "report", "commands"]
 # bootstrap needs nothing but the standard library (tested below), so every layer may stand on it.
-HOME_OF = {"estimate": "words", "faults": "words", "words": "words", "__init__": "words", "bootstrap": "words"}
+HOME_OF = {"estimate": "words", "faults": "words", "words": "words", "storage": "words", "__init__": "words", "bootstrap": "words"}
 # Third-party packages that a layer may be the first to import (design: "may import"). Every later layer may, too.
 FIRST_IMPORTED_BY = {
-    "numpy": "words", "scipy": "physics", "statsmodels": "physics", "pandas": "records", "openpyxl": "records", "serial": "records",
+    "numpy": "words", "scipy": "physics", "statsmodels": "physics", "pandas": "records", "openpyxl": "intake", "serial": "live",
     "plotly": "charts", "ipywidgets": "widgets", "anywidget": "widgets", "traitlets": "widgets", "IPython": "widgets",
     "jupyterlab": "commands",
 }  # fmt: skip
@@ -69,6 +70,41 @@ def test_the_command_line_starts_on_a_bare_python(path):
     assert not wrong, f"{path.name} needs {wrong} before the environment stands"
 
 
+def rooms_of(path):
+    """The folders of kit that a file lies in, the innermost first."""
+    return [folder for folder in path.parents if folder != KIT and folder.is_relative_to(KIT)]
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(KIT)))
+def test_a_room_is_entered_by_its_door(path):
+    past = [f"{module}: {', '.join(names)}" for module, names in entered(path) if not door_of(module) or not set(names) <= door_of(module)]
+    assert not past, f"{path.relative_to(KIT)} reaches past a door. Import from the room, and name it in the room's __all__: {past}"
+
+
+def entered(path):
+    """(module, names) of every import from a room of kit that `path` doesn't lie in."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.ImportFrom) and node.module.startswith("kit.") and top_level(path) not in BEFORE_THE_ENVIRONMENT:
+            target = KIT.parent.joinpath(*node.module.split("."))
+            room = target if target.is_dir() else target.parent
+            if room not in [KIT, KIT / "bootstrap", *rooms_of(path)]:
+                yield node.module, [alias.name for alias in node.names]
+
+
+def door_of(module):
+    """The names in a room's `__all__`; nothing for a module inside a room."""
+    door = KIT.parent.joinpath(*module.split("."), "__init__.py")
+    return set(getattr(importlib.import_module(module), "__all__", ())) if door.exists() else set()
+
+
+def test_no_two_rooms_need_each_other():
+    needs = {}
+    for path in MODULES:
+        needs.setdefault(path.parent, set()).update(KIT.parent.joinpath(*module.split(".")) for module, _ in entered(path))
+    both = [f"{room.relative_to(KIT)} and {other.relative_to(KIT)}" for room in needs for other in needs[room] if room in needs.get(other, ())]
+    assert not both, f"rooms that need each other: {both}"
+
+
 def test_only_known_packages_are_imported():
     import sys
 
@@ -83,7 +119,7 @@ def test_statsmodels_loads_only_inside_functions():
 
 
 def test_no_import_rings():
-    edges = {module_name(path): {m for m, top in imports(path) if top and m.startswith("kit.")} for path in MODULES}
+    edges = {module_name(path): {m for m, top in imports(path) if top and m.startswith("kit.") and not holds(m, path)} for path in MODULES}
     done = set()
 
     def visit(module, trail):
@@ -96,6 +132,11 @@ def test_no_import_rings():
 
     for module in edges:
         visit(module, [])
+
+
+def holds(module, path):
+    """Is `module` a room that `path` lies in? A module may name its own room to reach a neighbour."""
+    return KIT.parent.joinpath(*module.split(".")) in rooms_of(path)
 
 
 def module_name(path):

@@ -7,7 +7,7 @@ from kit.bench.bundled import RECIPES
 from kit.bench.model import temperatures
 from kit.bench.simulation import reveal, simulate_run
 from kit.faults import Fault
-from kit.records.examples import example_class, example_run
+from kit.examples import example_class, example_run
 from kit.records.run import Run, Source
 from kit.records.windows import Windows
 

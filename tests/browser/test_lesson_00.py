@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from kit.analysis.effect import paired_effect
-from kit.records.answers import answers_path, read_answers
-from kit.records.examples import example_run
+from kit.analysis.effect.paired import paired_effect
+from kit.coursework.answers import answers_path, read_answers
+from kit.examples import example_run
 from kit.records.windows import Windows
 from tests.browser.conftest import DO
 

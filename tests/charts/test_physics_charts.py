@@ -5,13 +5,13 @@ from itertools import count
 
 import pytest
 
-from kit.analysis.boiling import boiling_point
-from kit.analysis.causes import possible_causes
-from kit.analysis.co2record import co2_record
-from kit.analysis.dosing import gas_dose
-from kit.analysis.gastable import compare_gases
-from kit.analysis.planetary import planet_balance, planet_warming
-from kit.analysis.spectra import compare_sources
+from kit.analysis.thermometers.boiling import boiling_point
+from kit.analysis.causes.possible import possible_causes
+from kit.analysis.planet.co2record import co2_record
+from kit.analysis.planning.dosing import gas_dose
+from kit.analysis.causes.gastable import compare_gases
+from kit.analysis.planet.planet import planet_balance, planet_warming
+from kit.analysis.planet.spectra import compare_sources
 from kit.charts import chart
 from kit.estimate import Estimate
 

@@ -8,7 +8,7 @@ from kit.bench.simulation import simulate_run
 from kit.charts import chart
 from kit.charts.run import summary, thinned
 from kit.faults import Fault
-from kit.records.examples import example_run
+from kit.examples import example_run
 from kit.records.run import Run, Source
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.bench.study import Figure, Row, Study
+from kit.coverage.study import Figure, Row, Study
 from kit.commands import coverage
 
 

@@ -165,7 +165,7 @@ def test_a_word_that_fits_no_test_is_not_a_success(tmp_path):
         ([], []),
         (["records"], [str(TESTS / "records")]),
         (["tests/test_words.py::test_x"], [f"{TESTS / 'test_words.py'}::test_x"]),
-        (["intake", "clock"], ["-k", "intake or clock"]),
+        (["hydrogen", "clock"], ["-k", "hydrogen or clock"]),
         (["kit", "records"], [str(TESTS / "records"), "-k", "kit"]),  # a folder, but not of tests: so a name
     ],
 )

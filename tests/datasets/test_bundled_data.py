@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from kit.records.intake import read_run
+from kit.intake.read import read_run
 
 DATASETS = Path(__file__).parents[2] / "datasets"
 PACKAGE = json.loads((DATASETS / "datapackage.json").read_text(encoding="utf-8"))

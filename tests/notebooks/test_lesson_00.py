@@ -5,11 +5,11 @@ import re
 
 import pytest
 
-from kit.analysis.effect import paired_effect
-from kit.analysis.suggestion import suggest_windows
-from kit.records.answers import Answer, add_answer, answers_path
-from kit.records.examples import example_run
-from kit.records.lessons import read_lesson
+from kit.analysis.effect.paired import paired_effect
+from kit.analysis.effect.suggestion import suggest_windows
+from kit.coursework.answers import Answer, add_answer, answers_path
+from kit.examples import example_run
+from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.cards.card import lettered
 from kit.widgets.marker.marker import starting_windows

@@ -7,7 +7,7 @@ import pandas as pd
 import pytest
 
 from kit.faults import Fault
-from kit.records.intake import read_run
+from kit.intake.read import read_run
 from kit.records.oddities import OddPlace, odd_places
 
 ODD = Path(__file__).parents[1] / "files" / "odd-readings.csv"

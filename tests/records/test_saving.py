@@ -12,10 +12,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kit.faults import Fault
-from kit.records.intake import read_run
+from kit.intake.read import read_run
 from kit.records.run import Run, Source
 from kit.records.saving import csv_text
-from kit.records.sources import Raw
+from kit.intake.given.sources import Raw
 
 NAN = math.nan
 

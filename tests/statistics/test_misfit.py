@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from kit.analysis.curvewords import pattern
+from kit.analysis.curve.words import pattern
 from kit.bench.noise import wander
 from kit.statistics.misfit import misfit_of
 from kit.statistics.noise import learn_noise, noise_grid

@@ -2,7 +2,7 @@
 
 import ipywidgets
 
-from kit.records.lessons import read_card
+from kit.coursework import read_card
 from kit.widgets.cards.card import Card, step_link, text
 from kit.widgets.cards.keeping import keeping_of
 from kit.widgets.shared import shown, told

@@ -4,7 +4,7 @@ from functools import cache
 
 import traitlets
 
-from kit.records.answers import Answer, Kept, add_answer, answers_path, read_answers
+from kit.coursework import add_answer, Answer, answers_path, Kept, read_answers
 
 
 class Keeping(traitlets.HasTraits):

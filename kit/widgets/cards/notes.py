@@ -1,6 +1,6 @@
 """The learner's own writing: kept at every pause, and two other notes to compare with once something is written."""
 
-from kit.records.lessons import read_card
+from kit.coursework import read_card
 from kit.widgets.cards.card import Card, area, beside, bullets, buttons, text
 from kit.widgets.cards.keeping import keeping_of
 from kit.widgets.cards.progress import progress

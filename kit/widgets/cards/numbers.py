@@ -3,14 +3,11 @@
 from dataclasses import dataclass, field, fields, replace
 from itertools import combinations
 
-from kit.analysis.effect import paired_effect
-from kit.analysis.levels import level
-from kit.analysis.suggestion import suggest_windows
+from kit.analysis.effect import level, paired_effect, suggest_windows
 from kit.estimate import Estimate, rounded
 from kit.faults import Fault
-from kit.records.examples import example_run
-from kit.records.lessons import names_in
-from kit.records.marks import kept_marks
+from kit.examples import example_run
+from kit.coursework import kept_marks, names_in
 
 TOO_CLOSE_C = 0.05  # two choices nearer than this would be told apart by luck
 OWN = "The numbers come from your own windows."

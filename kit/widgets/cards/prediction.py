@@ -1,6 +1,6 @@
 """A prediction: kept before the run is seen, and laid beside the run's result afterwards. Never marked right or wrong."""
 
-from kit.records.lessons import filled, read_card
+from kit.coursework import filled, read_card
 from kit.widgets.cards.card import Card, area, beside, buttons, choices, lettered, step_link, text
 from kit.widgets.cards.keeping import keeping_of, time_of
 from kit.widgets.cards.numbers import on_change, shown_numbers

@@ -1,6 +1,6 @@
 """Questions to check oneself: one open at a time, feedback that explains every choice, nothing scored."""
 
-from kit.records.lessons import filled, read_lesson
+from kit.coursework import filled, read_lesson
 from kit.widgets.cards.card import Card, buttons, choices, lettered, step_link, text
 from kit.widgets.cards.keeping import keeping_of
 from kit.widgets.cards.numbers import numbers_for, on_change

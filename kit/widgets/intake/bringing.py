@@ -5,11 +5,9 @@ from pathlib import Path
 from string import ascii_lowercase
 
 from kit.faults import Fault
-from kit.records.asked import Asked
-from kit.records.filing import keep_unchanged, remember, remembered
-from kit.records.intake import Reading, look
-from kit.records.sources import Raw
-from kit.records.understanding import answers_to, code_for, open_keyword, settled_in_words, with_answer, with_sheet
+from kit.intake.given import Asked, Raw
+from kit.coursework import keep_unchanged, remember, remembered
+from kit.intake import answers_to, code_for, look, open_keyword, Reading, settled_in_words, with_answer, with_sheet
 from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.intake.handing import MOST_MIB, RunCard, code_line, file_choice, first_rows, still
 from kit.words import counted, listed

@@ -3,9 +3,8 @@
 from pathlib import Path
 
 from kit.faults import Fault
-from kit.records.byhand import UNITS, doubts, read_sheet, run_of_sheet, write_sheet
-from kit.records.filing import safe_name
-from kit.records.understanding import code_for
+from kit.intake import code_for, doubts, read_sheet, run_of_sheet, UNITS, write_sheet
+from kit.coursework import safe_name
 from kit.widgets.cards import bullets, text
 from kit.widgets.intake.handing import RunCard, code_line
 from kit.words import listed

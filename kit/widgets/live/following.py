@@ -6,11 +6,10 @@ from pathlib import Path
 from threading import Event, Lock, Thread, Timer
 from threading import enumerate as enumerate_threads
 
-from kit.analysis.steadiness import check_steady
+from kit.analysis.steady import check_steady
 from kit.estimate import MINUS, rounded
 from kit.faults import Fault
-from kit.records.following import file_so_far, port_so_far
-from kit.records.inbox import FOLDER
+from kit.live import file_so_far, FOLDER, port_so_far
 from kit.widgets.cards import bullets, buttons, text
 from kit.widgets.intake import RunCard, still
 from kit.widgets.shared import script, told

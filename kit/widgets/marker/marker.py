@@ -6,12 +6,11 @@ from pathlib import Path
 import traitlets
 from anywidget import AnyWidget
 
-from kit.analysis.effect import paired_effect, quick_warming
-from kit.analysis.levels import difference_levels
+from kit.analysis.effect import difference_levels, paired_effect, quick_warming
 from kit.estimate import rounded
 from kit.faults import Fault
-from kit.records.marks import keep_marks, kept_marks
-from kit.records.windows import Windows
+from kit.coursework import keep_marks, kept_marks
+from kit.records import Windows
 from kit.widgets.marker.history import History
 from kit.widgets.marker.placing import refuse_outside, too_few
 from kit.widgets.shared import picture_of, script, sheet, told

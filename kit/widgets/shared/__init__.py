@@ -1,9 +1,10 @@
 """What every view stands on: joined scripts and sheets, faults as words, figures and tables, and the picture of a run."""
 
+from kit.widgets.shared.notebook import prepare_notebook
 from kit.widgets.shared.picture import picture_of
 from kit.widgets.shared.scripts import script, sheet
 from kit.widgets.shared.showing import bundles, shown
 from kit.widgets.shared.tables import figure_table
 from kit.widgets.shared.telling import told
 
-__all__ = ["bundles", "figure_table", "picture_of", "script", "sheet", "shown", "told"]
+__all__ = ["bundles", "figure_table", "picture_of", "prepare_notebook", "script", "sheet", "shown", "told"]

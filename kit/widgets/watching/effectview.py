@@ -6,7 +6,7 @@ import traitlets
 from anywidget import AnyWidget
 
 from kit.estimate import rounded
-from kit.records.windows import NAMES
+from kit.records import NAMES
 from kit.widgets.shared import script, sheet
 from kit.words import clock
 

@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 import pytest
 
-from kit.analysis.effect import paired_effect
+from kit.analysis.effect.paired import paired_effect
 from kit.estimate import Estimate
-from kit.records.lessons import read_lesson
+from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.cards.numbers import misplaced, numbers_of_effect, numbers_of_result, shown_numbers
 from tests.widgets.invented import invented_run

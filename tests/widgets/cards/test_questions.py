@@ -2,9 +2,9 @@
 
 import pytest
 
-from kit.analysis.effect import paired_effect
-from kit.records.answers import Answer, add_answer, answers_path, read_answers
-from kit.records.lessons import read_lesson
+from kit.analysis.effect.paired import paired_effect
+from kit.coursework.answers import Answer, add_answer, answers_path, read_answers
+from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.marker.marker import mark_windows
 from kit.widgets.cards.questions import quiz

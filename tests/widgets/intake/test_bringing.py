@@ -6,8 +6,8 @@ import pytest
 
 from kit import read_run
 from kit.faults import Fault, IntakeFault
-from kit.records.intake import look
-from kit.records.understanding import answers_to, code_for, with_answer
+from kit.intake.read import look
+from kit.intake.understanding import answers_to, code_for, with_answer
 from kit.widgets.intake.bringing import NOTHING_YET, bring_in
 from tests.widgets.parts import block_of, buttons_of, press, words
 
@@ -130,7 +130,7 @@ def test_a_full_disk_is_said_and_nothing_counts_as_kept(monkeypatch):
 
     view = bring_in()
     handed(view, SIX / "1-comma-seconds.csv")
-    monkeypatch.setattr("kit.records.filing.write_atomically", refuse)
+    monkeypatch.setattr("kit.coursework.filing.write_atomically", refuse)
     assert press(view, "keep") == (
         "1-comma-seconds.csv could not be written beside the notebook (No space left on device). Make room there, then press Keep again."
     )

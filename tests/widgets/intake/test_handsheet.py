@@ -4,7 +4,7 @@ import pytest
 
 from kit import hand_sheet, read_run
 from kit.faults import Fault
-from kit.records.byhand import doubts, write_sheet
+from kit.intake.byhand import doubts, write_sheet
 from tests.widgets.parts import block_of, press
 
 TYPED = [["0", "21,4", "21"], ["1", "23,0", "22.5"], ["2", "24,5", "24"], ["3", "", ""], ["4", "", ""]]

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from kit import follow, follow_serial
-from kit.analysis.steadiness import check_steady
+from kit.analysis.steady.steadiness import check_steady
 from kit.faults import Fault
 from kit.widgets.live import following as live
 from tests.widgets.parts import block_of, buttons_of, press

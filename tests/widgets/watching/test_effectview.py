@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.analysis.effect import paired_effect
+from kit.analysis.effect.paired import paired_effect
 from kit.records.windows import Windows
 from kit.widgets.marker.marker import mark_windows
 from kit.widgets.watching.effectview import watch

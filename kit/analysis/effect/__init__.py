@@ -1,0 +1,11 @@
+"""How much more the treated vessel warmed, and how sure that is."""
+
+from kit.analysis.effect.levels import difference_levels, level
+from kit.analysis.effect.naive import naive_effect, NaiveEffect
+from kit.analysis.effect.paired import Effect, paired_effect, quick_warming
+from kit.analysis.effect.suggestion import gas_start, suggest_windows
+
+__all__ = [
+    "difference_levels", "Effect", "gas_start", "level", "naive_effect", "NaiveEffect", "paired_effect", "quick_warming",
+    "suggest_windows",
+]  # fmt: skip

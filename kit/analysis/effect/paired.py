@@ -1,0 +1,163 @@
+"""How much more the treated vessel warmed than the control: the kit's main question, answered with a range that holds."""
+
+from dataclasses import dataclass, replace
+from functools import cached_property
+from math import isfinite
+
+import numpy as np
+
+from kit.analysis.effect.budget import Drift, Noise, budget_of
+from kit.analysis.effect.cautions import effect_cautions
+from kit.analysis.basis import effect_explained, NO_READING, record_of, refuse_question, why_no_number
+from kit.estimate import Estimate
+from kit.faults import Fault
+from kit.records import Run, Windows
+from kit.statistics import coverage_factor, effects_of, PairedEffects, Question, vessel_changes, within
+from kit.words import plain, table_html
+
+
+def paired_effect(run, windows, *, level=0.95, tolerance_c_per_min=0.01, gain_uncertainty=None, resolution_c=None):
+    """The `Effect` of the perturbation: how much more the treated vessel changed than the control, from baseline to response.
+
+    The interval holds at `level` on records with autocorrelated noise, coarse displays and few readings, as long as the difference drifts
+    by itself by no more than `tolerance_c_per_min`, or by what the record before the perturbation shows (see `Effect.condition`).
+    `gain_uncertainty`: relative standard uncertainty of one scale against the other (None: the run's own). `resolution_c`: the
+    display's step in °C (None: the smallest difference between two readings). Method: `kit.statistics.paired`.
+    A Fault for windows outside the record or without readings, and for settings that can't be; 'cannot tell' for a record with no number in it.
+    """
+    question = Question(level, tolerance_c_per_min, run.gain_uncertainty if gain_uncertainty is None else gain_uncertainty, resolution_c)
+    refuse_question(question)
+    record = record_of(run, windows)
+    why_not = why_no_number(record)
+    effect = without_number(run, windows, question, why_not) if why_not else with_number(run, windows, question, record)
+    return replace(effect, cautions=effect_cautions(effect, record))
+
+
+def quick_warming(run, windows):
+    """The effect's value alone, in °C: what `paired_effect` gives as `warming.value`, at once. For a view that follows a moving hand.
+
+    No uncertainty: let `paired_effect` follow when the hand rests. A Fault for a window without a reading of both vessels.
+    """
+    seconds, treated, control = (each.to_numpy() for each in (run.readings.index, run.readings["treated"], run.readings["control"]))
+    before, after = (_mean(seconds, treated, control, (name, getattr(windows, name))) for name in ("baseline", "response"))
+    return after - before
+
+
+@dataclass(frozen=True, eq=False)
+class Effect:
+    """The change of (treated - control) from baseline to response, °C.
+
+    `warming`: the effect; its interval holds the allowance for drift, its standard error does not. `noise`, `drift`: what was found or
+    assumed of both. `budget`: what makes the range wide, largest first. `treated_change`, `control_change`: each vessel by itself.
+    `verdict`: 'warmer', 'cooler' or 'cannot tell', with its `reason`. `cautions`: what to keep in mind. `explain()` tells how it was reckoned.
+    """
+
+    run: Run
+    windows: Windows
+    question: Question
+    warming: Estimate
+    noise: Noise | None
+    drift: Drift | None
+    budget: tuple
+    verdict: str
+    reason: str
+    cautions: tuple = ()
+
+    @cached_property
+    def changes(self):
+        """What the treated vessel and the control did by themselves, two Estimates; worked out when first asked for."""
+        if not isfinite(self.warming.value):
+            return self.warming, self.warming
+        record = record_of(self.run, self.windows)
+        found = vessel_changes(record.layout, record.vessels, self.question)
+        return tuple(Estimate.from_error(*each, level=self.question.level) for each in zip(*found))
+
+    @property
+    def treated_change(self):
+        """By how much the treated vessel changed from baseline to response, °C."""
+        return self.changes[0]
+
+    @property
+    def control_change(self):
+        """By how much the control changed, °C."""
+        return self.changes[1]
+
+    @property
+    def condition(self):
+        """Under which condition the range holds, to be read beside the number."""
+        return self.drift.condition if self.drift else "not stated: there is no range"
+
+    def explain(self):
+        """A short plain account of how the range was reckoned, with this run's own numbers."""
+        return effect_explained(self)
+
+    def __str__(self):
+        if not isfinite(self.warming.value):
+            return f"Cannot tell how much more the treated vessel warmed. {self.reason}"
+        if self.verdict == "cannot tell":
+            return f"Cannot tell whether the treated vessel warmed more than the control: {self.warming.text}."
+        if self.verdict == "cooler":
+            return f"The treated vessel warmed by {self.warming.scaled(-1, self.warming.unit).text} less than the control."
+        return f"The treated vessel warmed by {self.warming.value_text} more than the control ({100 * self.warming.level:g} %: {self.warming.range})."
+
+    def _repr_html_(self):
+        rows = [("treated changed by", self.treated_change.text), ("control changed by", self.control_change.text), ("holds", self.condition)]
+        return table_html([*rows, ("why", self.reason), *(("mind", each) for each in self.cautions)], str(self))
+
+    def to_dict(self):
+        """What JSON can keep: all but the readings, which the run's SHA-256 stands for."""
+        parts = ("windows", "question", "warming", "treated_change", "control_change", "noise", "drift", "budget", "verdict", "reason", "cautions")
+        kept = {name: plain(getattr(self, name)) for name in parts}
+        return {"run": self.run.name, "sha256": self.run.source.sha256, **kept, "condition": self.condition, "sentence": str(self)}
+
+
+def with_number(run, windows, question, record):
+    """The `Effect` of a `Record` that holds one, cautions still to come."""
+    layout = record.layout
+    arrays = effects_of(layout, record.vessels[:1], record.vessels[1:], question)
+    found = PairedEffects(**{name: values[0].item() for name, values in vars(arrays).items()})
+    warming = Estimate(found.value, found.error, found.value - found.half_width, found.value + found.half_width, question.level)
+    drift = drift_of(found, layout, question)
+    budget = budget_of(found, drift, question.level)
+    return Effect(run, windows, question, warming, noise_of(found, layout, windows), drift, budget, *verdict(warming, budget))
+
+
+def without_number(run, windows, question, reason):
+    """The `Effect` that says only why there is none."""
+    unknown = Estimate.undetermined(level=question.level)
+    return Effect(run, windows, question, unknown, None, None, (), "cannot tell", reason)
+
+
+def verdict(warming, budget):
+    """'warmer', 'cooler' or 'cannot tell', and the reason in a sentence."""
+    if warming.low > 0:
+        return "warmer", "The whole range lies above zero."
+    if warming.high < 0:
+        return "cooler", "The whole range lies below zero."
+    return "cannot tell", f"The range holds zero. Its largest part is {budget[0]}; what would shrink it: {budget[0].remedy}."
+
+
+def noise_of(found, layout, windows):
+    """The `Noise` of one run. Looks are independent at twice the correlation time (the integral of exp(-|t| / tc))."""
+    readings = layout.baseline.stop - layout.baseline.start
+    looks = np.clip(60 * np.ptp(windows.baseline) / (2 * found.correlation_s), 1, readings)
+    return Noise(found.sd, found.correlation_s, found.white_share, readings, float(looks), found.dof)
+
+
+def drift_of(found, layout, question):
+    """The `Drift` of one run."""
+    seen_min = float(np.ptp(layout.before.times_s) / 60)
+    factor = coverage_factor(question.level, found.dof)
+    slope = Estimate.from_error(found.drift, found.drift_error, factor, unit="°C/min", level=question.level)
+    known = slope if isfinite(found.drift_error) else Estimate.undetermined("°C/min", question.level)
+    return Drift(known, seen_min, found.bound, found.minutes, bool(found.measured))
+
+
+def _mean(seconds, treated, control, named):
+    name, window = named
+    inside = slice(*within(seconds, *(60 * edge for edge in window)))
+    difference = treated[inside] - control[inside]
+    read = difference[np.isfinite(difference)]
+    if not len(read):
+        raise Fault(NO_READING.format(name))
+    return float(read.mean())

@@ -1,0 +1,7 @@
+"""From vessel to planet: radiation, balance, the measured CO2 record, and what carries over."""
+
+from kit.analysis.planet.co2record import Co2Record
+from kit.analysis.planet.planet import PlanetBalance, PlanetWarming
+from kit.analysis.planet.spectra import Spectra
+
+__all__ = ["Co2Record", "PlanetBalance", "PlanetWarming", "Spectra"]

@@ -1,0 +1,130 @@
+"""A planet's balance and the range of its warming by CO2: the answers to lesson 11's questions."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from kit.estimate import Estimate, Range, rounded
+from kit.physics import planet
+from kit.physics import exitance_w_m2, ZERO_C_K
+from kit.words import plain, table_html
+
+ALBEDO_LIMIT = 0.01  # how well Earth's reflected share is known, rounded (textbook, from memory)
+SURFACE_C = np.linspace(-60, 60, 121)
+VERY_LIKELY = 0.90
+
+
+@dataclass(frozen=True, eq=False)
+class PlanetBalance:
+    """Where a planet's surface settles: °C bare, and under one layer of air that takes up `absorbed_share` of the infrared.
+
+    `bare_c`, `surface_c`: values; their ranges hold the reflected share ± 0.01. `absorbed_w_m2`: sunlight taken up. `curve`: surface
+    temperatures (°C) with the power that leaves to space from each (W/m2).
+    """
+
+    sun_w_m2: float
+    albedo: float
+    absorbed_share: float
+    absorbed_w_m2: float
+    bare_c: float
+    surface_c: float
+    bare_range: Range
+    surface_range: Range
+    curve: dict
+
+    def __str__(self):
+        bare, surface = (rounded(each, 1) for each in (self.bare_c, self.surface_c))
+        return (
+            f"In: {rounded(self.absorbed_w_m2, 1)} W/m². Out equals in at {bare} °C bare ({self.bare_range}), "
+            f"at {surface} °C under the layer ({self.surface_range}). Observed: about {rounded(planet.SURFACE_K - ZERO_C_K, 0)} °C."
+        )
+
+    def _repr_html_(self):
+        taken_up = f"{rounded(self.absorbed_w_m2, 1)} W/m²"
+        rows = [("sunlight taken up", taken_up), ("bare", self.bare_range), ("under the layer", self.surface_range)]
+        return table_html(rows, "A planet in balance")
+
+    def to_dict(self):
+        return plain(self)
+
+
+def planet_balance(sun_w_m2=planet.SUN_W_M2, albedo=planet.ALBEDO, absorbed_share=1.0):
+    """PlanetBalance for sunlight (W/m2), reflected share (0 to 1) and one layer's share of infrared taken up (0 to 1).
+
+    A Fault names what can't be. Sources: `kit.physics.planet`.
+    """
+    absorbed = float(planet.absorbed_w_m2(sun_w_m2, albedo))
+    near = np.clip(albedo + ALBEDO_LIMIT * np.array([1, 0, -1]), 0, 1)
+    bare = planet.bare_rock_k(sun_w_m2, near) - ZERO_C_K
+    surface = planet.layered_k(sun_w_m2, near, absorbed_share) - ZERO_C_K
+    leaves = exitance_w_m2(SURFACE_C + ZERO_C_K) * (1 - absorbed_share / 2)
+    return PlanetBalance(
+        sun_w_m2=sun_w_m2,
+        albedo=albedo,
+        absorbed_share=absorbed_share,
+        absorbed_w_m2=absorbed,
+        bare_c=float(bare[1]),
+        surface_c=float(surface[1]),
+        bare_range=Range(float(bare[0]), float(bare[2]), "°C"),
+        surface_range=Range(float(surface[0]), float(surface[2]), "°C"),
+        curve={"surface_c": SURFACE_C, "leaves_w_m2": leaves},
+    )
+
+
+@dataclass(frozen=True)
+class PlanetWarming:
+    """Warming by a lasting change of CO2 alone. `in_the_end`, `meanwhile` (after a slow rise of CO2): Estimates, "very likely", 90 %.
+
+    `forcing_w_m2`: by Myhre's formula; `forcing_range`: as assessed. `likely`, `likely_meanwhile`: the middle 66 %.
+    """
+
+    co2_ppm: float
+    from_ppm: float
+    forcing_w_m2: float
+    forcing_range: Range
+    in_the_end: Estimate
+    likely: Range
+    meanwhile: Estimate
+    likely_meanwhile: Range
+
+    def __str__(self):
+        return (
+            f"CO2 from {self.from_ppm:g} to {self.co2_ppm:g} ppm tips the balance by {rounded(self.forcing_w_m2, 2)} W/m² "
+            f"({self.forcing_range}). Warming in the end: {self.in_the_end.text}, likely {self.likely}."
+        )
+
+    def _repr_html_(self):
+        rows = [("in the end", self.in_the_end.text), ("likely", self.likely), ("meanwhile", self.meanwhile.text)]
+        return table_html([("forcing", self.forcing_range), *rows], f"CO2 from {self.from_ppm:g} to {self.co2_ppm:g} ppm")
+
+    def to_dict(self):
+        return plain(self)
+
+
+def planet_warming(co2_ppm, from_ppm=planet.PREINDUSTRIAL_PPM):
+    """PlanetWarming for CO2 in ppm by volume: forcing, and warming as a range from the assessed sensitivity (20,000 draws, one seed).
+
+    CO2 alone: other gases and dust in the air act, too. A Fault names what can't be. Sources: `kit.physics.planet`.
+    """
+    ends = planet.warming_draws_k(co2_ppm, from_ppm)
+    meanwhile = planet.warming_draws_k(co2_ppm, from_ppm, planet.TRANSIENT_K)
+    least, _, most = (float(each) for each in planet.forcing_range_w_m2(co2_ppm, from_ppm))
+    return PlanetWarming(
+        co2_ppm=co2_ppm,
+        from_ppm=from_ppm,
+        forcing_w_m2=float(planet.forcing(co2_ppm, from_ppm)),
+        forcing_range=Range(least, most, "W/m²"),
+        in_the_end=_very_likely(ends),
+        likely=_likely(ends),
+        meanwhile=_very_likely(meanwhile),
+        likely_meanwhile=_likely(meanwhile),
+    )
+
+
+def _very_likely(draws):
+    low, middle, high = (float(each) for each in np.quantile(draws, [0.05, 0.5, 0.95]))
+    return Estimate(middle, float(draws.std()), low, high, VERY_LIKELY, "°C")
+
+
+def _likely(draws):
+    return Range(*(float(each) for each in np.quantile(draws, [0.17, 0.83])), "°C")

@@ -1,0 +1,185 @@
+"""Is it steady enough to start? A drift with its range, judged against a tolerance that was chosen beforehand."""
+
+from dataclasses import dataclass
+from math import inf, isfinite
+
+import numpy as np
+
+from kit.analysis.basis import both_vessels, steadiness_explained
+from kit.estimate import Estimate, amount, rounded
+from kit.faults import Caution, Fault
+from kit.records import Run
+from kit.statistics import coverage_factor, display_step, FEWEST_MIN, fit_rise, LEVEL, slopes, within
+from kit.words import counted, listed, plain, table_html
+
+UNIT = "°C/min"
+FEWEST_READINGS, LONGEST_WAIT_MIN = 6, 60
+# The reach of the bound plus this share of it again leaves four chances in five that the next look says steady.
+LIKELY = 1.5
+SERIES = {"difference": ("treated", "control"), "treated": ("treated",), "control": ("control",)}
+
+
+@dataclass(frozen=True, eq=False)
+class Steadiness:
+    """Whether the `of` series of `run` was steady in the `over_min` minutes that end at minute `until_min`.
+
+    `slope`: its drift, °C/min; `at_most`: the drift that it stays under at 95 %. `verdict`: 'steady', 'drifting' or 'cannot tell', with its
+    `reason`. `wait_min`: how many more minutes of record a verdict of 'steady' may need, None where nobody can say.
+    `settling_min`: the time constant with which the control vessel settles, None where the record does not show one.
+    """
+
+    run: Run
+    of: str
+    over_min: float
+    until_min: float
+    tolerance_c_per_min: float
+    slope: Estimate
+    at_most: float
+    correlation_s: float
+    verdict: str
+    reason: str
+    wait_min: float | None
+    settling_min: float | None = None
+    cautions: tuple = ()
+
+    def explain(self):
+        """A short plain account of how the verdict was reached, with this run's own numbers."""
+        return steadiness_explained(self)
+
+    def __str__(self):
+        return f"{self.verdict.capitalize()}: {self.reason}"
+
+    def _repr_html_(self):
+        rows = [("drift", self.slope.text), ("tolerance", f"{self.tolerance_c_per_min:g} {UNIT}"), ("looked at", self.stretch)]
+        return table_html([*rows, *(("mind", each) for each in self.cautions)], str(self))
+
+    @property
+    def seen(self):
+        """The judged readings: minutes (n,) and °C (n,), NaN where one is missing."""
+        channels = [self.run.readings[name].to_numpy(float) for name in SERIES[self.of]]
+        inside = slice(*within(self.run.readings.index.to_numpy(float), 60 * (self.until_min - self.over_min), 60 * self.until_min))
+        return self.run.minutes[inside], (channels[0] - sum(channels[1:]))[inside]
+
+    @property
+    def line(self):
+        """The ends of the line through them: minutes (2,) and °C (2,)."""
+        minutes, values = self.seen
+        known, ends = np.isfinite(values), minutes[[0, -1]]
+        return ends, values[known].mean() + self.slope.value * (ends - minutes[known].mean())
+
+    @property
+    def stretch(self):
+        """Which minutes were looked at, in words."""
+        return f"minutes {rounded(self.until_min - self.over_min, 1)} to {rounded(self.until_min, 1)}"
+
+    def to_dict(self):
+        """What JSON can keep: all but the readings, which the run's SHA-256 stands for."""
+        kept = {name: plain(value) for name, value in vars(self).items() if name != "run"}
+        return {"run": self.run.name, "sha256": self.run.source.sha256, **kept, "sentence": str(self)}
+
+
+def check_steady(run, *, over_min, tolerance_c_per_min, until_min=None, of="difference"):
+    """The `Steadiness` of the `over_min` minutes of `run` that end at minute `until_min` (None: at its end).
+
+    `of`: 'difference' (treated - control), 'treated' or 'control'. 10 minutes can settle a tolerance of 0.01 °C a minute, 5 minutes one of
+    0.02; a coarse display needs longer. Steady: the drift is surely (95 %) less than the tolerance. Drifting: surely (97.5 %) more.
+    A Fault for settings that can't be. Method: `kit.statistics.steady`.
+    """
+    _refuse(over_min, tolerance_c_per_min, of)
+    seconds, vessels = both_vessels(run)
+    until_s = seconds[-1] if until_min is None else 60 * until_min
+    asked = (run, of, over_min, until_s / 60, tolerance_c_per_min)
+    so_far = slice(*within(seconds, seconds[0], until_s))
+    short = _too_short(seconds[so_far], asked)
+    return short or _judged(seconds[so_far], vessels[:, so_far], asked)
+
+
+def _refuse(over_min, tolerance, of):
+    for name, value in (("over_min", over_min), ("tolerance_c_per_min", tolerance)):
+        if not 0 < value < inf:
+            raise Fault(f"{name} can't be {value!r}. Give a positive number.")
+    if of not in SERIES:
+        raise Fault(f"There is no {of!r} to check. Choose {listed(map(repr, SERIES), 'or')}.")
+
+
+def _too_short(seconds, asked):
+    """'cannot tell', when the record holds less than was asked for; None when it holds enough."""
+    _, _, over_min, until_min, _ = asked
+    held = (until_min * 60 - seconds[0]) / 60 if len(seconds) else 0
+    inside = np.sum(seconds >= 60 * (until_min - over_min) - 1e-6)
+    if held >= over_min - 1e-6 and inside >= FEWEST_READINGS:
+        return None
+    if held < over_min - 1e-6:
+        reason, wait = f"the record holds {rounded(held, 1)} min and you asked for {over_min:g}. Watch for longer, or ask for less.", over_min - held
+    else:
+        reason, wait = f"the last {over_min:g} min hold {counted(int(inside), 'reading')}, and {FEWEST_READINGS} are needed.", None
+    return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, wait)
+
+
+def _judged(seconds, vessels, asked):
+    run, of, over_min, until_min, tolerance = asked
+    inside = seconds >= 60 * (until_min - over_min) - 1e-6
+    channels = vessels[[("treated", "control").index(name) for name in SERIES[of]]]
+    stuck = [name for name, channel in zip(SERIES[of], channels) if np.ptp(channel) == 0]
+    if stuck:
+        reason = f"the {listed(stuck)} thermometer shows one value all the time. Check the probe and its cable."
+        return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, None)
+    found = slopes(seconds[inside], channels[:, None, inside], display_step(channels))
+    factor = coverage_factor(LEVEL, found.dof)
+    slope = Estimate.from_error(found.slope[0].item(), found.error[0].item(), factor, unit=UNIT, level=LEVEL)
+    at_most, settling = found.at_most[0].item(), settling_time(seconds, vessels[1])
+    steady, drifting = found.steady(tolerance, over_min)[0], found.drifting(tolerance)[0]
+    verdict = "steady" if steady else "drifting" if drifting else "cannot tell"
+    wait = 0.0 if steady else wait_for(slope.value, at_most, (over_min, tolerance), settling)
+    reason = _reason(verdict, slope, at_most, asked)
+    return Steadiness(*asked, slope, at_most, found.correlation_s[0].item(), verdict, reason, wait, settling, _cautions(found, over_min))
+
+
+def wait_for(slope, at_most, asked, settling_min):
+    """How many more minutes until a stretch, perhaps a longer one, may be called steady; None where nobody can say. `asked`: minutes, tolerance.
+
+    A drift hidden by noise is seen better the longer one watches: its standard error falls as minutes^(-3/2). One that dies away with a known
+    time constant shrinks by exp(-minutes / time constant), reckoned from the stretch's middle. One that is there and shows no end may stay.
+    """
+    over_min, tolerance = asked
+    reach = at_most - abs(slope)
+    if settling_min is None:
+        return max(over_min * (at_most / tolerance) ** (2 / 3), float(FEWEST_MIN)) - over_min if abs(slope) < 2 * reach else None
+    waits, longer = np.meshgrid(np.arange(0, LONGEST_WAIT_MIN, 0.25), np.arange(0, LONGEST_WAIT_MIN, 0.25), indexing="ij")
+    minutes = over_min + longer
+    drift = abs(slope) * np.exp((longer / 2 - waits) / settling_min) * _bulge(minutes / settling_min) / _bulge(over_min / settling_min)
+    enough = (drift + LIKELY * reach * (over_min / minutes) ** 1.5 < tolerance) & (longer <= waits) & (minutes >= FEWEST_MIN)
+    return float(waits[enough].min()) if enough.any() else None
+
+
+def _bulge(stretches):
+    """How much more an exponential falls on average over a stretch, in time constants, than its slope in the middle says."""
+    return np.sinh(stretches / 2) / (stretches / 2)
+
+
+def settling_time(seconds, control):
+    """The time constant, in minutes, with which the control vessel settles under its lamp; None where the record does not show one."""
+    if len(seconds) < FEWEST_READINGS:
+        return None
+    fit = fit_rise(seconds - seconds[0], control, delay_s=0.0)
+    shown = fit.converged and abs(fit.rise) > 10 * fit.scatter and (seconds[-1] - seconds[0]) > 1.5 * fit.time_constant_s
+    return fit.time_constant_s / 60 if shown and isfinite(fit.time_constant_s) else None
+
+
+def _reason(verdict, slope, at_most, asked):
+    _, of, over_min, _, tolerance = asked
+    said = f"over {over_min:g} min the {of} drifted by"
+    if verdict == "steady":
+        return f"{said} no more than {amount(at_most)} {UNIT} (95 %), less than the tolerance of {tolerance:g}."
+    if verdict == "drifting":
+        return f"{said} {slope.text}, more than the tolerance of {tolerance:g}."
+    if over_min < FEWEST_MIN:
+        return f"{said} {slope.text}. {over_min:g} min are too few to call anything steady; watch {FEWEST_MIN} min or more."
+    return f"{said} {slope.text}. Part of that range lies beyond the tolerance of {tolerance:g}."
+
+
+def _cautions(found, over_min):
+    if found.correlation_s[0] > 60 * over_min / 5:
+        text = f"Readings {amount(found.correlation_s[0])} s apart still agree by chance. A longer look helps."
+        return (Caution("noise-slow", text),)
+    return ()

@@ -1,0 +1,1 @@
+"""How often the kit's ranges hold the truth, on simulated records of many kinds."""

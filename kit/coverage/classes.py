@@ -1,0 +1,192 @@
+"""How often the ranges of class means, of a next group, of comparisons and of plans hold, on simulated classes."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from kit.analysis.classes import GroupRuns, pooled_class
+from kit.analysis.comparison import Parts, ranged
+from kit.coverage.invented import HELD, seed_of
+from kit.bench import displayed, wander
+from kit.coverage.study import Figure, Row, Study, share
+from kit.statistics import (
+    coverage_factor,
+    DIFFERENT,
+    equivalence,
+    expected_half_width,
+    plain_mean,
+    pool,
+    Question,
+    rehearse,
+    SAME,
+    saturating,
+    spread_interval,
+    spread_of_next,
+    stacked_effects,
+    Timing,
+    Wander,
+)
+
+CLASSES, DRAWS, RUN_CLASSES = 2000, 20_000, 300
+ERROR_C, ERROR_DOF, UNEQUAL = 0.04, 20, 2.0
+COUNTS, SPREADS_C = (4, 6, 8, 12), (0.0, 0.03, 0.05, 0.1, 0.3)
+# 5 %, and two Monte-Carlo errors of 20,000 draws.
+FALSE_SAME, WIDER = 5.3, 1.1
+
+
+def class_row(groups, spread_c, classes):
+    """One row: groups of unequal errors, from half to twice 0.04 °C, each known from 20 degrees of freedom; true mean 0."""
+    rng = seed_of(f"class {groups} {spread_c}")
+    errors = ERROR_C * np.exp(rng.uniform(-np.log(UNEQUAL), np.log(UNEQUAL), (classes, groups + 1)))
+    values = spread_c * rng.standard_normal(errors.shape) + errors * rng.standard_normal(errors.shape)
+    known = errors * np.sqrt(rng.chisquare(ERROR_DOF, errors.shape) / ERROR_DOF)
+    factor, rows = coverage_factor(0.95, groups - 1), []
+    for value, error in zip(values, known):
+        group, own = value[:-1], error[:-1]
+        pooled, (mean, by_hand) = pool(group, own), plain_mean(group)
+        low, high = spread_interval(group, own)
+        next_reach = factor * spread_of_next(group, own, pooled)
+        reaches = factor * pooled.standard_error, factor * knapp_hartung(group, own, pooled), factor * by_hand
+        rows.append((*reaches, abs(pooled.mean), abs(mean), abs(value[-1] - pooled.mean) <= next_reach, low <= spread_c <= high))
+    reach, plain_reach, hand, off, hand_off, foretold, spread_held = np.array(rows).T
+    figures = (
+        share("mean covers %", off <= reach, low=HELD),
+        Figure("half-width °C", float(np.median(reach)), places=4),
+        Figure("to Knapp-Hartung", float(np.median(reach) / np.median(plain_reach)), high=WIDER, places=3),
+        share("by hand covers %", hand_off <= hand),
+        Figure("by hand °C", float(np.median(hand)), places=4),
+        share("next covers %", foretold > 0, low=HELD),
+        share("spread covers %", spread_held > 0),
+    )
+    return Row(f"{groups} groups, spread {spread_c:g} °C", figures)
+
+
+def knapp_hartung(values, errors, pooled):
+    """Standard error by Knapp and Hartung, at least that of the weights: the method to be no wider than by a tenth."""
+    precision = 1 / (errors**2 + pooled.spread**2)
+    return (max(precision @ (values - pooled.mean) ** 2 / (len(values) - 1), 1) / precision.sum()) ** 0.5
+
+
+@dataclass(frozen=True)
+class ClassOfRuns:
+    """Whole runs in classes: groups, spread (°C), the drift that all share (°C a minute), whether half of them swapped vessels."""
+
+    groups: int
+    spread_c: float
+    drift_c: float
+    swapped: bool = False
+
+    def __str__(self):
+        return f"{self.groups} groups, spread {self.spread_c:g}, drift {self.drift_c:g}{', half swapped' if self.swapped else ''}"
+
+
+CLASSES_OF_RUNS = (
+    ClassOfRuns(6, 0.05, 0.0),
+    ClassOfRuns(6, 0.05, 0.01),
+    ClassOfRuns(6, 0.0, 0.01),
+    ClassOfRuns(6, 0.05, 0.01, True),
+    ClassOfRuns(4, 0.1, 0.01),
+)
+
+
+def runs_row(kind, classes):
+    """One row: runs with a minute of baseline and no earlier record, whose difference drifts alike in all groups (unless swapped)."""
+    rng, timing = seed_of(str(kind)), Timing(1.0, 1.0, 10.0)
+    truths = 1 + kind.spread_c * rng.standard_normal((classes, kind.groups))
+    signs = np.where(np.arange(kind.groups) % 2 == 1, -1, 1) if kind.swapped else np.ones(kind.groups)
+    found = effects_of_runs(rng, truths.ravel(), np.tile(signs * kind.drift_c, classes), timing)
+    columns = [np.reshape(each, truths.shape) for each in (found.value, found.error, found.bound * found.minutes)]
+    means = [mean_of_class(*row, signs, found.dof[0]) for row in zip(*columns)]
+    figures = (
+        share("mean covers %", np.array([mean.holds(1.0) for mean in means]), low=HELD),
+        Figure("half-width °C", float(np.median([mean.half_width for mean in means])), places=3),
+    )
+    return Row(str(kind), figures)
+
+
+def effects_of_runs(rng, rises, drifts, timing, noise=Wander(correlation_s=10.0)):
+    """`PairedEffects` of one run for each of `rises` (runs,), °C, drifting by `drifts` (runs,), °C a minute, with that noise."""
+    edges = timing.edges_s
+    seconds = np.arange(0, edges[5] + noise.step_s / 2, noise.step_s)
+    settled = saturating(seconds, 100.0, edges[2])
+    settled /= settled[seconds >= edges[4]].mean()
+    moved = rises[:, None] * settled + drifts[:, None] * seconds / 60
+    vessels = [
+        displayed(
+            each + 25 + rng.uniform(0, 1, (len(rises), 1)) + wander(rng, seconds, noise.sd_c / 2**0.5, noise.correlation_s, len(rises)),
+            noise.display_c,
+        )
+        for each in (moved, 0 * moved)
+    ]
+    return stacked_effects(seconds, *vessels, edges, Question())
+
+
+def mean_of_class(values, errors, allowances, signs, dof):
+    """The class mean that `class_effect` would give."""
+    parts = [Parts(value, error, dof, 0.0, sign * allowance) for value, error, allowance, sign in zip(values, errors, allowances, signs)]
+    return pooled_class(
+        tuple(GroupRuns(str(place), (), ranged(each.value, each.error, dof, 0.0), each) for place, each in enumerate(parts)), (), (), 0.95
+    ).mean
+
+
+def margin_row(first_c, second_c, bias_c, draws):
+    """One row: two results of standard error `first_c` and `second_c`, 20 degrees of freedom each, margin 0.15 °C."""
+    rng, margin = seed_of(f"margin {first_c} {second_c} {bias_c}"), 0.15
+    true = np.hypot(first_c, second_c)
+    seen = true * np.sqrt(rng.chisquare(2 * ERROR_DOF, draws) / (2 * ERROR_DOF))
+    chance = true * rng.standard_normal(draws)
+    verdicts = {
+        at: np.array(
+            [
+                equivalence(at + off - bias_c * (at == margin), error, 2 * ERROR_DOF, margin, bias=bias_c).verdict
+                for off, error in zip(chance, seen)
+            ]
+        )
+        for at in (0.0, margin, 2 * margin)
+    }
+    figures = (
+        share("false same %", verdicts[margin] == SAME, high=FALSE_SAME),
+        share("same at 0 %", verdicts[0.0] == SAME),
+        share("different at twice %", verdicts[2 * margin] == DIFFERENT),
+        share("false different %", verdicts[margin] == DIFFERENT, high=FALSE_SAME),
+    )
+    return Row(f"se {first_c:g} and {second_c:g} °C, bias up to {bias_c:g} °C", figures)
+
+
+MARGINS = ((0.02, 0.02, 0.0), (0.05, 0.02, 0.0), (0.08, 0.05, 0.0), (0.02, 0.02, 0.05), (0.02, 0.02, 0.1))
+
+
+def plan_row(noise, runs, classes):
+    """One row: the half-width that a plan foretells for some runs against the median that simulated classes of such runs find."""
+    rng, spread_c, alone = seed_of(f"plan {noise} {runs}"), 0.05, rehearse(noise, Timing())
+    foretold = alone.half_width if runs == 1 else float(expected_half_width(np.hypot(alone.error, spread_c), runs, bias=alone.allowance))
+    rises = 1.5 + spread_c * rng.standard_normal(classes * runs)
+    found = effects_of_runs(rng, rises, 0 * rises, Timing(), noise)
+    columns = [np.reshape(each, (classes, runs)) for each in (found.value, found.error, found.bound * found.minutes)]
+    several = [mean_of_class(*row, np.ones(runs), found.dof[0]).half_width for row in zip(*columns)] if runs > 1 else found.half_width
+    median = float(np.median(several))
+    figures = (
+        Figure("foretold °C", foretold, places=4),
+        Figure("found °C", median, places=4),
+        Figure("found/foretold", median / foretold, low=0.85, high=1.15, places=2),
+    )
+    return Row(f"memory {noise.correlation_s:g} s, display {noise.display_c:g} °C, {runs} runs", figures)
+
+
+PLANS = (
+    (Wander(correlation_s=10.0), 1),
+    (Wander(correlation_s=10.0), 4),
+    (Wander(correlation_s=20.0), 8),
+    (Wander(correlation_s=10.0, display_c=0.1), 6),
+)
+
+STUDIES = (
+    Study("class", "class_effect's mean, spread and next group, from numbers of unequal precision.",
+          lambda runs=None: (class_row(groups, spread, runs or CLASSES) for groups in COUNTS for spread in SPREADS_C)),
+    Study("class of runs", "class_effect's mean over whole runs, one minute of baseline, drift shared by all.",
+          lambda runs=None: (runs_row(kind, runs or RUN_CLASSES) for kind in CLASSES_OF_RUNS)),
+    Study("margin", "compare, margin 0.15 °C; at the margin the bias is at its worst.",
+          lambda runs=None: (margin_row(*errors, runs or DRAWS) for errors in MARGINS)),
+    Study("plan", "plan_run: the half-width foretold, and found in simulated classes (spread 0.05 °C).",
+          lambda runs=None: (plan_row(*plan, runs or RUN_CLASSES) for plan in PLANS)),
+)  # fmt: skip

@@ -1,0 +1,140 @@
+"""Reading any logger's or person's record: from the file's bytes to a `Run`, one stage after the other.
+
+    decode -> sniff -> cells -> notes -> (probes) -> clock -> (join) -> roles and units -> checks
+
+Each stage takes a `Table` and gives one; `steps` yields what passes between them, so that one can stop anywhere and look.
+What a stage decides it says in `remarks`; what it can't decide it asks for, by an `IntakeFault` that names the keyword.
+"""
+
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from hashlib import sha256
+from pathlib import PurePath
+
+from kit.faults import IntakeFault
+from kit.intake.given import Asked, Table, take
+from kit.intake.text import read_cells, sniff, text_of
+from kit.intake.columns import (
+    by_probe,
+    check_readings,
+    frame,
+    join,
+    join_pieces,
+    keep_notes,
+    name_roles,
+    with_file_names,
+    without_impossible,
+)
+from kit.intake.time import read_clock
+from kit.records import Run, Source
+
+
+def read_run(source, *, treated=None, control=None, room=None, gas=None, light=None, time=None, unit=None, clock=None, decimal=None):
+    """A `Run` from any logger's file or hand-written table. The file is only read, never changed.
+
+    `source` is a path ('book.xlsx#Sheet 2' names a sheet), a list of paths (one a logger), or a table as a text of several lines.
+    `treated`, `control`, `room`, `gas`, `light` and `time` name columns: by header, by a part of one, or by number from 1. `unit`
+    ('degC', 'degF', 'K') is that of the temperatures, `decimal` is '.' or ','. `clock`, one word or a list, says how times are meant:
+    's', 'min', 'h', '10 s' (each count), 'mm:ss', 'h:mm', 'day first', 'month first', 'year first', 'summer time', 'sorted', 'set back';
+    for several loggers 'as written', 'shared event', or the seconds that each further clock is ahead of the first.
+
+    Each keyword is needed only where the file leaves something open: then an `IntakeFault` asks for it. Whatever was decided stands
+    in `run.remarks`. Temperatures come out in °C, gas in ppm, times in seconds from the first reading.
+    """
+    raws = taken(source)
+    states = steps(list(raws), Asked(treated, control, room, gas, light, time, unit, clock, decimal))
+    table = next(states)
+    with ThreadPoolExecutor(1) as pool:  # the hash of a large file is worked out beside what follows, which keeps one processor busy
+        origin = pool.submit(origin_of, raws)
+        for table in states:
+            pass  # only the last state counts; a list of them all would fill the memory
+        return run_of(table, origin.result())
+
+
+def taken(source):
+    """The bytes of each file of a source, as a list of `Raw`."""
+    sources = source if isinstance(source, (list, tuple)) else [source]
+    if not sources:
+        raise IntakeFault("No file was named.", "Name the files of all loggers: read_run(['left.csv', 'right.csv']).")
+    return [take(each) for each in sources]
+
+
+def steps(raws, asked):
+    """Every state of a record on its way, one after each stage. Print any of them. Takes the files out of `raws` as it reads them."""
+    tables = []
+    for place in range(len(raws)):
+        for table in single(raws, asked.of_file(place)):
+            yield table
+        tables.append(table)
+    refuse_lone_offset(tables, asked)
+    if len(tables) > 1:
+        table = join(with_file_names(tables), asked)
+        yield table
+    for stage in (name_roles, check_readings):
+        table = stage(table, asked)
+        yield table
+
+
+def refuse_lone_offset(tables, asked):
+    if len(tables) == 1 and asked.clock_numbers:
+        what = f"clock={asked.clock_numbers[0]:g} says how far a second clock is ahead, but there is one file."
+        raise tables[0].fault(what, "Name both files in a list, or say what clock= means in words.", keyword="clock")
+
+
+def single(raws, asked):
+    """The states of the next file, up to its clock."""
+    table = cells_of(raws.pop(0), asked)
+    yield table
+    table = keep_notes(table, asked)
+    yield table
+    pieces = [without_impossible(read_clock(piece, asked), asked) for piece in by_probe(table)]
+    yield pieces[0] if len(pieces) == 1 else join_pieces(pieces)
+
+
+def cells_of(raw, asked):
+    """The first state of a file: its cells. Its bytes and text end here, so that a large file does not fill the memory twice."""
+    text = text_of(raw)
+    return read_cells(text, sniff(text, asked.decimal))
+
+
+def origin_of(raws):
+    """The `Source` of a run: of several files, all names, and the SHA-256 of their SHA-256 in hexadecimal, one after the other."""
+    digest = raws[0].sha256 if len(raws) == 1 else sha256("".join(raw.sha256 for raw in raws).encode()).hexdigest()
+    return Source(" + ".join(raw.name for raw in raws), digest)
+
+
+def run_of(table, origin):
+    """The `Run` that a finished table holds."""
+    name = " + ".join(PurePath(part).stem for part in origin.name.split(" + "))
+    return Run(frame(table), source=origin, remarks=table.remarks, **{"name": name, **(table.about or {})})
+
+
+@dataclass(frozen=True, eq=False)
+class Reading:
+    """How far a record was understood: its first `rows` as text, the last `table` it became (None if none), the `question` or the `run`.
+
+    `question` is an `IntakeFault`: its `keyword` settles it, if it has one. Exactly one of `question` and `run` is None.
+    """
+
+    rows: tuple
+    table: Table | None
+    question: IntakeFault | None
+    run: Run | None
+
+    @property
+    def remarks(self):
+        """What was decided so far, a sentence each."""
+        return self.table.remarks if self.table else ()
+
+
+def look(source, **keywords):
+    """The `Reading` of a source with the keywords of `read_run`. It keeps an `IntakeFault` as the open question instead of raising it."""
+    rows, table = (), None
+    try:
+        raws = taken(source)
+        origin = origin_of(raws)
+        for table in steps(raws, Asked(**keywords)):
+            rows = rows or tuple(str(table).splitlines())
+        return Reading(rows, table, None, run_of(table, origin))
+    except IntakeFault as question:
+        return Reading(rows, table, question, None)

@@ -1,0 +1,178 @@
+"""Every cell below the header, as columns: block by block, quickly where a block is even, line by line where it is not."""
+
+import csv
+import io
+import os
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+import pandas as pd
+
+from kit.faults import IntakeFault
+from kit.intake.text.cellnumbers import Part, numbers_of
+from kit.intake.text.decoding import Text
+from kit.intake.text.gathering import Gathered
+from kit.intake.text.lines import Piece, line_by_line
+from kit.intake.forms import MISSING, name_and_unit
+from kit.intake.given import as_texts, Column, Table
+from kit.intake.text.tally import examples_of
+from kit.words import counted
+
+SHARE_BYTES, BLOCK_BYTES = 1 << 21, 1 << 19  # what one thread parses at once, and what is read again if a line in it is uneven
+QUICK_BYTES = 8192  # below, starting the quick parser takes longer than reading line by line
+
+
+@dataclass(frozen=True)
+class Block:
+    """Some whole lines of a text: from one byte to another, and the number of the first line."""
+
+    text: Text
+    start: int
+    end: int
+    first: int
+
+    @property
+    def utf8(self):
+        """The lines themselves."""
+        return self.text.utf8[self.start : self.end]
+
+    @cached_property
+    def feeds(self):
+        """How many line feeds it holds."""
+        return how_many(b"\n", self.text.utf8, self.start, self.end)
+
+    def parts(self, size):
+        """The block in blocks of about `size` bytes; in one if a quoted cell may run over several lines."""
+        utf8, place, line = self.text.utf8, self.start, self.first
+        if utf8.find(b'"', self.start) >= 0:
+            size = len(utf8)
+        while place < self.end:
+            end = min(utf8.find(b"\n", place + size) + 1 or self.end, self.end)
+            block = Block(self.text, place, end, line)
+            yield block
+            place, line = end, line + block.feeds
+
+
+def read_cells(text, layout):
+    """The `Table` of a `Text`: columns of numbers (float64), of times (bytes) or of texts, each with its header.
+
+    What is left out is said in `remarks`; a cell that is no number is kept as odd, to be refused if its column is used.
+    """
+    got = gathered(text, layout)
+    refuse_few_short(got.left_out, len(got.lines), text.file, len(layout.kinds))
+    heads = zip(layout.headers, layout.units, layout.kinds, got.parts)
+    columns = [column(header, unit, settled(part, kind, got.lines, layout.decimal)) for header, unit, kind, part in heads]
+    left_said = (*map(sentence, got.left_out.items()), *unended(text, got.left_out))
+    return Table(text.file, tuple(columns), got.lines, (*text.remarks, layout_said(text, layout), *left_said))
+
+
+def gathered(text, layout):
+    """All readings as `Gathered`, parsed on all processors (pandas lets other threads run meanwhile)."""
+    shares = list(Block(text, start_of_line(text.utf8, layout.first), len(text.utf8), layout.first).parts(SHARE_BYTES))
+    got = Gathered(layout.kinds, shares[-1].first - layout.first + shares[-1].feeds + 1)
+    with ThreadPoolExecutor(os.cpu_count()) as pool:
+        list(pool.map(lambda share: got.put(share.first - layout.first, pieces_of(share, layout)), shares))
+    return got.close()
+
+
+def pieces_of(share, layout):
+    """One piece where all lines are even; else several, so that only the uneven ones take time."""
+    quick = quickly(share, layout)
+    return [quick] if quick else [quickly(block, layout) or line_by_line(block, layout) for block in share.parts(BLOCK_BYTES)]
+
+
+def start_of_line(utf8, number):
+    place = 0
+    for _ in range(number - 1):
+        place = utf8.find(b"\n", place) + 1
+    return place
+
+
+def how_many(sign, utf8, start=0, end=None):
+    """How often a byte comes. Faster than bytes.count where it comes in every line."""
+    end, count = len(utf8) if end is None else end, 0
+    for place in range(start, end, BLOCK_BYTES):
+        count += np.count_nonzero(np.frombuffer(utf8, np.uint8, min(BLOCK_BYTES, end - place), place) == ord(sign))
+    return int(count)
+
+
+def quickly(block, layout):
+    """The `Piece` of a block by pandas' parser; None unless all lines have as many cells, each as its column wants it."""
+    rows = even_rows(block, layout) if block.end - block.start > QUICK_BYTES else 0
+    if not rows:
+        return None
+    kinds = {place: parsed_as(kind, length) for place, (kind, length) in enumerate(zip(layout.kinds, layout.longest))}
+    plan = dict(header=None, names=range(len(kinds)), dtype=kinds, keep_default_na=False, na_values=list(MISSING), quoting=csv.QUOTE_NONE)
+    try:
+        frame = pd.read_csv(io.BytesIO(block.utf8), sep=layout.delimiter, decimal=layout.decimal, **plan)
+    except (ValueError, pd.errors.ParserError):
+        return None
+    columns = [frame[place].to_numpy() for place in kinds]
+    if len(frame) != rows or any(map(overflows, columns)):
+        return None
+    parts = [Part(each if each.dtype.kind in "fS" else as_texts(each)) for each in columns]
+    return Piece(np.arange(block.first, block.first + rows, dtype=np.int32), parts, {})
+
+
+def even_rows(block, layout):
+    """How many lines there are, if each can have the same number of cells; else 0."""
+    utf8, start, end = block.text.utf8, block.start, block.end
+    rows = block.feeds + (utf8[end - 1 : end] != b"\n")
+    returns = how_many(b"\r", utf8, start, end) if utf8.find(b"\r", start, end) >= 0 else 0
+    plain = layout.delimiter in ",;\t" and returns in (0, block.feeds) and utf8.find(b'"', start, end) < 0
+    return rows if plain and how_many(layout.delimiter.encode(), utf8, start, end) == rows * (len(layout.kinds) - 1) else 0
+
+
+def parsed_as(kind, length):
+    """Numbers as float64; times as bytes with one to spare, which take a quarter of the memory of texts; the rest as texts."""
+    return float if kind == "n" else f"S{length + 1}" if kind == "t" else str
+
+
+def overflows(values):
+    """Is a number too large for float64, or a time longer than those in the head?"""
+    if values.dtype.kind == "f":
+        return np.isinf(values).any()
+    return values.dtype.kind == "S" and values.view(np.uint8).reshape(len(values), -1)[:, -1].any()
+
+
+def settled(part, kind, lines, decimal):
+    """A column that was empty in the head is one of numbers if all its cells are."""
+    if kind != "-":
+        return part
+    numbers = numbers_of(part.values.tolist(), lines, decimal)
+    return part if numbers.odd("") else numbers
+
+
+def column(header, unit_below, part):
+    """The `Column` of a header, the unit in the row below it, and the cells."""
+    name, unit = name_and_unit(header)
+    unit = unit or unit_below
+    return Column(header, part.values, name=name, unit=part.unit(unit), odd=part.odd(unit), notes=part.notes())
+
+
+def layout_said(text, layout):
+    return f"Read sheet '{text.sheet}' of the workbook; the readings begin in row {layout.first}." if text.sheet else str(layout)
+
+
+def refuse_few_short(left_out, total, file, width):
+    """A logger may leave out empty cells at the end of many lines, not of a few."""
+    short = left_out.get("short")
+    if short and (short.count < 3 or short.count < 0.1 * total):
+        what = f"This line has fewer cells than the others, which have {width}."
+        raise IntakeFault(what, "Complete it in a copy of the file.", file=file, line=short.examples[0][0])
+
+
+def sentence(reason_and_tally):
+    """What was left out and why, with the first few lines quoted."""
+    reason, tally = reason_and_tally
+    if reason == "short":
+        return f"{counted(tally.count, 'line')} ended early, first line {tally.examples[0][0]}; the cells at the end count as missing."
+    kind = {"note": "without readings", "summary": "with a summary, not readings", "cut": "that is cut off"}[reason]
+    return f"Left out {counted(tally.count, 'line')} {kind}: {examples_of(tally)}."
+
+
+def unended(text, left_out):
+    whole = text.utf8.endswith(b"\n") or "cut" in left_out or text.sheet
+    return () if whole else ("The last line has no line end: look whether it is whole.",)

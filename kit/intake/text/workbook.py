@@ -1,0 +1,125 @@
+"""A sheet of an Excel workbook (ECMA-376) as text, one line a row, tabs between cells. Needs the package openpyxl."""
+
+import csv
+import io
+from contextlib import contextmanager
+from datetime import datetime, time, timedelta
+from itertools import islice
+from zipfile import BadZipFile, ZipFile
+
+from kit.faults import IntakeFault
+from kit.intake.text.decoding import Text
+from kit.words import listed
+
+MOST_BYTES = 512 * 2**20  # unpacked: more is no class record, or a file made to fill the memory
+MOST_ROWS = 1_048_576  # as many as a sheet can have
+HEAD_ROWS = 200
+NUMBERS = (int, float, datetime, time, timedelta)
+INSTALL = "Install it: python -m pip install openpyxl. Or save the sheet as CSV."
+
+
+def is_workbook(data):
+    """Is this a zip archive with a workbook in it?"""
+    if not data.startswith(b"PK\x03\x04"):
+        return False
+    try:
+        with ZipFile(io.BytesIO(data)) as archive:
+            return "xl/workbook.xml" in archive.namelist()
+    except (BadZipFile, ValueError, OSError, NotImplementedError):
+        return b"xl/workbook.xml" in data
+
+
+def sheet_text(raw):
+    """The `Text` of the sheet that `raw.sheet` names, or of the only one with readings in it."""
+    refuse_swollen(raw)
+    with damage_said(raw):
+        book = opened(raw)
+        sheet = chosen(book, raw)
+        text = "".join(lines_of(sheet, raw))
+    return Text(raw.name, text.encode("utf-8", "replace"), sheet=sheet.title)
+
+
+def refuse_swollen(raw):
+    with damage_said(raw), ZipFile(io.BytesIO(raw.data)) as archive:
+        size = sum(member.file_size for member in archive.infolist())
+    if size > MOST_BYTES:
+        what = f"This workbook unpacks to {size / 2**20:,.0f} MiB; at most {MOST_BYTES // 2**20} are read."
+        raise IntakeFault(what, "Save the sheet with the run as CSV.", file=raw.name)
+
+
+@contextmanager
+def damage_said(raw):
+    """Turn whatever the zip, XML and workbook readers raise at a damaged file (there is no end of kinds) into one fault."""
+    try:
+        yield
+    except IntakeFault:
+        raise
+    except Exception as problem:
+        raise IntakeFault(
+            "This workbook is damaged, or protected by a password.", "Open it in a spreadsheet and save it as CSV.", file=raw.name
+        ) from problem
+
+
+def opened(raw):
+    try:
+        from openpyxl import load_workbook
+    except ImportError as problem:
+        raise IntakeFault("Reading workbooks needs the package openpyxl.", INSTALL, file=raw.name) from problem
+    return load_workbook(io.BytesIO(raw.data), read_only=True, data_only=True)
+
+
+def chosen(book, raw):
+    """The sheet to read. A fault asks where several hold readings."""
+    titles = [sheet.title for sheet in book.worksheets]
+    if raw.sheet is not None:
+        if raw.sheet in titles:
+            return book[raw.sheet]
+        raise IntakeFault(
+            f"There is no sheet '{raw.sheet[:30]}' here, but {listed(titles[:5])}.", f"Name it so: '{raw.name}#{titles[0]}'.", file=raw.name
+        )
+    filled = [sheet for sheet in book.worksheets if has_readings(sheet)]
+    if len(filled) == 1:
+        return filled[0]
+    if not filled:
+        raise IntakeFault("No sheet of this workbook holds readings.", "Was it saved before the run was pasted in?", file=raw.name)
+    what = f"Which sheet holds the run: {listed((repr(sheet.title) for sheet in filled[:5]), 'or')}?"
+    raise IntakeFault(what, f"Name it so: '{raw.name}#{filled[0].title}'.", file=raw.name)
+
+
+def rows_of(sheet):
+    sheet.reset_dimensions()  # what the file says of its size may be false
+    return sheet.iter_rows(values_only=True)
+
+
+def has_readings(sheet):
+    """Do at least two of the first rows hold two numbers or times?"""
+    return sum(sum(isinstance(cell, NUMBERS) for cell in row) >= 2 for row in islice(rows_of(sheet), HEAD_ROWS)) >= 2
+
+
+def lines_of(sheet, raw):
+    """The rows as lines of text. Line numbers are the sheet's row numbers."""
+    width = max((len(row) for row in islice(rows_of(sheet), HEAD_ROWS)), default=1)
+    size, line = 0, io.StringIO()
+    writer = csv.writer(line, delimiter="\t", lineterminator="\n")
+    for number, row in enumerate(rows_of(sheet), 1):
+        writer.writerow([*map(cell_text, row), *[""] * (width - len(row))])
+        size += line.tell()
+        if number > MOST_ROWS or size > MOST_BYTES // 2:
+            raise IntakeFault("This sheet is too large to read.", "Keep only the rows and columns of one run.", file=raw.name, line=number)
+        yield line.getvalue()
+        line.seek(0)
+        line.truncate()
+
+
+def cell_text(cell):
+    """The text of a cell: numbers to the last bit, dates and times as ISO 8601, durations as h:mm:ss."""
+    if cell is None:
+        return ""
+    if isinstance(cell, (datetime, time)):  # openpyxl gives them to the millisecond
+        return cell.isoformat()
+    if isinstance(cell, timedelta):
+        seconds = round(cell.total_seconds(), 3)
+        return f"{int(seconds // 3600)}:{int(seconds // 60 % 60):02d}:{seconds % 60:06.3f}"
+    if isinstance(cell, float):
+        return repr(cell).removesuffix(".0")
+    return " ".join(str(cell).split())

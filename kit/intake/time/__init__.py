@@ -1,0 +1,6 @@
+"""From stamps to seconds: clocks, the order of lines, offsets between loggers."""
+
+from kit.intake.time.clocks import read_clock, says_time, stamps_in
+from kit.intake.time.offsets import offset_between
+
+__all__ = ["offset_between", "read_clock", "says_time", "stamps_in"]

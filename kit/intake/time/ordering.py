@@ -1,0 +1,194 @@
+"""Times that run forward from 0: midnight, summer time, clocks set back, lines out of order, stamps that come twice.
+
+Every step takes and gives (table, clock), row by row in step; what it changes it says, what it can't decide it asks.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+
+from kit.records import thinned
+from kit.words import counted
+
+HOUR, HALF_DAY, DAY = 3600.0, 43200.0, 86400.0
+LONGEST_S = 1e9  # thirty years: no run lasts so long, so these are no times of a run
+PAUSE_S = 600.0  # a pause this long across midnight is believed
+
+
+def put_in_order(table, place, clock, asked):
+    """The table with its times running forward from 0, each once; `start_s` keeps what the clock showed at 0."""
+    table, clock = with_times_only(table, clock, asked)
+    for step in STEPS if clock.local or not runs_forward(clock) else ():
+        table, clock = step(table, clock, asked)
+    times, start = clock.seconds, float(clock.seconds[0])
+    if times[-1] - start > LONGEST_S:
+        what = f"The time runs over {(times[-1] - start) / DAY:,.0f} days up to here."
+        raise table.fault(what, "Say time= with another column, or clock= with its unit.", row=len(times) - 1, keyword="clock")
+    if start and not clock.stamped:
+        table = table.said(f"The clock shows {start:g} s at the first reading, which counts as 0.")
+    elapsed = times if start == 0 else np.round(times - start, 9)
+    return replace(table.with_column(place, values=elapsed), start_s=start, midnight=clock.midnight, wall_clock=clock.stamped)
+
+
+def picked(table, clock, rows):
+    """Both with only the rows that a mask keeps, or in the order that places give."""
+    zone = None if clock.zone is None else clock.zone[rows]
+    return table.rows(rows), replace(clock, seconds=clock.seconds[rows], zone=zone)
+
+
+def usual_step(times):
+    """The usual time from one reading to the next, whichever way it runs; 0 if the clock stands."""
+    steps = np.abs(thinned(np.diff(times)))
+    steps = steps[steps > 0]
+    return float(lower_median(steps)) if steps.size else 0.0
+
+
+def lower_median(values):
+    """The middle one; of two middle ones the lower, so that one pause among few steps is not the usual step."""
+    return np.sort(values)[(len(values) - 1) // 2]
+
+
+def runs_forward(clock):
+    return bool((np.diff(clock.seconds) > 0).all())
+
+
+def with_times_only(table, clock, asked):
+    """Leave out lines without a time."""
+    kept = np.isfinite(clock.seconds)
+    if kept.sum() < 2:
+        what = f"This record holds {counted(int(kept.sum()), 'reading')} with a time."
+        raise table.fault(what, "A run needs at least two.")
+    if kept.all():
+        return table, clock
+    remark = f"Left out {counted(int((~kept).sum()), 'line')} without a time, first line {table.lines[~kept][0]}."
+    return picked(table.said(remark), clock, kept)
+
+
+def newest_last(table, clock, asked):
+    """A logger may write the newest line first."""
+    steps = np.diff(clock.seconds)
+    if len(steps) < 2 or (steps > 0).any() or not (steps < 0).any():
+        return table, clock
+    return picked(table.said("The newest line came first: read from the last line to the first."), clock, np.arange(len(steps), -1, -1))
+
+
+def past_the_turn(table, clock, asked):
+    """A clock of hours starts anew at midnight, one without a.m. and p.m. at one o'clock, one of minutes after 60."""
+    times, longest = clock.seconds, max(PAUSE_S, 10 * usual_step(clock.seconds))
+    steps = np.diff(times)
+    turns = [HALF_DAY, DAY] if clock.period_s == DAY and times.max() < 13 * HOUR and times.min() >= HOUR else [clock.period_s]
+    added = np.zeros(len(times))
+    for row in np.flatnonzero(steps < 0):
+        turn = next((turn for turn in turns if 0 <= steps[row] + turn <= longest), 0)
+        added[row + 1 :] += turn
+        remark = f"The clock starts anew in line {table.lines[row + 1]}: counted on, {turn / HOUR:g} h added from there."
+        table = table.said(remark) if turn else table
+    return table, replace(clock, seconds=times + added)
+
+
+def through_summer_time(table, clock, asked):
+    """Undo the hour that a wall clock jumps when summer time begins or ends."""
+    if not clock.local:
+        return table, clock
+    steps, step = np.diff(clock.seconds), usual_step(clock.seconds)
+    added = np.zeros(len(clock.seconds))
+    for jump in (HOUR, -HOUR):
+        for row in np.flatnonzero(np.abs(steps - step - jump) <= step / 2) if step < HOUR / 3 else ():
+            if is_summer_time(table, clock, asked, row, jump):
+                added[row + 1 :] -= jump
+                what = f"Summer time {'begins' if jump > 0 else 'ends'} in line {table.lines[row + 1]}"
+                table = table.said(f"{what}: the clock's jump of an hour is taken out.")
+    return table, replace(clock, seconds=clock.seconds + added)
+
+
+def is_summer_time(table, clock, asked, row, jump):
+    if clock.zone is not None and clock.zone[row] != clock.zone[row + 1] or "summer time" in asked.clocks:
+        return True
+    if {"as written", "sorted", "set back"} & set(asked.clocks):
+        return False
+    begins = jump > 0
+    what = f"The clock goes {'forward' if begins else 'back'} by an hour here."
+    other = "clock='as written' if the logger paused" if begins else "clock='set back' if someone set it"
+    do = f"Say clock='summer time' if that {'began' if begins else 'ended'}, {other}."
+    raise table.fault(what, do, row=row + 1, keyword="clock")
+
+
+def without_repeats(table, clock, asked):
+    """Drop a line that says the same as another of its time. Where stamps are coarser than the readings, equal lines are no repeats."""
+    if runs_forward(clock):
+        return table, clock
+    order = np.argsort(clock.seconds, kind="stable")
+    twice = np.diff(clock.seconds[order]) == 0
+    if not twice.any() or twice.mean() > 0.4:
+        return table, clock
+    for column in table.columns:
+        values = column.values[order]
+        same = values[1:] == values[:-1]
+        twice &= (
+            same | (np.isnan(values[1:]) & np.isnan(values[:-1]))
+            if column.numeric and column.role != "time"
+            else same | (column.role == "time")
+        )
+    if not twice.any():
+        return table, clock
+    repeats = np.sort(order[1:][twice])
+    remark = f"Left out {counted(len(repeats), 'repeated line')}, first line {table.lines[repeats[0]]}."
+    return picked(table.said(remark), clock, np.delete(np.arange(len(order)), repeats))
+
+
+def sorted_or_set_back(table, clock, asked):
+    """Lines out of order that fill each other's gaps are sorted. Any other way back is for the caller to explain."""
+    steps = np.diff(clock.seconds)
+    back = np.flatnonzero(steps < 0)
+    if not back.size:
+        return table, clock
+    if "set back" in asked.clocks:
+        return set_forward(table, clock, back)
+    order = np.argsort(clock.seconds, kind="stable")
+    if "sorted" in asked.clocks or fill_gaps(clock.seconds[order], usual_step(clock.seconds)):
+        moved = int((order != np.arange(len(order))).sum())
+        return picked(
+            table.said(f"Sorted by time: {counted(moved, 'line')} stood elsewhere, first line {table.lines[back[0] + 1]}."), clock, order
+        )
+    do = "Two runs in one file? Save them apart. Else say clock='sorted' (lines are mixed up) or clock='set back' (someone set it)."
+    raise table.fault(f"The clock goes back by {-steps[back[0]]:.6g} s here.", do, row=back[0] + 1, keyword="clock")
+
+
+def fill_gaps(times, step):
+    """Do these times, once sorted, lie about one usual step apart?"""
+    steps = np.diff(times)
+    return bool(steps.min() >= 0.75 * step and (steps <= 1.25 * step).mean() >= 0.9)
+
+
+def set_forward(table, clock, back):
+    step, seconds = usual_step(clock.seconds), clock.seconds.copy()
+    for row in back:
+        lost = seconds[row] + step - seconds[row + 1]
+        seconds[row + 1 :] += lost
+        table = table.said(
+            f"The clock was set back in line {table.lines[row + 1]}, as you said: {lost:.6g} s added from there, for one usual step."
+        )
+    return table, replace(clock, seconds=seconds)
+
+
+def apart(table, clock, asked):
+    """Readings that share a stamp lie evenly up to the next one: the stamp is coarser than the readings."""
+    if runs_forward(clock):
+        return table, clock
+    stamps, group, counts = np.unique(clock.seconds, return_inverse=True, return_counts=True)
+    usual = int(lower_median(counts[1:-1] if len(counts) > 3 else counts))
+    starts = np.cumsum(counts) - counts
+    if len(stamps) < 2 or counts.max() > max(3, 1.5 * usual + 1):
+        row = starts[counts.argmax()]
+        what = f"The time stands still for {counts.max()} lines from here."
+        raise table.fault(what, "Say time= with another column, or correct it in a copy.", row=row, keyword="time")
+    unit = np.diff(stamps).min()
+    gaps = unit / np.maximum(counts, usual)
+    within = np.arange(len(group)) - starts[group] + np.where(group == 0, max(usual - counts[0], 0), 0)
+    shared = int((counts - 1).sum())
+    first = table.lines[starts[counts > 1][0] + 1]
+    remark = f"{counted(shared, 'line')} with the time of the line before, first line {first}: placed evenly within {unit:g} s."
+    return table.said(remark), replace(clock, seconds=np.round(stamps[group] + within * gaps[group], 6))
+
+
+STEPS = (newest_last, past_the_turn, through_summer_time, without_repeats, sorted_or_set_back, apart)

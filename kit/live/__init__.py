@@ -1,0 +1,6 @@
+"""A run while it is being recorded: a growing file, a serial line, and what was received."""
+
+from kit.live.following import file_so_far, port_so_far
+from kit.live.inbox import FOLDER
+
+__all__ = ["file_so_far", "FOLDER", "port_so_far"]

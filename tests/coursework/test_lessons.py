@@ -1,0 +1,106 @@
+"""Lesson texts: read from the TOML beside the notebook, with a sentence for a teacher who left a line out."""
+
+import pytest
+
+from kit.faults import Fault
+from kit.coursework.lessons import Choice, filled, names_in, read_card, read_lesson
+
+TEXT = """
+number = "77"
+title = "Tea"
+run = "basalt"
+
+[[predictions]]
+key = "warmer"
+step = 1
+back = 2
+stem = "Which cup?"
+says = "{effect}"
+choices = [{ text = "open", below = 0.0 }, { text = "closed", at_least = 0.0 }]
+
+[[questions]]
+key = "lid"
+goal = 1
+stem = "Why?"
+hint = "Look."
+choices = [{ text = "a", right = true, feedback = "yes" }, { text = "b", idea = "i", back = 1, feedback = "no" }]
+
+[[notes]]
+key = "claim"
+prompt = "Write."
+starters = ["The cup …"]
+look_for = ["a unit"]
+samples = [{ title = "A", text = "t" }]
+"""
+
+
+def lesson_file(tmp_path, text):
+    (tmp_path / "77-tea.toml").write_text(text, encoding="utf-8")
+    return tmp_path
+
+
+def test_a_lesson_beside_the_notebook_is_read(tmp_path):
+    lesson, prediction = read_card("77.warmer", lesson_file(tmp_path, TEXT))
+    assert (lesson.title, prediction.stem, [each.text for each in prediction.choices]) == ("Tea", "Which cup?", ["open", "closed"])
+    assert lesson.questions[0].right.text == "a" and lesson.card("claim").samples == (("A", "t"),)
+    assert lesson.questions[0].texts == ("Why?", "Look.", "a", "yes", "b", "no")
+
+
+def test_the_kits_own_lessons_are_found_from_anywhere(tmp_path):
+    assert read_lesson("00", tmp_path).title == "Your first run"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        ('stem = "Why?"\n', "", "77-tea.toml, 'lid': the line 'stem' is missing."),
+        (
+            "starters = ",
+            'starter = ["a"]\nstarters = ',
+            "77-tea.toml, 'claim': the kit knows no line 'starter'. It knows key, prompt, starters, samples and look_for.",
+        ),
+        ("right = true, ", "", "77-tea.toml, 'lid': one choice, and only one, needs the line 'right = true'."),
+        ('back = 1, feedback', 'right = true, feedback', "77-tea.toml, 'lid': one choice, and only one, needs the line 'right = true'."),
+        ('title = "Tea"\n', "", "77-tea.toml, 'the top': the line 'title' is missing."),
+    ],
+)
+def test_a_slip_in_the_file_is_named(tmp_path, old, new, said):
+    with pytest.raises(Fault) as told:
+        read_lesson("77", lesson_file(tmp_path, TEXT.replace(old, new)))
+    assert str(told.value) == said
+
+
+def test_a_broken_line_is_named(tmp_path):
+    with pytest.raises(Fault) as told:
+        read_lesson("77", lesson_file(tmp_path, 'number = "77\n'))
+    assert str(told.value).startswith("77-tea.toml can't be read as TOML: ") and "line 1" in str(told.value)
+    assert str(told.value).endswith(". Mend that line, then run this cell again.")
+
+
+def test_a_lesson_or_card_that_is_not_there_is_said(tmp_path):
+    with pytest.raises(Fault) as told:
+        read_lesson("98", tmp_path)
+    assert str(told.value) == "There is no lesson '98': no file 98-….toml lies beside this notebook or among the kit's lessons."
+    with pytest.raises(Fault) as told:
+        read_card("77.cooler", lesson_file(tmp_path, TEXT))
+    assert str(told.value) == "Lesson 77 has no card 'cooler'. It has warmer and claim."
+
+
+def test_numbers_are_filled_in_and_a_missing_one_is_named():
+    assert filled("from {low} to {high}", {"low": "1 °C", "high": "2 °C"}) == "from 1 °C to 2 °C"
+    assert names_in("{low} {high}") == ["low", "high"]
+    with pytest.raises(Fault) as told:
+        filled("about {rise}", {"low": "1 °C"})
+    assert str(told.value) == "The text 'about {rise}' asks for {rise}, which this result does not hold. It holds low."
+
+
+@pytest.mark.parametrize(("value", "foretold"), [(-0.1, "none"), (0.0, "low"), (0.99, "low"), (1.0, "high"), (7.0, "high")])
+def test_a_choice_foretells_its_own_stretch_of_values(value, foretold):
+    choices = {"low": Choice("low", at_least=0.0, below=1.0), "high": Choice("high", at_least=1.0), "no number": Choice("no number")}
+    assert [name for name, each in choices.items() if each.foretells(value)] == ([foretold] if foretold != "none" else [])
+
+
+def test_a_lone_brace_is_said():
+    with pytest.raises(Fault) as told:
+        names_in("from {low to high")
+    assert str(told.value) == "The text 'from {low to high' has a brace without its partner. Write each name as {name}."

@@ -1,0 +1,62 @@
+"""Marks of a run: found again by the run's own bytes, never on another run, never half written."""
+
+import errno
+import json
+import os
+
+import pytest
+
+from kit.faults import Fault
+from kit.coursework.marks import keep_marks, kept_marks, marks_path
+from kit.records.windows import Windows
+from tests.widgets.invented import invented_run
+
+PLACED = Windows((10, 11), (11, 12), (20.5, 21.5))
+
+
+def test_marks_come_back_for_the_run_they_were_made_on(tmp_path):
+    keep_marks(invented_run(), PLACED, tmp_path)
+    assert kept_marks(invented_run(name="renamed file"), tmp_path) == PLACED
+
+
+def test_another_run_has_no_marks(tmp_path):
+    keep_marks(invented_run(), PLACED, tmp_path)
+    assert kept_marks(invented_run(readings=600), tmp_path) is None
+
+
+def test_a_file_under_the_name_of_another_run_is_set_aside(tmp_path):
+    mine, other = invented_run(), invented_run(readings=600)
+    path = marks_path(mine, tmp_path)
+    PLACED.save(path, other)
+    with pytest.raises(Fault):
+        kept_marks(mine, tmp_path)
+    assert not path.exists() and json.loads(path.with_suffix(".damaged").read_text())["sha256"] == other.source.sha256
+
+
+def test_damaged_marks_are_set_aside_each_under_its_own_name(tmp_path):
+    run = invented_run()
+    for expected in ("damaged", "damaged-2"):
+        marks_path(run, tmp_path).parent.mkdir(exist_ok=True)
+        marks_path(run, tmp_path).write_text('{"baseline": [1')
+        with pytest.raises(Fault) as fault:
+            kept_marks(run, tmp_path)
+        name = f"{run.source.sha256[:16]}.{expected}"
+        assert str(fault.value) == f"The marks kept for basalt-like could not be read. Their file is now {name}. Mark the windows again."
+    assert len(list((tmp_path / "marks").iterdir())) == 2
+
+
+def test_a_disk_that_refuses_is_named(tmp_path):
+    (tmp_path / "marks").write_text("a file where the folder should be")
+    run = invented_run()
+    with pytest.raises(Fault) as fault:
+        keep_marks(run, PLACED, tmp_path)
+    assert str(fault.value) == (
+        f"Your marks could not be written to {run.source.sha256[:16]}.json in the folder marks ({os.strerror(errno.EEXIST)}). "
+        "Make room or allow writing there, then move any edge once."
+    )
+
+
+def test_nothing_but_the_marks_is_left_in_the_folder(tmp_path):
+    for _ in range(3):
+        keep_marks(invented_run(), PLACED, tmp_path)
+    assert [each.name for each in (tmp_path / "marks").iterdir()] == [f"{invented_run().source.sha256[:16]}.json"]

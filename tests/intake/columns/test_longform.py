@@ -1,0 +1,67 @@
+"""Long layout: one row a probe."""
+
+import pytest
+
+from kit.intake.read import look
+
+ROWS = [
+    ("0", "treated", "21.4"),
+    ("0", "control", "21.3"),
+    ("2", "treated", "21.5"),
+    ("2", "control", "21.3"),
+    ("4", "treated", "21.7"),
+    ("4", "control", "21.4"),
+]
+
+
+def record(header, rows=ROWS):
+    return "\n".join([header, *map(",".join, rows), ""])
+
+
+@pytest.mark.parametrize("header", ["time (s),probe,value (°C)", "time (s),who,°C", "time (s),channel,T (°C)"])
+def test_each_probe_becomes_a_column(header):
+    run = look(record(header)).run
+    assert run.readings.treated.tolist() == [21.4, 21.5, 21.7] and run.readings.control.tolist() == [21.3, 21.3, 21.4]
+    assert run.readings.index.tolist() == [0, 2, 4]
+    assert "Joined on the 3 times of 'treated', over the 4 s that all cover." in run.remarks
+
+
+def test_probes_by_number_are_named_by_the_caller():
+    rows = [(time, {"treated": "1", "control": "2"}[probe], value) for time, probe, value in ROWS]
+    run = look(record("time (s),channel,value (°C)", rows), treated="2", control="1").run
+    assert run.readings.control.tolist() == [21.4, 21.5, 21.7]
+
+
+def test_rows_may_carry_their_own_unit():
+    rows = [(time, probe, value, "°C") for time, probe, value in ROWS] + [("0", "CO2", "0.04", "%"), ("4", "CO2", "1.2", "%")]
+    run = look(record("time (s),sensor,value,unit", rows)).run
+    assert run.readings.gas_ppm.tolist() == pytest.approx([400, 6200, 12000])
+
+
+def test_probes_read_one_after_the_other_are_brought_to_one_time():
+    rows = [(f"{float(time) + 0.5 * (probe == 'control')}", probe, value) for time, probe, value in ROWS]
+    run = look(record("time (s),probe,value (°C)", rows)).run
+    assert run.readings.index.tolist() == [0, 2] and run.readings.treated.tolist() == [21.5, 21.7]
+    assert run.readings.control.tolist() == pytest.approx([21.3, 21.375])
+
+
+@pytest.mark.parametrize(
+    "text, message",
+    [
+        (
+            record("time (s),probe,value (°C)", [*ROWS, ("6", "treatd", "21.7")]),
+            "pasted text, line 8, column 'probe': Only this line names the probe 'treatd'. Correct it in a copy of the file.",
+        ),
+        (
+            record("time (s),probe,a,b", [(*row, "1") for row in ROWS]),
+            "pasted text: Each row holds one probe, but which column holds its reading? Head it 'value' in a copy of the file.",
+        ),
+    ],
+)
+def test_what_is_refused(text, message):
+    assert str(look(text).question) == message
+
+
+def test_a_status_column_is_no_list_of_probes():
+    text = "time (s),treated (°C),control (°C),status\n" + "".join(f"{n},21.4,21.3,{'ok' if n % 2 else 'low'}\n" for n in range(9))
+    assert look(text).run.readings.index.size == 9

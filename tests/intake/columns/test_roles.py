@@ -1,0 +1,171 @@
+"""Which column is which: by name where that is plain, by the caller's word otherwise."""
+
+import numpy as np
+import pytest
+
+from kit.intake.read import look
+
+ROWS = [("0", "21.4", "21.3", "20.1", "420"), ("2", "21.5", "21.3", "20.2", "5000"), ("4", "21.6", "21.4", "20.1", "9000")]
+
+
+def record(*heads):
+    return "\n".join([";".join(["time (s)", *heads]), *(";".join(row[: len(heads) + 1]) for row in ROWS), ""])
+
+
+def held(text, **words):
+    """First reading of every role."""
+    run = look(text, **words).run
+    return {name: series.iloc[0] for name, series in run.readings.items()}
+
+
+@pytest.mark.parametrize(
+    "heads, roles",
+    [
+        (["treated (°C)", "control (°C)"], {"treated": 21.4, "control": 21.3}),
+        (["Kontrolle (°C)", "behandelt (°C)"], {"treated": 21.3, "control": 21.4}),
+        (["CO₂ vessel (°C)", "control vessel (°C)"], {"treated": 21.4, "control": 21.3}),
+        (["untreated (°C)", "treated (°C)", "room (°C)", "CO2 (ppm)"], {"treated": 21.3, "control": 21.4, "room": 20.1, "gas_ppm": 420}),
+        (["treated (°C)", "control (°C)", "humidity (%)", "light (lux)"], {"treated": 21.4, "control": 21.3, "light": 420}),
+        (["treated (°C)", "control (°C)", "outside", "ppm"], {"treated": 21.4, "control": 21.3, "gas_ppm": 420}),
+        (["treated (°C)", "control (°C)", "difference treated-control (°C)"], {"treated": 21.4, "control": 21.3}),
+        (["treated (°C)", "control (°C)", "x (°C)", "(ppm)"], {"treated": 21.4, "control": 21.3, "gas_ppm": 420}),
+    ],
+)
+def test_plain_names_tell(heads, roles):
+    assert held(record(*heads)) == roles
+
+
+@pytest.mark.parametrize(
+    "words",
+    [{"treated": "T2", "control": "T1"}, {"treated": 3, "control": 2}, {"treated": "t2 (°c)", "control": "T1 (°C)"}, {"treated": "2"}],
+)
+def test_the_caller_tells_where_names_do_not(words):
+    text = record("T1 (°C)", "T2 (°C)")
+    run = look(text, **{"control": "T1", **words}).run
+    assert run.readings.treated.iloc[0] == 21.3 and run.readings.control.iloc[0] == 21.4
+
+
+@pytest.mark.parametrize(
+    "header, cells, ppm, words",
+    [
+        ("CO2 (ppm)", [420, 5000, 9000], 420, "in ppm"),
+        ("CO2 (%)", [0.042, 0.5, 0.9], 420, "turned from % into ppm"),  # SI Brochure, 9th edition, 5.4.7: 1 ppm is 1e-6
+        ("CO2 (ppb)", [420000, 5e6, 9e6], 420, "turned from ppb into ppm"),
+        ("CO2", [420, 5000, 9000], 420, "in ppm: no unit is written, but these numbers fit air in ppm only"),
+        ("gas", [0.042, 5, 90], 420, "turned from % into ppm: no unit is written, but these numbers fit air in % only"),
+    ],
+)
+def test_gas_comes_out_in_ppm(header, cells, ppm, words):
+    text = f"time (s);treated (°C);control (°C);{header}\n" + "".join(f"{n};21.4;21.3;{cell}\n" for n, cell in enumerate(cells))
+    run = look(text).run
+    assert run.readings.gas_ppm.iloc[0] == pytest.approx(ppm) and run.remarks[-1] == f"Took column '{header}' as gas, {words}."
+
+
+@pytest.mark.parametrize("unit, celsius", [("degF", -5.888888888888889), ("K", -251.75), ("degC", 21.4)])
+def test_the_word_gives_the_unit(unit, celsius):
+    text = record("treated", "control")
+    assert held(text, unit=unit)["treated"] == pytest.approx(celsius, abs=1e-9)
+
+
+def test_the_word_outdoes_the_file_and_that_is_said():
+    run = look(record("treated (°C)", "control"), unit="degF").run
+    assert run.remarks[2] == "Took column 'treated (°C)' as treated, turned from °F into °C; the file says °C, you said °F."
+
+
+def test_fahrenheit_in_gives_the_same_celsius():
+    celsius = np.array([[float(cell) for cell in row[1:3]] for row in ROWS])
+    rows = "".join(f"{row[0]};{one * 1.8 + 32};{two * 1.8 + 32}\n" for row, (one, two) in zip(ROWS, celsius))
+    assert look("time (s);treated (°F);control (°F)\n" + rows).run.readings.to_numpy() == pytest.approx(celsius, abs=1e-9)
+
+
+WHY = "Only a control shows what would have happened anyway."
+ASK = "If it is there, say control= with its column; if not, repeat the run with both."
+
+
+@pytest.mark.parametrize(
+    "text, words, message",
+    [
+        (record("treated (°C)"), {}, f"pasted text: There is no thermometer for the control vessel here. {WHY} {ASK}"),
+        (record("T (°C)"), {}, f"pasted text: There is no thermometer for the control vessel here. {WHY} {ASK}"),
+        (
+            record("A (°C)", "B (°C)"),
+            {},
+            "pasted text: Which column is the treated vessel: 'A (°C)' or 'B (°C)'? Say treated= with its header, or its number: "
+            "treated=2.",
+        ),
+        (
+            record("A (°C)", "B (°C)"),
+            {"treated": "A"},
+            "pasted text: Which column is the control vessel: 'B (°C)'? Say control= with its header, or its number: control=3.",
+        ),
+        (
+            record("treated 1 (°C)", "treated 2 (°C)", "control (°C)"),
+            {},
+            "pasted text: Which column is the treated vessel: 'treated 1 (°C)' or 'treated 2 (°C)'? "
+            "Say treated= with its header, or its number: treated=2.",
+        ),
+        (
+            record("treated", "control"),
+            {},
+            "pasted text, column 'treated': No unit is written for this temperature. Say unit='degC', unit='degF' or unit='K'.",
+        ),
+        (
+            record("treated", "control"),
+            {"unit": "metre"},
+            "pasted text: 'metre' is no unit of temperature. Say unit='degC', unit='degF' or unit='K'.",
+        ),
+        (
+            record("treated (ppm)", "control (°C)"),
+            {"treated": 2},
+            "pasted text, column 'treated (ppm)': This column is in ppm, which is no temperature. "
+            "Say unit='degC', unit='degF' or unit='K'.",
+        ),
+        (
+            record("treated (°C)", "control (°C)", "x (°C)"),
+            {"gas": "x"},
+            "pasted text, column 'x (°C)': This column is in °C, which is no share of a gas. Name another column: gas=.",
+        ),
+        (
+            record("treated (°C)", "control (°C)"),
+            {"treated": 2, "control": 2},
+            "pasted text, column 'treated (°C)': This column can't be both treated and control. Say control= with another one.",
+        ),
+        (
+            record("treated (°C)", "control (°C)"),
+            {"treated": 1},
+            "pasted text, column 'time (s)': This column can't be both time and treated. Say treated= with another one.",
+        ),
+        (
+            record("treated (°C)", "control (°C)").replace("21.6", "abc"),
+            {},
+            "pasted text, line 4, column 'treated (°C)': 'abc' is no number. "
+            "Correct it in a copy of the file, or leave the cell empty there.",
+        ),
+        (
+            record("treated (°C)", "control (°C)", "gas").replace("20.1", "150"),
+            {},
+            "pasted text, column 'gas': No unit is written for this gas reading. "
+            "Write ppm or % behind its header in a copy, or name another column: gas=.",
+        ),
+        (
+            record("treated (°C)", "control (°C)").replace(";21.3", ";").replace(";21.4\n", ";\n"),
+            {},
+            "pasted text, column 'control (°C)': This column holds no numbers. Name another column.",
+        ),
+    ],
+)
+def test_what_is_asked_or_refused(text, words, message):
+    fault = look(text, **words).question
+    assert str(fault) == message and len(message.split()) <= 40
+
+
+def test_a_vessel_with_one_reading_is_no_run():
+    text = "time (s);treated (°C);control (°C)\n0;21.4;21.3\n2;21.5;\n4;21.6;\n"
+    assert str(look(text).question) == (
+        "pasted text, column 'control (°C)': There is 1 reading for the control vessel. A run needs at least two of each."
+    )
+
+
+def test_odd_cells_matter_only_where_the_column_is_used():
+    run = look(record("treated (°C)", "control (°C)", "status").replace("20.2", "low battery")).run
+    assert run.remarks[-1] == "Left unused: 'status'."

@@ -1,0 +1,113 @@
+"""How a text is laid out: delimiter, decimal mark, header, units, and where the readings begin."""
+
+import pytest
+
+from kit.faults import IntakeFault
+from kit.intake.text.decoding import Text
+from kit.intake.text.sniffing import sniff
+from kit.intake.text.splitting import by_delimiter
+
+ROWS = [("0", "21.4", "21.3"), ("2", "21.5", "21.3"), ("4", "21.6", "21.4")]
+
+
+def laid_out(text, decimal=None):
+    return sniff(Text("a.csv", text.encode()), decimal)
+
+
+def table(header, delimiter=",", comma=False):
+    rows = (delimiter.join(row).replace(".", ",") if comma else delimiter.join(row) for row in ROWS)
+    return "\n".join([*header, *rows, ""])
+
+
+@pytest.mark.parametrize(
+    "lines, record",
+    [
+        # RFC 4180, section 2, rules 1, 4, 5, 6 and 7: its own examples.
+        (["aaa,bbb,ccc\r\n", "zzz,yyy,xxx\r\n"], [("aaa", "bbb", "ccc"), ("zzz", "yyy", "xxx")]),
+        (['"aaa","bbb","ccc"\r\n', "zzz,yyy,xxx"], [("aaa", "bbb", "ccc"), ("zzz", "yyy", "xxx")]),
+        (['"aaa","b\r\n', 'bb","ccc"\r\n', "zzz,yyy,xxx"], [("aaa", "b bb", "ccc"), ("zzz", "yyy", "xxx")]),
+        (['"aaa","b""bb","ccc"'], [("aaa", 'b"bb', "ccc")]),
+    ],
+)
+def test_the_examples_of_rfc_4180(lines, record):
+    assert [cells for _, cells in by_delimiter(lines, ",", strict=True)] == record
+
+
+@pytest.mark.parametrize("delimiter", [",", ";", "\t", "|"])
+@pytest.mark.parametrize("comma", [False, True])
+def test_every_delimiter_with_either_decimal_mark(delimiter, comma):
+    if delimiter == "," and comma:
+        return
+    layout = laid_out(table([delimiter.join(["time (s)", "treated", "control"])], delimiter, comma))
+    assert (layout.delimiter, layout.decimal, layout.kinds, layout.first) == (delimiter, "," if comma else ".", "nnn", 2)
+    assert layout.headers == ("time (s)", "treated", "control")
+
+
+@pytest.mark.parametrize(
+    "above, headers, units, first",
+    [
+        ([], ("column 1", "column 2", "column 3"), ("", "", ""), 1),
+        (["a,b,c"], ("a", "b", "c"), ("", "", ""), 2),
+        (["a,b,c", "s,°C,°C"], ("a", "b", "c"), ("s", "°C", "°C"), 3),
+        (["a,b,c", "(s),(°C),(K)"], ("a", "b", "c"), ("s", "°C", "K"), 3),
+        (["Logger, no. 7", "", "a,b,c", "---,---,---"], ("a", "b", "c"), ("", "", ""), 5),
+        (["Serial,12", 'Probe 5",long', "a,b,c"], ("a", "b", "c"), ("", "", ""), 4),
+        (["time,treated,control", "a,T,T"], ("a", "treated T", "control T"), ("", "", ""), 3),
+        (['a,"b\n(°C)",c'], ("a", "b (°C)", "c"), ("", "", ""), 3),
+    ],
+)
+def test_what_stands_above_the_readings(above, headers, units, first):
+    layout = laid_out(table(above))
+    assert (layout.headers, layout.units, layout.first) == (headers, units, first)
+
+
+def test_a_layout_says_what_it_is():
+    layout = laid_out(table(["a;b;c"], ";", comma=True))
+    assert str(layout) == "Cells are parted by semicolons; the readings begin in line 2, with a comma (21,4) as decimal mark."
+
+
+@pytest.mark.parametrize(
+    "line, kinds",
+    [
+        ("2026-03-01 10:00:02,21.4,21.5", "tnn"),
+        ("10:00:02 AM,21.4,", "tn-"),
+        ("0,treated,21.4", "nxn"),
+        ("0,21.4 °C,21.5 °C", "nnn"),
+        ("0 21.4 21.5", "nnn"),
+        ("2026-03-01 10:00:02  21,4  21,5", "tnn"),
+        ("| 0 | 21.4 | 21.5 |", "nnn"),
+    ],
+)
+def test_what_the_columns_hold(line, kinds):
+    assert laid_out(f"{line}\n{line}\n{line}\n").kinds == kinds
+
+
+TABLE = "Export the run as a table: in each line a time and two temperatures, a header above."
+BOTH = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
+
+
+@pytest.mark.parametrize(
+    "text, message",
+    [
+        ("time,treated,control\n", "line 1: There is a header, and no reading below it. Was the logger started? Export the run again."),
+        (
+            "T\n21.4\n21.5\n",
+            "line 1: There is only one column here. A run needs a time and two temperatures in each line, and a header above them.",
+        ),
+        ("Dear diary\nit was hot\n", f"line 1: No line here looks like readings. {TABLE}"),
+        ("a,b,c\n0,21,4,21,5\n2,21,4,21,5\n", f"line 1: This header has 3 cells, the lines below 5. {BOTH}"),
+        ("a,b,c,d\n0,21.4,21.5\n2,21.4,21.5\n", f"line 1: This header has 4 cells, the lines below 3. {BOTH}"),
+        (",".join(["1"] * 300) + "\n", "line 1: A line has 300 cells; at most 200 are read. Keep the columns of one run in a copy."),
+    ],
+)
+def test_what_is_no_table(text, message):
+    with pytest.raises(IntakeFault) as fault:
+        laid_out(text)
+    assert str(fault.value) == f"a.csv, {message}"
+
+
+@pytest.mark.parametrize("text", ["", "\n", " \n\t\n"])
+def test_a_mark_alone_is_an_empty_file(text):
+    with pytest.raises(IntakeFault) as fault:
+        laid_out(text)
+    assert str(fault.value) == "a.csv: This file is empty. Export the run again, and look into the file before you close the logger."

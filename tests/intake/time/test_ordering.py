@@ -1,0 +1,133 @@
+"""Times that run forward: midnight, summer time by the rules of the IANA database, lines out of order, stamps that come twice."""
+
+from datetime import datetime, timedelta, timezone
+from zoneinfo import ZoneInfo
+
+import numpy as np
+import pytest
+
+from kit.intake.read import look
+from tests.intake.time.test_clocks import elapsed, question, record
+
+START = "pasted text, "
+
+
+def clock_face(seconds, form="%H:%M:%S"):
+    return [(datetime(2026, 3, 1) + timedelta(seconds=int(each))).strftime(form) for each in seconds]
+
+
+@pytest.mark.parametrize(
+    "form, seconds, hours",
+    [("%H:%M:%S", range(86390, 86410, 2), 24), ("%I:%M:%S", range(46790, 46810, 2), 12), ("%M:%S", range(3590, 3610, 2), 1)],
+)
+def test_a_clock_that_starts_anew_is_counted_on(form, seconds, hours):
+    run = look(record(clock_face(seconds, form)), clock="mm:ss").run
+    assert run.readings.index.tolist() == list(range(0, 20, 2))
+    assert run.remarks[2] == f"The clock starts anew in line 7: counted on, {hours} h added from there."
+
+
+# The IANA time zone database (2026): in these zones the clock goes back or forward by one hour on these days, at these moments in UTC.
+CHANGES = [
+    ("Europe/Berlin", datetime(2026, 10, 25, 1), "ends"),
+    ("Europe/Berlin", datetime(2026, 3, 29, 1), "begins"),
+    ("America/New_York", datetime(2026, 11, 1, 6), "ends"),
+    ("America/New_York", datetime(2026, 3, 8, 7), "begins"),
+    ("Australia/Sydney", datetime(2026, 4, 4, 16), "ends"),
+]
+
+
+@pytest.mark.parametrize("zone, change, way", CHANGES)
+@pytest.mark.parametrize("step", [2, 60])
+def test_summer_time_is_asked_and_undone(zone, change, way, step):
+    moments = [change.replace(tzinfo=timezone.utc) + timedelta(seconds=step * n) for n in range(-5, 5)]
+    walls = [moment.astimezone(ZoneInfo(zone)) for moment in moments]
+    bare = record([wall.strftime("%Y-%m-%d %H:%M:%S") for wall in walls])
+    goes, began, other = (
+        ("forward", "began", "as written' if the logger paused") if way == "begins" else ("back", "ended", "set back' if someone set it")
+    )
+    assert (
+        question(bare) == f"{START}line 7: The clock goes {goes} by an hour here. Say clock='summer time' if that {began}, clock='{other}."
+    )
+    expected = [step * n for n in range(10)]
+    assert elapsed(bare, clock="summer time") == expected
+    named = record([wall.strftime("%Y-%m-%d %H:%M:%S %Z") for wall in walls])
+    assert elapsed(named) == expected if walls[0].tzname().isalpha() else True
+    assert elapsed(record([wall.isoformat() for wall in walls])) == expected
+
+
+def test_a_pause_of_an_hour_stays_one_if_the_caller_says_so():
+    text = record(clock_face([0, 2, 4, 3606, 3608]))
+    run = look(text, clock="as written").run
+    assert run.readings.index.tolist() == [0, 2, 4, 3606, 3608]
+    assert run.remarks[-1] == (
+        "1 gap in the record, from 4 s to 60 min 6 s: no reading for 60 min 2 s. The logger paused, or its clock was set forward."
+    )
+
+
+def test_the_newest_line_may_come_first():
+    run = look(record(clock_face([36006, 36004, 36002, 36000]))).run
+    assert run.readings.index.tolist() == [0, 2, 4, 6] and run.readings.treated.tolist() == [21.3, 21.2, 21.1, 21.0]
+    assert run.remarks[2] == "The newest line came first: read from the last line to the first."
+
+
+def test_lines_that_fill_each_others_gaps_are_sorted():
+    run = look(record([0, 2, 6, 4, 8, 10, 12, 14, 16, 18], "time (s)")).run
+    assert run.readings.treated.tolist()[:5] == [21.0, 21.1, 21.3, 21.2, 21.4]
+    assert run.remarks[2] == "Sorted by time: 2 lines stood elsewhere, first line 5."
+
+
+BACK = "Two runs in one file? Save them apart. Else say clock='sorted' (lines are mixed up) or clock='set back' (someone set it)."
+
+
+@pytest.mark.parametrize(
+    "times, line, jump", [([0, 2, 4, 0, 2, 4], 5, 4), ([0, 2, 4, 6, 8, 1, 3, 5, 7], 7, 7), ([0, 2, 4, 6, 5, 7, 9], 6, 1)]
+)
+def test_any_other_way_back_is_asked(times, line, jump):
+    assert question(record(times, "time (s)")) == f"{START}line {line}: The clock goes back by {jump} s here. {BACK}"
+
+
+def test_a_clock_that_was_set_back_goes_on_by_a_usual_step():
+    run = look(record([0, 2, 4, 6, 1, 3, 5], "time (s)"), clock="set back").run
+    assert run.readings.index.tolist() == [0, 2, 4, 6, 8, 10, 12]
+    assert run.remarks[2] == "The clock was set back in line 6, as you said: 7 s added from there, for one usual step."
+
+
+def test_lines_that_come_again_are_left_out():
+    text = record([0, 2, 4, 6, 8, 10, 12], "time (s)").splitlines()
+    run = look("\n".join([*text[:5], *text[3:5], *text[5:], ""])).run
+    assert run.readings.index.tolist() == [0, 2, 4, 6, 8, 10, 12]
+    assert run.remarks[2] == "Left out 2 repeated lines, first line 6."
+
+
+@pytest.mark.parametrize(
+    "times, expected",
+    [
+        ([0, 0, 60, 60, 60, 60, 120, 120, 120, 120, 180, 180, 180, 180, 240], np.arange(15) * 15.0),
+        ([0, 2, 4, 4, 8, 10], [0, 2, 4, 5, 8, 10]),
+    ],
+)
+def test_readings_that_share_a_stamp_lie_evenly_within_it(times, expected):
+    run = look(record(times, "time (s)")).run
+    assert run.readings.index.tolist() == list(expected)
+    assert " with the time of the line before, first line " in run.remarks[2]
+
+
+def test_a_clock_that_stands_still_is_no_clock():
+    times = [0, 2, 4, *[6] * 9, 8, 10, 12]
+    assert question(record(times, "time (s)")) == (
+        f"{START}line 5: The time stands still for 9 lines from here. Say time= with another column, or correct it in a copy."
+    )
+
+
+def test_lines_without_a_time_are_left_out_and_said():
+    run = look(record([0, "", 4, "NA", 8], "time (s)")).run
+    assert run.readings.index.tolist() == [0, 4, 8] and run.remarks[2] == "Left out 2 lines without a time, first line 3."
+
+
+def test_one_reading_is_no_run():
+    assert question(record([0, "", ""], "time (s)")) == "pasted text: This record holds 1 reading with a time. A run needs at least two."
+
+
+@pytest.mark.parametrize("shift", [0, 5, 43200, 86390])
+def test_shifting_the_clock_changes_nothing(shift):
+    assert elapsed(record(clock_face(np.arange(0, 20, 2) + shift))) == list(range(0, 20, 2))
