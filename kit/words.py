@@ -32,6 +32,24 @@ def table_html(rows, caption):
     return f'<table class="kit-table"><caption {left}><strong>{escape(caption)}</strong></caption><tbody>{body}</tbody></table>'
 
 
+class Account(str):
+    """A result's own account, one thought a line: plain text anywhere, paragraphs in a notebook.
+
+    It is a text in every other way, so that it can be searched, written to a file and compared.
+    """
+
+    def __repr__(self):
+        return str(self)
+
+    def _repr_html_(self):
+        return "".join(f"<p>{escape(line)}</p>" for line in self.splitlines())
+
+
+def account(*lines):
+    """The `Account` of these lines; an empty one is left out."""
+    return Account("\n".join(str(line) for line in lines if line))
+
+
 def plain(thing):
     """`thing` made of what JSON knows: dataclasses become dicts, arrays lists, and numbers that are not finite None."""
     if is_dataclass(thing):

@@ -7,7 +7,7 @@ import numpy as np
 from kit.bench.model import BENCH_CAUSES, CAUSES, GAS_CAUSES, settled, temperatures
 from kit.estimate import rounded
 from kit.statistics import within
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 WORDS = {
     "wall infrared": "thermal infrared exchanged with the walls",
@@ -55,6 +55,10 @@ class Truth:
             f"In truth the gas made the treated vessel {rounded(self.warming_c, 2)} °C warmer after {self.after_min:g} min; "
             f"the bench itself added {rounded(self.bench_c, 2)} °C."
         )
+
+    def explain(self):
+        """The causes one by one."""
+        return account(self, *(f"{WORDS[cause]}: {rounded(value, 2)} °C." for cause, value in self.causes))
 
     def _repr_html_(self):
         rows = [(WORDS[cause], f"{rounded(value, 2)} °C") for cause, value in self.causes]

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from kit.estimate import Range, amount
 from kit.physics import convection, gases
 from kit.physics import STANDARD_PRESSURE_PA
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 FLOW = (convection.CONDUCTION, convection.MIXED_FLOW, convection.TURBULENT_FLOW)
 
@@ -40,6 +40,16 @@ class GasTable:
     def __str__(self):
         parts = [f"{row.name} {row.carries}" for row in self.rows]
         return f"Heat carried to the walls, from lying still to strong flow, air = 1: {'; '.join(parts)}."
+
+    def explain(self):
+        """What the columns mean, with this table's own numbers."""
+        denser = [f"{row.name} is as dense as air {amount(row.colder_air_k, 2)} °C colder" for row in self.rows if row.colder_air_k > 0]
+        return account(
+            "Warm gas rises along a warm wall and sinks along a cold one. How much heat it carries depends on its density, the heat it holds, "
+            "how it conducts and how thick it flows.",
+            f"{'; '.join(denser)}." if denser else "",
+            f"{self} {self.within}",
+        )
 
     def _repr_html_(self):
         rows = [(row.name, f"{amount(row.density_kg_m3, 3)} kg/m³, carries {row.carries} of what air carries") for row in self.rows]

@@ -12,7 +12,7 @@ from kit.analysis.basis import safety
 from kit.analysis.causes.sizes import Scene, excess_k, layer_fades_min, light_taken_up, scene_of, size_of
 from kit.estimate import Range
 from kit.physics import GASES, one_of
-from kit.words import listed, plain, table_html
+from kit.words import account, listed, plain, table_html
 
 REASONS = {
     "a": "From nothing, if a wall blocks these bands, to all light in them, 3.5 % of a filament's. Reckoned without a wall: {light}.",
@@ -73,6 +73,10 @@ class CauseBudget:
 
     def __str__(self):
         return f"Why it got warmer: {self.verdict} from sizes. {self.reason}"
+
+    def explain(self):
+        """The causes one by one: how large each could be, and where that range comes from."""
+        return account(*self.causes, self.reason)
 
     def _repr_html_(self):
         rows = [(f"{each.rival.letter} {each.rival.name}", f"{each.size}: {each.standing}") for each in self.causes]

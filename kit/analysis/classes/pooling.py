@@ -12,7 +12,7 @@ from kit.analysis.basis import refuse_question
 from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.statistics import coverage_factor, plain_mean, pool, Question, spread_interval, spread_of_next, surprise, without_each
-from kit.words import plain, table_html
+from kit.words import Account, plain, table_html
 
 # Two groups can't show how much groups differ; three can't foretell a fourth.
 FEWEST_POOLED, FEWEST_FORETOLD = 3, 4
@@ -106,7 +106,7 @@ class ClassEffect:
 
     def explain(self):
         """A short plain account of how the class's numbers were reckoned."""
-        return class_explained(self)
+        return Account(class_explained(self))
 
     def __str__(self):
         return class_sentence(self)

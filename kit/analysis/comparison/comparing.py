@@ -9,7 +9,7 @@ from kit.analysis.basis import refuse_question
 from kit.estimate import Estimate, amount, places_for, rounded
 from kit.faults import Caution, Fault
 from kit.statistics import CANNOT_TELL, DIFFERENT, Equivalence, equivalence, Question, RISK, SAME, welch_dof
-from kit.words import plain, table_html
+from kit.words import Account, plain, table_html
 
 
 def compare(mine, reference, *, margin, level=0.95):
@@ -77,7 +77,7 @@ class Comparison:
 
     def explain(self):
         """A short plain account of the comparison, with these results' own numbers."""
-        return compared(self)
+        return Account(compared(self))
 
     def __str__(self):
         if self.test is None:

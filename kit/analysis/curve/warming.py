@@ -12,7 +12,7 @@ from kit.analysis.basis import both_vessels, record_of, refuse_question, why_no_
 from kit.estimate import Estimate
 from kit.records import Run, Windows
 from kit.statistics import begins, Question, Warming, warming_of, within
-from kit.words import counted, plain, table_html
+from kit.words import Account, counted, plain, table_html
 
 # Fewer cells after the change than this hold no curve.
 FEWEST_AFTER = 6
@@ -102,7 +102,7 @@ class WarmingCurve:
 
     def explain(self):
         """A short plain account of how the curve and its ranges were found, with this run's own numbers."""
-        return curve_explained(self)
+        return Account(curve_explained(self))
 
     def __str__(self):
         if self.determined:

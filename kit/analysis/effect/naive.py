@@ -8,7 +8,7 @@ from kit.estimate import Estimate, amount
 from kit.faults import Fault
 from kit.records import Run, Windows
 from kit.statistics import welch_interval
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 LABEL = "as if readings were independent (they are not)"
 
@@ -32,10 +32,11 @@ class NaiveEffect:
         """What the two ranges differ in, with this run's own numbers."""
         noise = self.honest.noise
         if noise is None:
-            return f"{self} There is no honest range to hold it against: {self.honest.reason}"
-        return (
-            f"{self} It takes the {noise.readings} readings of the baseline for {noise.readings} independent looks; they hold about "
-            f"{max(noise.looks, 1):.0f}. It knows nothing of drift or of the display. The honest range is {self.honest.warming.range}."
+            return account(self, f"There is no honest range to hold it against: {self.honest.reason}")
+        return account(
+            self,
+            f"It takes the {noise.readings} readings of the baseline for {noise.readings} independent readings; they are worth about "
+            f"{max(noise.looks, 1):.0f}. It knows nothing of drift or of the display. The honest range is {self.honest.warming.range}.",
         )
 
     def __str__(self):

@@ -8,7 +8,8 @@ import numpy as np
 
 from kit.analysis.effect.budget import Drift, Noise, budget_of
 from kit.analysis.effect.cautions import effect_cautions
-from kit.analysis.basis import effect_explained, NO_READING, record_of, refuse_question, why_no_number
+from kit.analysis.basis import NO_READING, record_of, refuse_question, why_no_number
+from kit.analysis.effect.words import effect_explained
 from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.records import Run, Windows

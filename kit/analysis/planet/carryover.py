@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 
 @dataclass(frozen=True)
@@ -38,6 +38,10 @@ class CarryOver:
 
     def _named(self, parallels):
         return ", ".join(each.about for each in parallels)
+
+    def explain(self):
+        """Each point with the two sides."""
+        return account(*(f"{each.verdict}. In the vessel: {each.vessel}. On the planet: {each.planet}." for each in self.parallels))
 
     def _repr_html_(self):
         rows = [(each.verdict, f"vessel: {each.vessel}; planet: {each.planet}") for each in self.parallels]

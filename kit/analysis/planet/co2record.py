@@ -13,7 +13,7 @@ import numpy as np
 from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.statistics import coverage_factor
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 SOURCE = "Keeling & Whorf 2004, Carbon Dioxide Information Analysis Center; carried by statsmodels"
 LICENCE = "public domain"
@@ -54,6 +54,16 @@ class Co2Record:
     def __str__(self):
         growth = f"{self.growth_first.text} at first and {self.growth_last.text} at last"
         return f"CO2 rose by {growth}, with a yearly swing of {self.swing.text}."
+
+    def explain(self):
+        """What was measured, and how the numbers were made from it."""
+        return account(
+            f"{self.weeks:,} weekly means from {self.first_day} to {self.last_day}, {self.missing} of them missing. Source: {self.source}.",
+            f"They were averaged by month; {self.filled} months without a week were filled in on a straight line between their neighbours.",
+            f"The trend is the mean over twelve months around each month. It grew by {self.growth_first.text} in the first ten years and by "
+            f"{self.growth_last.text} in the last ten.",
+            f"Around the trend CO2 swings by {self.swing.text} within a year, as plants take it up and give it back.",
+        )
 
     def _repr_html_(self):
         rows = [("first ten years", self.growth_first.text), ("last ten years", self.growth_last.text), ("yearly swing", self.swing.text)]

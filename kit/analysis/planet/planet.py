@@ -7,7 +7,7 @@ import numpy as np
 from kit.estimate import Estimate, Range, rounded
 from kit.physics import planet
 from kit.physics import exitance_w_m2, ZERO_C_K
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 ALBEDO_LIMIT = 0.01  # how well Earth's reflected share is known, rounded (textbook, from memory)
 SURFACE_C = np.linspace(-60, 60, 121)
@@ -37,6 +37,16 @@ class PlanetBalance:
         return (
             f"In: {rounded(self.absorbed_w_m2, 1)} W/m². Out equals in at {bare} °C bare ({self.bare_range}), "
             f"at {surface} °C under the layer ({self.surface_range}). Observed: about {rounded(planet.SURFACE_K - ZERO_C_K, 0)} °C."
+        )
+
+    def explain(self):
+        """How the balance was worked out, with this planet's own numbers."""
+        return account(
+            f"Sunlight of {self.sun_w_m2:g} W/m² falls on a disc and warms a sphere, so a quarter of it counts; {100 * self.albedo:g} % is "
+            f"reflected. {rounded(self.absorbed_w_m2, 1)} W/m² are taken up.",
+            f"A bare surface gives off as much at {self.bare_range}.",
+            f"Under a layer of air that takes up {100 * self.absorbed_share:g} % of the infrared, and gives half of it back, it takes "
+            f"{self.surface_range}.",
         )
 
     def _repr_html_(self):
@@ -91,6 +101,15 @@ class PlanetWarming:
         return (
             f"CO2 from {self.from_ppm:g} to {self.co2_ppm:g} ppm tips the balance by {rounded(self.forcing_w_m2, 2)} W/m² "
             f"({self.forcing_range}). Warming in the end: {self.in_the_end.text}, likely {self.likely}."
+        )
+
+    def explain(self):
+        """How the warming was worked out, with its own numbers."""
+        return account(
+            f"More CO2 lets less infrared out: {self.forcing_range} for {self.from_ppm:g} to {self.co2_ppm:g} ppm.",
+            f"The ground and the air warm until as much goes out as comes in. In the end: {self.in_the_end.text}, likely {self.likely}.",
+            f"The oceans take long to warm. While CO2 still rises: {self.meanwhile.text}, likely {self.likely_meanwhile}.",
+            "The range is wide because clouds, ice and water vapour answer the warming, and nobody knows exactly how strongly.",
         )
 
     def _repr_html_(self):

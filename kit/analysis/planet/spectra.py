@@ -6,7 +6,7 @@ import numpy as np
 
 from kit.estimate import Range, amount
 from kit.physics import absorption, radiation
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 WAVELENGTHS_UM = np.geomspace(0.2, 100, 600)
 SOURCES = {"filament": radiation.FILAMENT_K, "warm wall": radiation.WALL_K}
@@ -60,6 +60,11 @@ class Spectra:
         passed = f"{self.window} passes " + ", ".join(f"{each.passes} of the {each.name}" for each in self.sources)
         sources = ". ".join(str(each) for each in self.sources)
         return f"{sources}. {passed}. CO2 over {100 * self.path_m:g} cm: emissivity {self.emissivity}."
+
+    def explain(self):
+        """Where each source radiates, and what of it CO2 could take up."""
+        told = [f"{each}. In CO2's bands: {each.taken_up}. {self.window} passes {each.passes}." for each in self.sources]
+        return account(*told, f"This CO2, {100 * self.path_m:g} cm of it, has an emissivity of {self.emissivity}.")
 
     def _repr_html_(self):
         rows = [(each.name, f"{each}; in CO2's bands {each.taken_up}") for each in self.sources]

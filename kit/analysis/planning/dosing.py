@@ -5,11 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.analysis.basis import safety
-from kit.estimate import Range, rounded
+from kit.estimate import amount, Range, rounded
 from kit.faults import Caution, Fault
 from kit.physics import dose, filling, room
 from kit.physics import bounded, ROOM_CO2_SHARE, STANDARD_PRESSURE_PA, vapour_pressure_pa
-from kit.words import counted, plain, table_html
+from kit.words import account, counted, plain, table_html
 
 CURVE_MINUTES = np.linspace(0, 5, 121)
 
@@ -67,6 +67,17 @@ class GasDose:
         yield "share if it fills from below", self.share_from_below
         yield f"{self.setup.groups:g} groups add to the room, at most", Range(self.room_ppm, self.room_ppm, "ppm")
         yield "thirty people add by breathing", self.breath_ppm_per_min
+
+    def explain(self):
+        """A short plain account of how the gas and its share were worked out, with this dose's own numbers."""
+        vessel, head = self.setup.vessel_l, self.setup.headspace_l
+        return account(
+            f"{self.made_from[0].upper()}{self.made_from[1:]} give {self.moles} of CO2. What runs out first: {self.limiting}.",
+            f"At {self.setup.room_c:g} °C that fills {self.litres}. The low end leaves {amount(self.dissolved_l)} L in the water.",
+            f"Gas that mixes on its way, behind {head:g} L of air in the bottle, takes air out with it: {self.share_mixed} of CO2 in {vessel:g} L.",
+            f"Gas that lies on the floor and lifts the air out: {self.share_from_below}. What really happens lies between: {self.share}.",
+            f"{self.setup.groups:g} groups add at most {rounded(self.room_ppm, 0)} ppm to the room if nobody airs it.",
+        )
 
     def _repr_html_(self):
         return table_html(self.rows(), f"{self.made_from} in a {self.setup.vessel_l:g} L vessel")

@@ -6,7 +6,7 @@ from kit.analysis.basis import safety
 from kit.estimate import Range
 from kit.physics import dose, filling
 from kit.physics import MOLAR_MASS_G
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 
 @dataclass(frozen=True)
@@ -24,6 +24,14 @@ class GasNeed:
     def __str__(self):
         weighed = f"{self.bicarbonate_g} of bicarbonate and {self.acid_g} of {self.acid} acid"
         return f"{self.share:g} % of CO2 in {self.vessel_l:g} L takes {self.litres}: {weighed}."
+
+    def explain(self):
+        """A short plain account of where the two ends come from."""
+        return account(
+            f"The low end lets the gas lie on the floor and lift the air out: {self.share:g} % of {self.vessel_l:g} L.",
+            "The high end lets it mix on its way, so that some flows out again, and leaves as much in the water as the water can hold.",
+            f"From the amount of gas follow {self.bicarbonate_g} of bicarbonate, and the {self.acid} acid that just uses it up.",
+        )
 
     def _repr_html_(self):
         rows = [("gas", self.litres), ("bicarbonate", self.bicarbonate_g), (f"{self.acid} acid", self.acid_g)]

@@ -22,7 +22,7 @@ from kit.statistics import (
     Timing,
     Wander,
 )
-from kit.words import plain, table_html
+from kit.words import Account, plain, table_html
 
 # Longer quiet times are not used by the effect; shorter ones are shown for what they cost.
 QUIET_MIN, SHORTER_MIN, BASELINES_MIN = 10.0, (1.0, 5.0), (1.0, 3.0)
@@ -130,7 +130,7 @@ class Plan:
 
     def explain(self):
         """A short plain account of the plan, with its own numbers."""
-        return plan_explained(self)
+        return Account(plan_explained(self))
 
     def __str__(self):
         return plan_sentence(self)

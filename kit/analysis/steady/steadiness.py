@@ -5,7 +5,8 @@ from math import inf, isfinite
 
 import numpy as np
 
-from kit.analysis.basis import both_vessels, steadiness_explained
+from kit.analysis.basis import both_vessels
+from kit.analysis.steady.words import steadiness_explained
 from kit.estimate import Estimate, amount, rounded
 from kit.faults import Caution, Fault
 from kit.records import Run

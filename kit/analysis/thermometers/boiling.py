@@ -9,7 +9,7 @@ from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.physics import boiling_point_c, standard_pressure_pa
 from kit.statistics import coverage_factor
-from kit.words import plain, table_html
+from kit.words import account, plain, table_html
 
 WEATHER_PA, BAROMETER_PA = 3_000, 100  # common practice, no source
 ALTITUDES_M = np.linspace(0, 4_000, 81)
@@ -30,6 +30,13 @@ class BoilingPoint:
 
     def __str__(self):
         return f"Water boils at {self.temperature.text} here, from {self.taken_from}."
+
+    def explain(self):
+        """How the boiling point follows from the pressure, and what its range is made of."""
+        return account(
+            f"Water boils where its vapour presses as hard as the air. The pressure is {self.pressure_pa:,.0f} Pa, from {self.taken_from}.",
+            f"It may be off by {self.limit_pa:,.0f} Pa either way. That makes the range {self.temperature.range}.",
+        )
 
     def _repr_html_(self):
         return table_html([("boils at", self.temperature.text), ("taken from", self.taken_from)], "Boiling point of water")

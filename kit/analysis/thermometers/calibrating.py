@@ -11,7 +11,7 @@ from kit.estimate import Estimate, rounded
 from kit.faults import Fault
 from kit.records import Run
 from kit.statistics import coverage_factor, display_uncertainty, fit_line, Line, side_by_side
-from kit.words import plain, table_html
+from kit.words import Account, plain, table_html
 
 PROBES = ("treated", "control")
 # A scale known no better than this is left as it was: correcting it would bring in more than it takes out.
@@ -81,7 +81,7 @@ class Calibration:
 
     def explain(self):
         """A short plain account of the calibration, with its own numbers."""
-        return calibration_explained(self)
+        return Account(calibration_explained(self))
 
     def __str__(self):
         return calibration_sentence(self)

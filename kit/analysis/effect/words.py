@@ -1,16 +1,16 @@
-"""A result's own account: how it was reckoned, with this run's numbers, in words that a learner can follow."""
+"""An effect's own account: how it was worked out, with this run's numbers, in words that a learner can follow."""
 
 from math import isfinite
 
 from kit.estimate import amount, rounded
-from kit.words import counted, listed
+from kit.words import account, counted, listed
 
 
 def effect_explained(effect):
     """The account of an `Effect`, one thought a line."""
     if not isfinite(effect.warming.value):
-        return f"There is no number. {effect.reason}"
-    return "\n".join((_value(effect), _noise(effect), _drift(effect), _parts(effect), _reach(effect)))
+        return account(f"There is no number. {effect.reason}")
+    return account(_value(effect), _noise(effect), _drift(effect), _parts(effect), _reach(effect))
 
 
 def _value(effect):
@@ -46,26 +46,3 @@ def _parts(effect):
 
 def _reach(effect):
     return f"The range holds {effect.condition}. It says how much warmer, not why."
-
-
-def steadiness_explained(steadiness):
-    """The account of a `Steadiness`, one thought a line."""
-    s = steadiness
-    if not isfinite(s.slope.value):
-        return f"There is no drift to judge: {s.reason}"
-    lines = [
-        f"A straight line through {s.stretch} of the {s.of} changes by {s.slope.text}.",
-        f"Readings closer than about {amount(s.correlation_s)} s agree by chance. The range allows for that and for the display's step.",
-        f"Steady means: surely less than {s.tolerance_c_per_min:g} °C a minute. Drifting means: surely more. Here the drift is at most {amount(s.at_most)}.",
-    ]
-    return "\n".join(lines + _waiting(s))
-
-
-def _waiting(steadiness):
-    if steadiness.verdict == "steady":
-        return []
-    if steadiness.wait_min is None:
-        return ["How long to wait can't be said from this record. Look again in a few minutes: does the drift shrink?"]
-    known = steadiness.settling_min
-    because = f"the control settles with a time constant of {amount(known)} min" if known else "a longer look narrows the range"
-    return [f"It may take about {amount(steadiness.wait_min)} min more, as {because}."]
