@@ -15,7 +15,8 @@ LESSONS = Path(__file__).parents[2] / "lessons"
 @dataclass(frozen=True)
 class Choice:
     """One choice. In a question: `feedback` always, and unless it is `right` the `idea` it stands for and the step to go `back` to.
-    In a prediction: the values of its number (`at_least` up to `below`) that this choice foretells; none, when neither is given."""
+    In a prediction: the values of its number that this choice predicts: from `at_least` up to `below`, or the word `when`; none, when
+    nothing of these is given."""
 
     text: str
     feedback: str = ""
@@ -24,9 +25,12 @@ class Choice:
     right: bool = False
     at_least: float | None = None
     below: float | None = None
+    when: str = ""
 
-    def foretells(self, value):
-        """Does `value` lie where this choice put it?"""
+    def predicts(self, value):
+        """Is `value` what this choice says: its word, or a number where this choice puts it?"""
+        if isinstance(value, str) or self.when:
+            return value == self.when
         if self.at_least is self.below is None:
             return False
         return (-inf if self.at_least is None else self.at_least) <= value < (inf if self.below is None else self.below)
@@ -36,7 +40,7 @@ class Choice:
 class Prediction:
     """A prediction: its question, where it is asked (`step`) and looked at again (`back`), and the sentence that the run `says` then.
 
-    `number` names the value that decides which choice foretold the run; `ways` are further (title, text) to lay beside it.
+    `number` names the value, a number or a word, that decides which choice predicted what came out; `ways` are further (title, text) to lay beside it.
     """
 
     key: str
@@ -136,7 +140,7 @@ def names_in(text):
 
 
 def _find(number, folder):
-    found = [path for place in (Path(folder), LESSONS) for path in sorted(place.glob(f"{number}-*.toml"))]
+    found = [path for place in (Path(folder), LESSONS) for form in ("{}.toml", "{}-*.toml") for path in sorted(place.glob(form.format(number)))]
     if not found:
         raise Fault(f"There is no lesson {number!r}: no file {number}-….toml lies beside this notebook or among the kit's lessons.")
     return found[0]

@@ -94,13 +94,24 @@ def test_numbers_are_filled_in_and_a_missing_one_is_named():
     assert str(told.value) == "The text 'about {rise}' asks for {rise}, which this result does not hold. It holds low."
 
 
-@pytest.mark.parametrize(("value", "foretold"), [(-0.1, "none"), (0.0, "low"), (0.99, "low"), (1.0, "high"), (7.0, "high")])
-def test_a_choice_foretells_its_own_stretch_of_values(value, foretold):
+@pytest.mark.parametrize(("value", "predicted"), [(-0.1, "none"), (0.0, "low"), (0.99, "low"), (1.0, "high"), (7.0, "high")])
+def test_a_choice_predicts_its_own_stretch_of_values(value, predicted):
     choices = {"low": Choice("low", at_least=0.0, below=1.0), "high": Choice("high", at_least=1.0), "no number": Choice("no number")}
-    assert [name for name, each in choices.items() if each.foretells(value)] == ([foretold] if foretold != "none" else [])
+    assert [name for name, each in choices.items() if each.predicts(value)] == ([predicted] if predicted != "none" else [])
 
 
 def test_a_lone_brace_is_said():
     with pytest.raises(Fault) as told:
         names_in("from {low to high")
     assert str(told.value) == "The text 'from {low to high' has a brace without its partner. Write each name as {name}."
+
+
+def test_a_choice_may_predict_a_word():
+    stays, moves, open_one = Choice("It stays", when="stays"), Choice("It moves", when="moves"), Choice("Nobody can say")
+    assert [each.predicts("stays") for each in (stays, moves, open_one)] == [True, False, False]
+    assert not stays.predicts(0.0)
+
+
+def test_a_lesson_may_be_named_without_a_number(tmp_path):
+    (tmp_path / "home.toml").write_text('number = "home"\ntitle = "At home"\nrun = ""\n', encoding="utf-8")
+    assert read_lesson("home", tmp_path).title == "At home"

@@ -4,10 +4,11 @@ from kit.widgets.cards.card import Card, area, beside, bullets, buttons, choices
 from kit.widgets.cards.gate import after
 from kit.widgets.cards.keeping import keeping_of
 from kit.widgets.cards.notes import note
+from kit.widgets.cards.numbers import Numbers
 from kit.widgets.cards.prediction import predict, recall
 from kit.widgets.cards.questions import quiz
 
 __all__ = [
-    "Card", "after", "area", "beside", "bullets", "buttons", "choices", "keeping_of", "lettered", "note", "predict", "quiz",
+    "Card", "after", "area", "beside", "bullets", "buttons", "choices", "keeping_of", "lettered", "note", "Numbers", "predict", "quiz",
     "recall", "step_link", "text",
 ]

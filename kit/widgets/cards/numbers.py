@@ -17,16 +17,29 @@ TOO_CLOSE = "The numbers come from the kit's windows: with yours, two answers wo
 
 @dataclass(frozen=True)
 class Numbers:
-    """Numbers by name: as `values`, and as `texts` with their units. `problem`: why the marks can't give them; `origin`: whose they are."""
+    """What a lesson's texts name: as `values` (numbers, or words such as "stays"), and as `texts` with their units.
+
+    `problem`: why the marks can't give them; `origin`: whose they are.
+    """
 
     values: dict = field(default_factory=dict)
     texts: dict = field(default_factory=dict)
     problem: str = ""
     origin: str = ""
 
+    def numbers(self):
+        """Itself, so that a lesson may hand ready-made numbers to a card."""
+        return self
+
 
 def shown_numbers(lesson, source=None):
-    """The numbers as they are now. `source`: a window marker, a result, or None for the marks kept for the lesson's run."""
+    """The numbers as they are now.
+
+    `source`: a window marker, a result, anything with a method `numbers()` that gives `Numbers` (a lesson's view), or None for the
+    marks kept for the lesson's run.
+    """
+    if hasattr(source, "numbers"):
+        return source.numbers()
     if not _has_windows(source):
         return numbers_of_result(source)
     try:
@@ -85,13 +98,13 @@ def misplaced(run, windows):
 
 
 def on_change(source, redraw):
-    """Call `redraw` whenever a marker's windows have moved and come to rest. Other sources never change."""
+    """Call `redraw` whenever a marker or a view has answered and come to rest. Other sources never change."""
     if hasattr(source, "observe"):
-        source.observe(lambda change: redraw() if change.new["settled"] else None, "answer")
+        source.observe(lambda change: redraw() if change.new.get("settled", True) else None, "answer")
 
 
 def _has_windows(source):
-    return source is None or hasattr(source, "observe")
+    return source is None or hasattr(source, "windows") and hasattr(source, "observe")
 
 
 def _run(lesson, marker):

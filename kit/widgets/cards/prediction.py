@@ -108,11 +108,11 @@ def _confronted(prediction, told, numbers):
 
 
 def _agreement(prediction, told, numbers):
-    """Whether the run came out as foretold. Nothing is said of a choice that the lesson no longer has, or that foretells no number."""
-    foretold = next((each for each in prediction.choices if told and each.text == told.content["words"]), None)
-    if foretold is None or not prediction.number:
+    """Whether the run came out as predicted. Nothing is said of a choice that the lesson no longer has, or that predicts no value."""
+    predicted = next((each for each in prediction.choices if told and each.text == told.content["words"]), None)
+    if predicted is None or not prediction.number:
         return []
-    fits = foretold.foretells(numbers.values[prediction.number])
+    fits = predicted.predicts(numbers.values[prediction.number])
     return [text("fits", "Your prediction fits this run." if fits else "Worth a second look: the run differs from your prediction.")]
 
 

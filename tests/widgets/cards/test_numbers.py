@@ -8,7 +8,7 @@ from kit.analysis.effect.paired import paired_effect
 from kit.estimate import Estimate
 from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
-from kit.widgets.cards.numbers import misplaced, numbers_of_effect, numbers_of_result, shown_numbers
+from kit.widgets.cards.numbers import Numbers, misplaced, numbers_of_effect, numbers_of_result, shown_numbers
 from tests.widgets.invented import invented_run
 
 
@@ -56,3 +56,8 @@ def test_any_result_gives_its_estimates_by_name():
 )
 def test_a_window_on_the_other_side_of_the_change_is_named(run, windows, said):
     assert misplaced(run, windows) == said
+
+
+def test_a_source_may_bring_its_own_numbers():
+    ready = Numbers({"shift": "stays"}, {"shift": "it stays"})
+    assert shown_numbers(None, ready) is ready
