@@ -10,6 +10,8 @@ from kit.bootstrap.locking import in_turn
 from kit.faults import Fault
 from kit.storage import write_atomically
 
+DAMAGE = (ValueError, TypeError, KeyError, RecursionError)  # what reading a damaged file raises
+
 
 @dataclass(frozen=True)
 class Answer:
@@ -45,15 +47,28 @@ def answers_path(lesson, folder=None):
 def read_answers(path):
     """The answers kept in `path`, none if there is no such file. A damaged file is set aside whole, and `remark` names it."""
     try:
-        kept = json.loads(path.read_text(encoding="utf-8"))["answers"]
-        return Kept(tuple(_checked(Answer(**each)) for each in kept))
-    except FileNotFoundError:
-        return Kept()
+        return _read(path)
     except OSError as problem:
         what = f"Your answers in {path.name} could not be opened ({problem.strerror})."
         raise Fault(f"{what} Ask for help with the folder, then run this cell again.") from problem
-    except (ValueError, TypeError, KeyError, RecursionError):
+    except DAMAGE:
         return Kept(remark=_set_aside(path))
+
+
+def peek_at_answers(path):
+    """The answers kept in `path`; none where they can't be read. Changes nothing on the disk."""
+    try:
+        return _read(path)
+    except (OSError, *DAMAGE):
+        return Kept()
+
+
+def _read(path):
+    try:
+        kept = json.loads(path.read_text(encoding="utf-8"))["answers"]
+    except FileNotFoundError:
+        return Kept()
+    return Kept(tuple(_checked(Answer(**each)) for each in kept))
 
 
 def add_answer(path, answer, known=()):

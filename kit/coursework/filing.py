@@ -1,6 +1,5 @@
-"""A file that came in from elsewhere, kept unchanged beside the notebook, and which one was kept last."""
+"""A file that came in from elsewhere, kept unchanged beside the notebook."""
 
-import json
 import re
 from itertools import count
 from pathlib import Path
@@ -8,7 +7,6 @@ from pathlib import Path
 from kit.faults import Fault
 from kit.storage import write_atomically
 
-MEMORY = "brought-in.json"
 UNFIT = re.compile(r'[\x00-\x1f<>:"/\\|?*#]+')  # characters that a file's name can't hold on Windows, and the mark before a sheet's name
 LONGEST_NAME = 80
 FULL = "{name} could not be written beside the notebook ({why}). Make room there, then press Keep again."
@@ -34,21 +32,3 @@ def safe_name(name):
     plain = UNFIT.sub("-", re.split(r"[/\\]", str(name))[-1]).strip(" .-")
     stem, suffix = Path(plain).stem[:LONGEST_NAME], Path(plain).suffix[:10]
     return f"{stem}{suffix}" if stem else "run.csv"
-
-
-def remember(file, keywords, folder="."):
-    """Note down which file was kept last, and how it is read. A Fault when the disk refuses."""
-    try:
-        write_atomically(Path(folder) / MEMORY, json.dumps({"file": file, "keywords": keywords}, ensure_ascii=False, indent=1))
-    except OSError as problem:
-        raise Fault(FULL.format(name=MEMORY, why=problem.strerror)) from problem
-
-
-def remembered(folder="."):
-    """(file, keywords) kept last in `folder`, or None: nothing was kept, the note is damaged, or the file is gone."""
-    try:
-        kept = json.loads((Path(folder) / MEMORY).read_text(encoding="utf-8"))
-        file, keywords = str(kept["file"]), {str(name): value for name, value in kept["keywords"].items()}
-    except (OSError, ValueError, KeyError, TypeError, AttributeError):
-        return None
-    return (file, keywords) if Path(folder, file).is_file() else None

@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.coursework.filing import keep_unchanged, remember, remembered, safe_name
+from kit.coursework.filing import keep_unchanged, safe_name
 
 NAMES = [
     ("run.csv", "run.csv"),
@@ -24,19 +24,3 @@ def test_any_name_becomes_one_that_every_system_takes(name, safe):
 def test_the_same_bytes_are_kept_once_and_others_beside_them(tmp_path):
     names = [keep_unchanged("a.csv", data, tmp_path).name for data in (b"1\r\n", b"2\n", b"1\r\n", b"2\n")]
     assert names == ["a.csv", "a-2.csv", "a.csv", "a-2.csv"] and (tmp_path / "a.csv").read_bytes() == b"1\r\n"
-
-
-def test_what_was_kept_last_is_remembered_while_its_file_is_there(tmp_path):
-    assert remembered(tmp_path) is None
-    (tmp_path / "a.csv").write_text("x")
-    remember("a.csv", {"treated": 2, "clock": ["min", 40]}, tmp_path)
-    assert remembered(tmp_path) == ("a.csv", {"treated": 2, "clock": ["min", 40]})
-    (tmp_path / "a.csv").unlink()
-    assert remembered(tmp_path) is None
-
-
-@pytest.mark.parametrize("content", ["", "{", "[]", '{"file": "a.csv"}', '{"file": "a.csv", "keywords": 3}'])
-def test_a_damaged_note_counts_as_none(tmp_path, content):
-    (tmp_path / "a.csv").write_text("x")
-    (tmp_path / "brought-in.json").write_text(content)
-    assert remembered(tmp_path) is None

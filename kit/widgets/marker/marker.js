@@ -12,10 +12,17 @@ import { fitIn, showBoxes } from "./shown.js";
 const UP_OR_DOWN = ["ArrowUp", "ArrowDown", "PageUp", "PageDown"]; // the other keys move within what is typed in a box
 
 function render({ model, el }) {
+  let end = shown(model, el);
+  const anew = () => { end(); end = shown(model, el); }; // another run: other lines, other limits
+  model.on("change:picture", anew);
+  return () => { model.off("change:picture", anew); end(); };
+}
+
+function shown(model, el) {
   const ended = new AbortController(), m = stateOf(model, ended.signal);
   const resized = new ResizeObserver(() => fitIn(m)), themed = new MutationObserver(() => fitIn(m));
   connect(m);
-  el.append(m.frame.root);
+  el.replaceChildren(m.frame.root);
   resized.observe(m.frame.root);
   themed.observe(document.body, { attributes: true, attributeFilter: ["data-jp-theme-light", "data-jp-theme-name"] });
   fitIn(m);

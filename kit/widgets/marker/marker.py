@@ -23,12 +23,12 @@ def mark_windows(run, *, start=None, folder="."):
 
     Marks are kept beside the notebook, in `folder`, at every change. `marker.windows` are the `Windows` as they are now;
     `marker.observe(f, "windows")` hears of every move, and `marker.effect` is the `Effect` of windows that rest, else None.
+    `run` may be a card that chooses one (`choose_run`): the marker then goes over to the run that is chosen.
     """
-    start = start or starting_windows(run)
-    kept, trouble = marks_or_trouble(run, folder)
-    marker = WindowMarker(run, kept or start, start, Path(folder).resolve())
-    if trouble:
-        marker.tell(trouble)
+    chooser = run if hasattr(run, "observe") else None
+    marker = WindowMarker(run.run if chooser else run, start, Path(folder).resolve())
+    if chooser:
+        chooser.observe(lambda change: marker.take(change.new), "run")
     return marker
 
 
@@ -59,15 +59,33 @@ class WindowMarker(AnyWidget):
     windows = traitlets.Instance(Windows)
     effect = traitlets.Any(None, allow_none=True)
 
-    def __init__(self, run, windows, start, folder):
-        self.run, self.start, self.folder = run, start, folder
-        self._history, self._hand = History(windows), None
-        super().__init__(windows=windows, **picture_of(run))
+    def __init__(self, run, start, folder):
+        self.folder, self._hand = folder, None
+        trouble = self._begin(run, start)
+        super().__init__(windows=self._history.now, **picture_of(run))
         self.on_msg(self._heard)
+        self.tell(trouble)
+
+    def take(self, run, start=None):
+        """Go over to `run`: its picture, and its marks or `start`."""
+        with self.hold_sync():
+            trouble, same = self._begin(run, start), self.windows == self._history.now
+            for name, value in {**picture_of(run), "windows": self._history.now}.items():
+                self.set_trait(name, value)
+            if same:  # as windows, though of another run
+                self._follow()
+            self.tell(trouble)
+
+    def _begin(self, run, start):
+        """Set out with the marks kept for `run`, else at `start`, else plainly not right. Gives a sentence on marks that can't be read."""
+        kept, trouble = marks_or_trouble(run, self.folder)
+        self.run, self.start = run, start or starting_windows(run)
+        self._history = History(kept or self.start)
+        return trouble
 
     def tell(self, text):
-        """Show one more sentence under the number, until the windows move."""
-        self.answer = {**self.answer, "trouble": text}
+        """Show one more sentence, if there is one, under the number until the windows move."""
+        self.answer = {**self.answer, "trouble": text or self.answer["trouble"]}
 
     @traitlets.validate("windows")
     def _inside(self, proposal):
@@ -75,7 +93,7 @@ class WindowMarker(AnyWidget):
         return proposal.value
 
     @traitlets.observe("windows")
-    def _follow(self, change):
+    def _follow(self, _change=None):
         """Whoever moved the windows: show them. Code settles them at once, a hand when it rests."""
         self.edges = [round(edge, 3) for edge in self.windows.seconds]
         self.effect = None
