@@ -1,0 +1,68 @@
+"""A learner's own runs: for each one file in `runs/`, beside the notebook, that holds how it is read and all that was decided since.
+
+Such a file is a file of answers, so everything is added and nothing overwritten. The readings stay where they are, in the run's own file.
+"""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from kit.coursework.answers import add_answer, Answer, Kept, peek_at_answers
+from kit.coursework.filing import safe_name
+from kit.faults import Fault
+
+FOLDER = "runs"
+CARD, BROUGHT, OPENED = "run", "brought", "opened"
+NO_FILE = "{file} is no longer beside this notebook. Put it back there, or bring the run in again."
+
+
+@dataclass(frozen=True)
+class OwnRun:
+    """One of a learner's runs: its `file` beside the notebook, the `keywords` that read it, and all that was `kept` about it in `path`."""
+
+    path: Path
+    file: str
+    keywords: dict
+    kept: Kept
+
+    @property
+    def opened(self):
+        """When it was brought in or opened last, as ISO 8601."""
+        return self.kept.latest(CARD, BROUGHT, OPENED).at
+
+
+def own_runs(folder="."):
+    """The `OwnRun`s kept in `folder`, the one that was open last first. What can't be read is passed over and stays as it is."""
+    found = [_own_run(path, peek_at_answers(path)) for path in sorted(Path(folder, FOLDER).glob("*.json"))]
+    return tuple(sorted(filter(None, found), key=lambda each: each.opened, reverse=True))
+
+
+def remember(file, keywords, folder="."):
+    """Note down that `file`, which lies in `folder`, is a run of the learner's and is read with `keywords`; gives the path of the note."""
+    path = Path(folder, FOLDER, f"{safe_name(str(file).replace('/', '-'))}.json")
+    add_answer(path, Answer(CARD, BROUGHT, {"file": str(file), "keywords": keywords}))
+    return path
+
+
+def remembered(folder="."):
+    """(file, keywords) of the run that was open last and whose file is there, or None."""
+    there = (each for each in own_runs(folder) if Path(folder, each.file).is_file())
+    return next(((each.file, each.keywords) for each in there), None)
+
+
+def read_own(own, folder="."):
+    """The `Run` of an `OwnRun`. A Fault if its file is gone, or can't be read as it was."""
+    from kit.intake import read_run, with_sheet  # with pandas, which a mere list of runs has no need of
+
+    path = Path(folder, own.file)
+    if not path.is_file():
+        raise Fault(NO_FILE.format(file=own.file))
+    source, keywords = with_sheet(str(path), own.keywords)
+    return read_run(source, **keywords)
+
+
+def _own_run(path, kept):
+    """The `OwnRun` in a file of answers; None where it names no file."""
+    brought = kept.latest(CARD, BROUGHT)
+    if brought is None or not isinstance(brought.content.get("keywords"), dict):
+        return None
+    return OwnRun(path, str(brought.content.get("file")), brought.content["keywords"], kept)
