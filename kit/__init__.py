@@ -38,6 +38,7 @@ HOME = {
     "after": "kit.widgets.cards",
     "quiz": "kit.widgets.cards",
     "note": "kit.widgets.cards",
+    "choose_run": "kit.widgets.ownrun",
     "bring_in": "kit.widgets.intake",
     "hand_sheet": "kit.widgets.intake",
     "follow": "kit.widgets.live",

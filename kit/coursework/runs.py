@@ -33,7 +33,7 @@ class OwnRun:
 def own_runs(folder="."):
     """The `OwnRun`s kept in `folder`, the one that was open last first. What can't be read is passed over and stays as it is."""
     found = [_own_run(path, peek_at_answers(path)) for path in sorted(Path(folder, FOLDER).glob("*.json"))]
-    return tuple(sorted(filter(None, found), key=lambda each: each.opened, reverse=True))
+    return tuple(sorted(filter(None, found), key=lambda each: (each.opened, each.path.stat().st_mtime_ns), reverse=True))
 
 
 def remember(file, keywords, folder="."):

@@ -1,7 +1,7 @@
 """A lesson's cards: predictions, gates, questions and notes, made of blocks that any view can use."""
 
 from kit.widgets.cards.card import Card, area, beside, bullets, buttons, choices, lettered, step_link, text
-from kit.widgets.cards.gate import after
+from kit.widgets.cards.gate import after, view_of
 from kit.widgets.cards.keeping import keeping_of
 from kit.widgets.cards.notes import note
 from kit.widgets.cards.numbers import Numbers
@@ -10,5 +10,5 @@ from kit.widgets.cards.questions import quiz
 
 __all__ = [
     "Card", "after", "area", "beside", "bullets", "buttons", "choices", "keeping_of", "lettered", "note", "Numbers", "predict", "quiz",
-    "recall", "step_link", "text",
+    "recall", "step_link", "text", "view_of",
 ]

@@ -19,7 +19,7 @@ def after(card_id, thing):
 
     def open_once(_change=None):
         if gate.children == (reminder,) and keeping.decided(card_id):
-            gate.children = (_opened(card_id, thing),)
+            gate.children = (view_of(card_id, thing),)
 
     open_once()
     keeping.observe(open_once, "kept")
@@ -31,6 +31,7 @@ def _reminder(card_id, step):
     return Card(f"{card_id}.gate", "Your prediction comes first", lambda: [text("why", words), step_link("go", step)])
 
 
-def _opened(card_id, thing):
+def view_of(name, thing):
+    """A widget that shows `thing`, or what the function `thing` gives; a card with the reason if that can't be shown."""
     inside = told(shown)(thing)
-    return inside if isinstance(inside, ipywidgets.Widget) else Card(f"{card_id}.fault", "This could not be shown", lambda: inside)
+    return inside if isinstance(inside, ipywidgets.Widget) else Card(f"{name}.fault", "This could not be shown", lambda: inside)

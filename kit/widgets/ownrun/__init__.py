@@ -1,0 +1,5 @@
+"""A learner's own runs: chosen in a lesson, and worked through from the file to the report."""
+
+from kit.widgets.ownrun.choosing import choose_run
+
+__all__ = ["choose_run"]
