@@ -1,0 +1,126 @@
+"""The marks of a figure: lines, points, bands, bars, error bars, and the lines and bands laid over or under them."""
+
+from math import isfinite
+
+from kit.charts.still.axes import BAR_REACH, reaches
+from kit.charts.still.pen import dashed, filled, line, put
+
+MOST_SYMBOLS = 12
+INK = "#222222"
+
+
+def draw_trace(page, trace, axes):
+    """One trace: a bar chart's, or a scatter's with all it has."""
+    x, y = axes[trace.xaxis or "x"], axes[trace.yaxis or "y"]
+    if trace.type == "bar":
+        return _bars(page, trace, x, y)
+    spots = [_spot(x, y, *pair) for pair in zip(trace.x, trace.y)]
+    mode = trace.mode or "lines"
+    if trace.fill == "toself":
+        put(page, "polygon", {"points": _points(filter(None, spots)), **filled(trace.fillcolor)})
+    elif "lines" in mode:
+        _lines(page, trace, spots)
+    _error_bars(page, trace, x, y)
+    if "markers" in mode:
+        _symbols(page, trace, spots)
+
+
+def _spot(x, y, across, up):
+    """Pixels of a point; None for a missing reading."""
+    if any(value is None or isinstance(value, float) and not isfinite(value) for value in (across, up)):
+        return None
+    return x.at(across), y.at(up)
+
+
+def _points(spots):
+    return " ".join(f"{across:.1f},{up:.1f}" for across, up in spots)
+
+
+def _lines(page, trace, spots):
+    """The line of a trace, broken where a reading is missing."""
+    pieces = [[]]
+    for spot in spots:
+        pieces.append([]) if spot is None else pieces[-1].append(spot)
+    look = {"fill": "none", "stroke": trace.line.color or INK, "stroke-width": trace.line.width or 2.0, **dashed(trace.line.dash)}
+    for piece in filter(None, pieces):
+        put(page, "polyline", {"points": _points(piece), **look})
+
+
+def _symbols(page, trace, spots):
+    mark = trace.marker
+    known = [spot for spot in spots if spot]
+    most = mark.maxdisplayed or len(known)
+    for spot in known[:: max(1, -(-len(known) // max(most, 1)))]:
+        _symbol(page, spot, mark.symbol or "circle", float(mark.size or 6), mark.color or trace.line.color or INK, mark.opacity or 1)
+
+
+def _symbol(page, spot, name, size, color, opacity):
+    (x, y), half = spot, size / 2
+    look = filled(color) | ({"fill-opacity": opacity} if opacity < 1 else {})
+    if name.endswith("-open"):
+        look = {"fill": "#ffffff", "stroke": color, "stroke-width": 2.0}
+    shape = name.removesuffix("-open")
+    if shape == "circle":
+        put(page, "circle", {"cx": x, "cy": y, "r": half, **look})
+    elif shape == "square":
+        put(page, "rect", {"x": x - half, "y": y - half, "width": size, "height": size, **look})
+    elif shape == "diamond":
+        put(page, "polygon", {"points": _points([(x, y - half), (x + half, y), (x, y + half), (x - half, y)]), **look})
+    elif shape == "x":
+        line(page, x - half, y - half, x + half, y + half, color, 3.0)
+        line(page, x - half, y + half, x + half, y - half, color, 3.0)
+    else:
+        line(page, x, y - half, x, y + half, color, 2.0)
+
+
+def _error_bars(page, trace, x, y):
+    for letter, along in (("x", x), ("y", y)):
+        bars = trace[f"error_{letter}"]
+        if not bars or not bars.to_plotly_json():
+            continue
+        color, width, cap = bars.color or trace.marker.color or INK, float(bars.thickness or 2), (bars.width or 6) / 2
+        for (low, high), across, up in zip(reaches(trace, letter), trace.x, trace.y):
+            ends = along.at(low), along.at(high)
+            fixed = (y.at(up) if letter == "x" else x.at(across)), cap
+            _one_bar(page, letter, ends, fixed, color, width)
+
+
+def _one_bar(page, letter, ends, fixed, color, width):
+    (low, high), (at, cap) = ends, fixed
+    for start, end in (((low, at), (high, at)), ((low, at - cap), (low, at + cap)), ((high, at - cap), (high, at + cap))):
+        (x0, y0), (x1, y1) = (start, end) if letter == "x" else (start[::-1], end[::-1])
+        line(page, x0, y0, x1, y1, color, width)
+
+
+def _bars(page, trace, x, y):
+    lying = trace.orientation == "h"
+    along, side = (x, y) if lying else (y, x)
+    lengths, places = (trace.x, trace.y) if lying else (trace.y, trace.x)
+    step = abs(side.pixels[1] - side.pixels[0]) / max(abs(side.high - side.low), 1e-12)
+    half = step * (trace.width or 0.8) * BAR_REACH
+    for place, length in zip(places, lengths):
+        start, end = sorted((along.at(0.0), along.at(float(length))))
+        middle = side.at(place)
+        box = (start, middle - half, end - start, 2 * half) if lying else (middle - half, start, 2 * half, end - start)
+        put(page, "rect", dict(zip(("x", "y", "width", "height"), box)) | filled(trace.marker.color or INK))
+
+
+def draw_shape(page, shape, axes, frame):
+    """A line or a band that a figure lays across its panels."""
+    xs = [_edge(value, shape.xref or "x", axes, frame["left"], frame["right"]) for value in (shape.x0, shape.x1)]
+    ys = [_edge(value, shape.yref or "y", axes, frame["bottom"], frame["top"]) for value in (shape.y0, shape.y1)]
+    if shape.type == "line":
+        return line(page, xs[0], ys[0], xs[1], ys[1], shape.line.color or INK, float(shape.line.width or 2), shape.line.dash)
+    box = {"x": min(xs), "y": min(ys), "width": abs(xs[1] - xs[0]), "height": abs(ys[1] - ys[0])}
+    put(page, "rect", box | filled(shape.fillcolor))
+
+
+def _edge(value, reference, axes, start, end):
+    name, _, domain = reference.partition(" ")
+    if name == "paper":
+        return start + float(value) * (end - start)
+    axis = axes[name]
+    low, high = sorted(axis.pixels)
+    if domain:
+        return axis.pixels[0] + float(value) * (axis.pixels[1] - axis.pixels[0])
+    return min(max(axis.at(value), low), high)
