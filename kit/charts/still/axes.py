@@ -22,11 +22,8 @@ class Axis:
     high: float
     ticks: tuple
     categories: tuple
+    logarithmic: bool
     given: object
-
-    @property
-    def logarithmic(self):
-        return self.given.type == "log"
 
     def at(self, value, power=False):
         """Pixels of a value (a number, or a category); `power`: of a power of ten, as plotly's labels on a logarithmic axis are."""
@@ -48,7 +45,8 @@ def axes_of(figure, left, right, top, bottom):
         ends = (left, right) if key.startswith("x") else (bottom, top)
         start, end = axis.domain or (0, 1)
         pixels = tuple(ends[0] + share * (ends[1] - ends[0]) for share in (start, end))
-        found[key[0] + key[5:]] = Axis(key[0] + key[5:], pixels, low, high, ticks_of(axis, low, high, spans[key][1]), spans[key][1], axis)
+        name, ticks = key[0] + key[5:], ticks_of(axis, low, high, spans[key][1])
+        found[name] = Axis(name, pixels, low, high, ticks, spans[key][1], axis.type == "log", axis)
     return found
 
 
@@ -62,7 +60,7 @@ def span_of(figure, key, axis):
     """(numbers drawn along this axis, categories in order)."""
     letter, short = key[0], key[0] + key[5:]
     mine = [trace for trace in figure.data if (getattr(trace, f"{letter}axis") or letter) == short]
-    cells = [cell for trace in mine for cell in _cells(trace, letter)]
+    cells = [cell for trace in mine for cell in _cells(trace, letter)] + _laid_over(figure, letter, short)
     names = tuple(dict.fromkeys(cell for cell in cells if isinstance(cell, str)))
     if names:
         order = tuple(axis.categoryarray) if axis.categoryarray is not None else names
@@ -79,6 +77,12 @@ def _cells(trace, letter):
         cells += [end for low, high in reaches(trace, letter) for end in (low, high)]
     along = trace.type == "bar" and (trace.orientation or "v") == ("h" if letter == "x" else "v")
     return [*cells, 0.0] if along else cells
+
+
+def _laid_over(figure, letter, short):
+    """Where lines and bands begin and end along an axis: they are kept in view, too."""
+    mine = [shape for shape in figure.layout.shapes or () if shape[f"{letter}ref"] == short]
+    return [end for shape in mine for end in (shape[f"{letter}0"], shape[f"{letter}1"]) if not isinstance(end, str)]
 
 
 def reaches(trace, letter):

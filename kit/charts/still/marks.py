@@ -5,7 +5,6 @@ from math import isfinite
 from kit.charts.still.axes import BAR_REACH, reaches
 from kit.charts.still.pen import dashed, filled, line, put
 
-MOST_SYMBOLS = 12
 INK = "#222222"
 
 
@@ -50,27 +49,28 @@ def _symbols(page, trace, spots):
     mark = trace.marker
     known = [spot for spot in spots if spot]
     most = mark.maxdisplayed or len(known)
+    symbol, half, color = mark.symbol or "circle", float(mark.size or 6) / 2, mark.color or trace.line.color or INK
+    look = filled(color) | ({"fill-opacity": mark.opacity} if mark.opacity else {})
     for spot in known[:: max(1, -(-len(known) // max(most, 1)))]:
-        _symbol(page, spot, mark.symbol or "circle", float(mark.size or 6), mark.color or trace.line.color or INK, mark.opacity or 1)
+        _symbol(page, spot, symbol, half, look)
 
 
-def _symbol(page, spot, name, size, color, opacity):
-    (x, y), half = spot, size / 2
-    look = filled(color) | ({"fill-opacity": opacity} if opacity < 1 else {})
+def _symbol(page, spot, name, half, look):
+    (x, y), color = spot, look["fill"]
     if name.endswith("-open"):
         look = {"fill": "#ffffff", "stroke": color, "stroke-width": 2.0}
     shape = name.removesuffix("-open")
     if shape == "circle":
         put(page, "circle", {"cx": x, "cy": y, "r": half, **look})
     elif shape == "square":
-        put(page, "rect", {"x": x - half, "y": y - half, "width": size, "height": size, **look})
+        put(page, "rect", {"x": x - half, "y": y - half, "width": 2 * half, "height": 2 * half, **look})
     elif shape == "diamond":
         put(page, "polygon", {"points": _points([(x, y - half), (x + half, y), (x, y + half), (x - half, y)]), **look})
     elif shape == "x":
-        line(page, x - half, y - half, x + half, y + half, color, 3.0)
-        line(page, x - half, y + half, x + half, y - half, color, 3.0)
+        line(page, (x - half, y - half), (x + half, y + half), color, 3.0)
+        line(page, (x - half, y + half), (x + half, y - half), color, 3.0)
     else:
-        line(page, x, y - half, x, y + half, color, 2.0)
+        line(page, (x, y - half), (x, y + half), color, 2.0)
 
 
 def _error_bars(page, trace, x, y):
@@ -78,18 +78,11 @@ def _error_bars(page, trace, x, y):
         bars = trace[f"error_{letter}"]
         if not bars or not bars.to_plotly_json():
             continue
-        color, width, cap = bars.color or trace.marker.color or INK, float(bars.thickness or 2), (bars.width or 6) / 2
+        look, cap = (bars.color or trace.marker.color or INK, float(bars.thickness or 2)), (bars.width or 6) / 2
         for (low, high), across, up in zip(reaches(trace, letter), trace.x, trace.y):
-            ends = along.at(low), along.at(high)
-            fixed = (y.at(up) if letter == "x" else x.at(across)), cap
-            _one_bar(page, letter, ends, fixed, color, width)
-
-
-def _one_bar(page, letter, ends, fixed, color, width):
-    (low, high), (at, cap) = ends, fixed
-    for start, end in (((low, at), (high, at)), ((low, at - cap), (low, at + cap)), ((high, at - cap), (high, at + cap))):
-        (x0, y0), (x1, y1) = (start, end) if letter == "x" else (start[::-1], end[::-1])
-        line(page, x0, y0, x1, y1, color, width)
+            low, high, at = along.at(low), along.at(high), y.at(up) if letter == "x" else x.at(across)
+            for start, end in (((low, at), (high, at)), ((low, at - cap), (low, at + cap)), ((high, at - cap), (high, at + cap))):
+                line(page, *((start, end) if letter == "x" else (start[::-1], end[::-1])), *look)
 
 
 def _bars(page, trace, x, y):
@@ -110,7 +103,7 @@ def draw_shape(page, shape, axes, frame):
     xs = [_edge(value, shape.xref or "x", axes, frame["left"], frame["right"]) for value in (shape.x0, shape.x1)]
     ys = [_edge(value, shape.yref or "y", axes, frame["bottom"], frame["top"]) for value in (shape.y0, shape.y1)]
     if shape.type == "line":
-        return line(page, xs[0], ys[0], xs[1], ys[1], shape.line.color or INK, float(shape.line.width or 2), shape.line.dash)
+        return line(page, *zip(xs, ys), shape.line.color or INK, float(shape.line.width or 2), shape.line.dash)
     box = {"x": min(xs), "y": min(ys), "width": abs(xs[1] - xs[0]), "height": abs(ys[1] - ys[0])}
     put(page, "rect", box | filled(shape.fillcolor))
 

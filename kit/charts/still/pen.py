@@ -16,9 +16,9 @@ def put(page, kind, attributes, text=None):
     return element
 
 
-def line(page, x0, y0, x1, y1, color, width=1.0, dash=""):
-    """A straight line."""
-    ends = {"x1": float(x0), "y1": float(y0), "x2": float(x1), "y2": float(y1)}
+def line(page, start, end, color, width=1.0, dash=""):
+    """A straight line between two points (x, y)."""
+    ends = dict(zip(("x1", "y1", "x2", "y2"), map(float, (*start, *end))))
     put(page, "line", ends | {"stroke": color, "stroke-width": width} | dashed(dash))
 
 

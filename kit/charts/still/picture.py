@@ -1,6 +1,5 @@
 """The whole still picture: heading, axes, marks and labels of a plotly figure, as SVG with a title and a description."""
 
-import re
 from xml.etree import ElementTree
 
 from kit.charts.still.axes import axes_of
@@ -8,7 +7,8 @@ from kit.charts.still.marks import draw_shape, draw_trace
 from kit.charts.still.pen import line, put, words
 from kit.charts.style import KIT
 
-WIDTH, HEIGHT, LETTER = 760, 450, 7.2  # px; a letter of 14 px is about half as wide
+WIDTH, HEIGHT = 760, 450  # px
+LETTER, TITLE = 7.2, 20  # px: a letter at an axis, and the line that its title takes
 INK = "#222222"
 
 
@@ -51,9 +51,10 @@ def edges(figure):
     """Top, right, bottom and left margin in pixels; the left one wide enough for the longest name at the axis."""
     margin, given = figure.layout.margin, KIT.layout.margin
     top, right, bottom = (getattr(margin, side) if getattr(margin, side) is not None else given[side] for side in "trb")
-    names = [name for axis in axes_of(figure, 0, 1, 0, 1).values() if axis.name.startswith("y") for name in axis.categories]
-    longest = max((len(part) for name in names for part in str(name).split("<br>")), default=0)
-    return top, right, bottom, max(given.l, 16 + LETTER * longest)
+    upright = [axis for axis in axes_of(figure, 0, 1, 0, 1).values() if axis.name.startswith("y")]
+    longest = max((len(part) for axis in upright for _, text in axis.ticks for part in text.split("<br>")), default=0)
+    titled = TITLE * any(axis.given.title.text for axis in upright)
+    return top, right, bottom, max(given.l, 16 + titled + LETTER * longest)
 
 
 def draw_axis(page, axis, axes):
@@ -68,10 +69,10 @@ def draw_axis(page, axis, axes):
 
 def _floor_axis(page, axis, across):
     base = across.pixels[0]
-    line(page, axis.pixels[0], base, axis.pixels[1], base, INK)
+    line(page, (axis.pixels[0], base), (axis.pixels[1], base), INK)
     for value, text in _within(axis):
         x = axis.at(value)
-        line(page, x, base, x, base + 5, INK)
+        line(page, (x, base), (x, base + 5), INK)
         words(page, x, base + 19, text, anchor="middle", size=13)
     words(page, sum(axis.pixels) / 2, base + 40, axis.given.title.text, anchor="middle")
 
@@ -81,11 +82,12 @@ def _side_axis(page, axis, across):
     for value, text in _within(axis):
         y = axis.at(value)
         if axis.given.showgrid is not False:
-            line(page, side, y, across.pixels[1], y, "#dddddd")
+            line(page, (side, y), (across.pixels[1], y), "#dddddd")
         words(page, side - 8, y + 4, text, anchor="end", size=13)
-    line(page, side, *[axis.pixels[0], side, axis.pixels[1]], INK)
+    line(page, (side, axis.pixels[0]), (side, axis.pixels[1]), INK)
     if axis.given.title.text:
-        middle, x = sum(axis.pixels) / 2, max(side - 48, 14)
+        longest = max((len(text) for _, text in axis.ticks), default=0)
+        middle, x = sum(axis.pixels) / 2, max(side - 16 - LETTER * max(longest, 3), 14)
         words(page, x, middle, axis.given.title.text, anchor="middle", turn=-90)
 
 
@@ -102,10 +104,12 @@ def draw_label(page, label, axes, frame):
     y = _place(label.y, label.yref or "y", axes, frame["bottom"], frame["top"]) - (label.yshift or 0)
     anchor = {"left": "start", "right": "end"}.get(label.xanchor, "middle")
     if label.showarrow is not False and label.ax is not None:
-        line(page, x + label.ax, y + label.ay, x, y, label.font.color or INK)
+        line(page, (x + label.ax, y + label.ay), (x, y), label.font.color or INK)
         x, y = x + label.ax, y + label.ay + 12
     drop = {"top": 12, "bottom": -4}.get(label.yanchor, 4)
-    lines = re.split("<br>", label.text)
+    lines = label.text.split("<br>")
+    if anchor == "start" and not label.textangle:
+        x = min(x, max(frame["left"], WIDTH - 4 - LETTER * max(map(len, lines))))  # within the picture, whatever its margin
     for count, text in enumerate(lines):
         down = y + drop + 15 * (count - (len(lines) - 1) / 2)
         words(page, x, down, text, anchor=anchor, color=label.font.color or INK, size=13, turn=label.textangle or 0)

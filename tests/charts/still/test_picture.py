@@ -1,0 +1,93 @@
+"""Still pictures: the same marks at the same places as the figure has them, in an SVG that any program can read."""
+
+from xml.etree import ElementTree
+
+import plotly.graph_objects as go
+import pytest
+
+from kit import (
+    Windows, calibrate, chart, check_steady, class_effect, compare, example_class, example_run, fit_warming, gas_dose, paired_effect,
+    plan_run, possible_causes, reference_run,
+)  # fmt: skip
+from kit.analysis.planet.co2record import co2_record
+from kit.analysis.planet.planet import planet_balance
+from kit.analysis.planet.spectra import compare_sources
+from kit.charts.still import svg
+from kit.charts.still.axes import axes_of
+from kit.charts.style import figure, headed
+
+MARKS = Windows.of_perturbation(11)
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def basalt():
+    return paired_effect(example_run("basalt"), MARKS)
+
+
+THINGS = {
+    "run": lambda: example_run("basalt"),
+    "effect": basalt,
+    "curve": lambda: fit_warming(example_run("basalt"), MARKS),
+    "comparison": lambda: compare(basalt(), paired_effect(reference_run(), MARKS), margin=0.3),
+    "class": lambda: class_effect(example_class()),
+    "class runs": example_class,
+    "steadiness": lambda: check_steady(example_run("basalt"), over_min=5, tolerance_c_per_min=0.01),
+    "plan": plan_run,
+    "dose": lambda: gas_dose(tablets=4),
+    "causes": lambda: possible_causes(basalt()),
+    "spectra": compare_sources,
+    "record": co2_record,
+    "balance": planet_balance,
+    "calibration": lambda: calibrate({"ice": {"treated": 0.2, "control": -0.1}, "boiling": {"treated": 99.6, "control": 99.9}}, altitude_m=200),
+}
+
+
+@pytest.mark.parametrize("name", sorted(THINGS))
+def test_every_chart_can_stand_still(name):
+    drawn = chart(THINGS[name]())
+    page = ElementTree.fromstring(svg(drawn, "a description"))
+    assert page.find(f"{SVG}title").text and page.find(f"{SVG}desc").text == "a description"
+    numbers = [value for each in page.iter() for key, value in each.attrib.items() if key in ("x", "y", "x1", "y1", "cx", "cy", "points")]
+    assert numbers and not any("nan" in value or "inf" in value for value in numbers)
+    written = " ".join(each.text or "" for each in page.iter(f"{SVG}text"))
+    for label in drawn.layout.annotations:
+        assert label.text.split("<br>")[0] in written
+
+
+def line(**layout):
+    return figure([go.Scatter(x=[0, 10], y=[0, 5], mode="lines")], title="A line", x="time (min)", y="°C", **layout)
+
+
+def test_ends_of_a_line_lie_where_the_axes_say():
+    page = ElementTree.fromstring(svg(line(xaxis_range=[0, 10], yaxis_range=[0, 5])))
+    (polyline,) = page.iter(f"{SVG}polyline")
+    (x0, y0), (x1, y1) = (tuple(map(float, pair.split(","))) for pair in polyline.get("points").split())
+    axis = axes_of(line(xaxis_range=[0, 10], yaxis_range=[0, 5]), x0, x1, y1, y0)
+    assert axis["x"].at(5) == pytest.approx((x0 + x1) / 2) and axis["y"].at(2.5) == pytest.approx((y0 + y1) / 2)
+
+
+def test_a_line_breaks_where_a_reading_is_missing():
+    broken = figure([go.Scatter(x=[0, 1, 2, 3, 4], y=[1, 1, None, 1, 1], mode="lines")], title="", x="min", y="°C")
+    assert len(list(ElementTree.fromstring(svg(broken)).iter(f"{SVG}polyline"))) == 2
+
+
+def test_a_lopsided_bar_reaches_as_far_as_it_says_on_either_side():
+    bar = {"type": "data", "symmetric": False, "array": [3.0], "arrayminus": [1.0]}
+    drawn = figure([go.Scatter(x=[5.0], y=[0.0], mode="markers", error_x=bar)], title="", x="°C", xaxis_range=[0, 10])
+    spot = next(ElementTree.fromstring(svg(drawn)).iter(f"{SVG}circle"))
+    page = ElementTree.fromstring(svg(drawn))
+    flat = [each for each in page.iter(f"{SVG}line") if each.get("y1") == each.get("y2") == spot.get("cy")]
+    reach = max(flat, key=lambda each: float(each.get("stroke-width")))
+    left, middle, right = float(reach.get("x1")), float(spot.get("cx")), float(reach.get("x2"))
+    assert (right - middle) / (middle - left) == pytest.approx(3, abs=0.02)
+
+
+def test_markup_in_a_name_is_text_in_the_picture():
+    drawn = headed(line(), "<script>alert(1)</script> & co", height=300)
+    assert "<script" not in svg(drawn) and ElementTree.fromstring(svg(drawn)) is not None
+
+
+def test_every_word_stays_within_the_picture():
+    drawn = headed(line(), "A line", height=300, right=10).add_annotation(x=10, y=5, text="a long label at the end", showarrow=False, xanchor="left")
+    label = next(each for each in ElementTree.fromstring(svg(drawn)).iter(f"{SVG}text") if each.text == "a long label at the end")
+    assert float(label.get("x")) + 7 * len(label.text) <= 760
