@@ -31,6 +31,8 @@ HOME = {
     "simulate_run": "kit.bench",
     "reveal": "kit.bench",
     "chart": "kit.charts",
+    "make_report": "kit.report",
+    "open_report": "kit.report",
     "mark_windows": "kit.widgets.marker",
     "watch": "kit.widgets.watching",
     "predict": "kit.widgets.cards",

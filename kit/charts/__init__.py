@@ -5,6 +5,8 @@ from importlib import import_module
 
 from kit.faults import Fault
 
+__all__ = ["chart", "draw"]
+
 # The module that draws each kind of thing; loaded when the first of its kind is drawn.
 DRAWN_IN = {
     "Run": "kit.charts.run",

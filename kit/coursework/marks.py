@@ -5,12 +5,12 @@ from pathlib import Path
 from kit.faults import Fault
 from kit.records import Windows
 
-FOLDER = "marks"
+FOLDER_OF_MARKS = "marks"
 
 
 def marks_path(run, folder="."):
     """The file that holds the marks of `run` when the notebook lies in `folder`. A renamed file keeps its marks; another run has others."""
-    return Path(folder) / FOLDER / f"{run.source.sha256[:16]}.json"
+    return Path(folder) / FOLDER_OF_MARKS / f"{run.source.sha256[:16]}.json"
 
 
 def keep_marks(run, windows, folder="."):
@@ -20,7 +20,7 @@ def keep_marks(run, windows, folder="."):
         windows.save(path, run)
     except OSError as problem:
         raise Fault(
-            f"Your marks could not be written to {path.name} in the folder {FOLDER} ({problem.strerror}). "
+            f"Your marks could not be written to {path.name} in the folder {FOLDER_OF_MARKS} ({problem.strerror}). "
             "Make room or allow writing there, then move any edge once."
         ) from problem
 

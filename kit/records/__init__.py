@@ -2,11 +2,11 @@
 
 from kit.records.oddities import GAP_STEPS, leaps, places_in, remarks_on
 from kit.records.run import COLUMNS, fingerprint, Run, Source
-from kit.records.saving import facts_and_remarks
+from kit.records.saving import csv_text, facts_and_remarks
 from kit.records.spans import missing_in, span, thinned
 from kit.records.windows import NAMES, Windows
 
 __all__ = [
-    "COLUMNS", "facts_and_remarks", "fingerprint", "GAP_STEPS", "leaps", "missing_in", "NAMES", "places_in", "remarks_on", "Run",
+    "COLUMNS", "csv_text", "facts_and_remarks", "fingerprint", "GAP_STEPS", "leaps", "missing_in", "NAMES", "places_in", "remarks_on", "Run",
     "Source", "span", "thinned", "Windows",
 ]  # fmt: skip

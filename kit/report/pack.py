@@ -1,0 +1,73 @@
+"""The package beside the page: raw files, marks, readings as CSV, and every number as JSON, so that a reader can check it."""
+
+import io
+import json
+import zipfile
+from dataclasses import asdict
+
+from kit.records import csv_text, NAMES
+from kit.report.notebook import notebook
+from kit.report.version import versions
+from kit.words import plain
+
+FORM = "Twin Vessels report 1"
+PAGE, NUMBERS, NOTEBOOK = "report.html", "report.json", "report.ipynb"
+EARLIEST = (1980, 1, 1, 0, 0, 0)  # a zip's clock begins here; the same for each member, so that equal reports are equal files
+ABOUT = (
+    "raw/ holds each file as it was recorded, readings/ the same readings as CSV in seconds and °C. report.json has the windows in minutes "
+    "and every number with its unit; report.ipynb works them out again with the kit.\n"
+)
+KEPT = ("effect", "curve", "comparison")
+
+
+def packed(material, findings, html, made_at):
+    """The bytes of the zip."""
+    numbers = json.dumps(record_of(material, findings, made_at), ensure_ascii=False, indent=1, allow_nan=False)
+    members = {PAGE: html, NUMBERS: numbers, NOTEBOOK: notebook(findings), "README.txt": ABOUT}
+    for count, found in enumerate(findings, start=1):
+        members[raw_name(count, found.evidence)] = found.evidence.data
+        members[f"readings/{count}.csv"] = csv_text(found.evidence.run)
+    held = io.BytesIO()
+    with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, content in members.items():
+            archive.writestr(zipfile.ZipInfo(name, EARLIEST), content, zipfile.ZIP_DEFLATED)
+    return held.getvalue()
+
+
+def raw_name(count, evidence):
+    """Where a run's own file lies in the zip."""
+    return f"raw/{count}-{evidence.file}"
+
+
+def record_of(material, findings, made_at):
+    """What `report.json` holds."""
+    return {
+        "form": FORM,
+        "made_at": made_at.isoformat(timespec="seconds"),
+        "versions": versions(),
+        "units": {"times of windows": "min", "temperatures": "°C"},
+        "runs": [_run(count, found) for count, found in enumerate(findings, start=1)],
+        "lessons": {lesson.number: [asdict(answer) for answer in kept.answers] for lesson, kept in material.written},
+        "faults": list(material.faults),
+    }
+
+
+def _run(count, found):
+    evidence, run = found.evidence, found.evidence.run
+    return {
+        "name": run.name,
+        "file": raw_name(count, evidence),
+        "sha256": run.source.sha256,
+        "kind": run.kind,
+        "keywords": plain(evidence.keywords),
+        "remarks": list(run.remarks),
+        "windows": {name: list(getattr(evidence.windows, name)) for name in NAMES},
+        "decisions": [asdict(answer) for answer in evidence.decisions],
+        "numbers": numbers_of(found),
+    }
+
+
+def numbers_of(found):
+    """{key: numbers} of the results that `report.json` keeps."""
+    results = {key: found.of(key) for key in KEPT}
+    return {key: result.to_dict() for key, result in results.items() if result is not None}
