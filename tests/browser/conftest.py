@@ -186,6 +186,7 @@ class Gate:
 
 
 SCRIPTS = "http://127.0.0.1/scripts/"
+EMPTY = "<!doctype html><html lang='en'><meta name='viewport' content='width=device-width'><title>scripts</title>"
 
 
 @pytest.fixture(scope="module")
@@ -201,8 +202,70 @@ def loader(browser):
 def _serve_script(route):
     name = route.request.url.removeprefix(SCRIPTS)
     if not name:
-        return route.fulfill(content_type="text/html", body="<!doctype html><title>scripts</title>")
+        return route.fulfill(content_type="text/html", body=EMPTY)
     return route.fulfill(content_type="text/javascript", path=CHECKOUT / "kit" / "widgets" / name)
+
+
+# Stands for anywidget's model in a page without JupyterLab: what is asked goes to the Python object in the test, what it changed comes back.
+MODEL = """state => {
+  const heard = [];
+  const take = news => { Object.assign(state, news); heard.filter(([name]) => name.split(':')[1] in news).forEach(([, act]) => act()); };
+  return {
+    get: name => state[name],
+    on: (names, act) => names.split(' ').forEach(name => heard.push([name, act])),
+    off: (names, act) => heard.splice(0, heard.length, ...heard.filter(each => each[1] !== act)),
+    send: async asked => take(await window.askPython(asked)), take,
+  };
+}"""
+SHOW = """async ({ script, css, state, theme }) => {
+  document.body.dataset.jpThemeLight = theme === 'light';
+  document.body.style.background = theme === 'light' ? '#fff' : '#111';
+  document.body.style.setProperty('--jp-layout-color0', theme === 'light' ? '#fff' : '#111');
+  document.head.append(Object.assign(document.createElement('style'), { textContent: css }));
+  const module = await import(`/scripts/${script}.js`), el = document.body.appendChild(document.createElement('div'));
+  window.model = (MODEL)(state);
+  window.leave = module.default.render({ model: window.model, el });
+}"""
+
+
+@pytest.fixture
+def show_view():
+    """`show_view(page, view, "energy/energy", theme="light")`: a lesson's view in a page of its own, without JupyterLab, in half a second.
+
+    The script is loaded as it lies; what the hand does there reaches `view`, the real object in the test, and its answer is drawn.
+    """
+
+    def show(page, view, script, theme="light"):
+        def ask(asked):
+            view._handle_custom_msg(asked, [])
+            return _state_of(view)
+
+        page.route(f"{SCRIPTS}**", _serve_script)
+        page.expose_function("askPython", ask)
+        page.goto(SCRIPTS)
+        page.evaluate(SHOW.replace("MODEL", MODEL), {"script": script, "css": view._css, "state": _state_of(view), "theme": theme})
+
+    return show
+
+
+@pytest.fixture(scope="session")
+def finger():
+    """`finger(page, grip, across=0, down=0)` puts a finger on the middle of `grip` and drags it by so many pixels."""
+
+    def drag(page, grip, across=0, down=0):
+        box, touch = grip.bounding_box(), page.context.new_cdp_session(page)
+        x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+        places = [{"x": x + across * part / 6, "y": y + down * part / 6} for part in range(7)]
+        touch.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": places[:1]})
+        for place in places[1:]:
+            touch.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [place]})
+        touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+
+    return drag
+
+
+def _state_of(view):
+    return {name: getattr(view, name) for name in ("title", "help", "grips", "values", "answer")}
 
 
 @contextmanager

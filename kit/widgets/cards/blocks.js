@@ -1,14 +1,9 @@
 // The blocks of a card: each is drawn from what Python says of it. Text goes in as text, never as markup.
 
-import { make } from "../shared/elements.js";
+import { choiceOf } from "../shared/choice.js";
+import { button, make } from "../shared/elements.js";
 
 const PAUSE_MS = 400;
-
-export function button(words, traits, act) {
-  const node = make("button", { type: "button", class: "kit-button", ...traits }, words);
-  node.addEventListener("click", act);
-  return node;
-}
 
 export const BLOCKS = {
   text: block => make("div", { class: `kit-text kit-${block.tone}` }, block.title && make("p", { class: "kit-label" }, block.title), make("p", {}, block.text)),
@@ -21,16 +16,7 @@ export const BLOCKS = {
 };
 
 function choices(block, card) {
-  const name = `${card.uid}-${block.key}`;
-  const rows = block.options.map(([value, words]) => {
-    const dot = make("input", { type: "radio", name, value, "data-field": block.key });
-    const letter = value.length > 1 ? "" : make("span", { class: "kit-letter", "aria-hidden": "true" }, value);
-    return make("label", { class: "kit-choice" }, dot, letter, make("span", {}, words));
-  });
-  const node = make("fieldset", { class: block.across ? "kit-across" : "" }, make("legend", {}, block.legend), make("div", { class: "kit-choices" }, ...rows));
-  node.refill = value => node.querySelectorAll("input").forEach(dot => { dot.checked = dot.value === value; });
-  node.read = () => node.querySelector("input:checked")?.value ?? "";
-  return node;
+  return choiceOf({ ...block, name: `${card.uid}-${block.key}`, field: block.key });
 }
 
 function area(block, card) {

@@ -14,7 +14,7 @@ function drafts(name) { // what was typed and not yet confirmed by Python lives 
 export const cardOf = blocks => ({ model, el }) => {
   const uid = `kit-${Math.random().toString(36).slice(2)}`, draft = drafts(model.get("name"));
   const title = make("p", { class: "kit-title", id: `${uid}-title`, tabindex: "-1" }), status = make("p", { class: "kit-status", role: "status" });
-  const aloud = make("p", { class: "kit-aloud", role: "status" });
+  const aloud = make("p", { class: "kit-unseen kit-aloud", role: "status" });
   const body = make("div", { class: "kit-body" });
   const box = make("div", { class: "kit-card", role: "group", "aria-labelledby": `${uid}-title` }, title, body, status, aloud);
   const card = { uid, box, model, send, draft: draft.set, aloud: words => { aloud.textContent = words; } };

@@ -14,7 +14,7 @@ class Card(anywidget.AnyWidget):
     """`draw()` gives the card's blocks as it is now; `presses` names a function for each button, from the card's values to a sentence."""
 
     _esm = script("cards/cards")
-    _css = sheet("cards/cards")
+    _css = sheet("shared/look", "cards/cards")
     name = traitlets.Unicode().tag(sync=True)
     title = traitlets.Unicode().tag(sync=True)
     blocks = traitlets.List().tag(sync=True)

@@ -1,7 +1,6 @@
 // Blocks of the intake card: a file to choose or drop, its first rows, a line of code.
 
-import { button } from "../cards/blocks.js";
-import { make, table } from "../shared/elements.js";
+import { button, make, table } from "../shared/elements.js";
 
 const TOO_LARGE = "This file has more than {most} MiB. Copy it beside the notebook, then write its name in the cell: bring_in(\"name.csv\").";
 const COPIED = "Copied. Paste it into the next cell.", MARKED = "The line is marked. Copy it with Ctrl+C."; // a page that is not local may not copy by itself
@@ -29,7 +28,7 @@ export const rows = block => make("div", { class: "kit-scroll", tabindex: 0, rol
 
 export const code = block => {
   const copied = make("span", { role: "status", class: "kit-quiet" }), line = make("code", {}, block.code);
-  const copy = button("Copy", {}, async () => {
+  const copy = button("Copy", { class: "kit-button" }, async () => {
     try { await navigator.clipboard.writeText(block.code); copied.textContent = COPIED; } catch { getSelection().selectAllChildren(line); copied.textContent = MARKED; }
   });
   return make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("pre", { tabindex: 0 }, line), make("div", { class: "kit-row" }, copy, copied));

@@ -1,23 +1,23 @@
 // A run's chart as a block of a card: the lines that the window marker draws, without windows.
 
-import { paint } from "../shared/canvas.js";
-import { make, table } from "../shared/elements.js";
-import { layout } from "../shared/layout.js";
+import { paint } from "../shared/runcanvas.js";
+import { fold, make, table } from "../shared/elements.js";
+import { coloursOf, onLook } from "../shared/look.js";
+import { layout } from "../shared/runlayout.js";
 import { numbers } from "../shared/scales.js";
 
 export const still = block => {
   const canvas = make("canvas", { role: "img" }), rows = make("div", { class: "kit-scroll", tabindex: 0, role: "region", "aria-label": block.label });
-  const node = make("div", { class: "kit-still" }, canvas, make("details", {}, make("summary", {}, "As a table"), rows));
+  const node = make("div", { class: "kit-still" }, canvas, fold("As a table", rows));
   let run = null;
   const repaint = () => {
     if (!run || !node.clientWidth) return;
-    const style = getComputedStyle(node), view = layout(node.clientWidth, run.picture, run.data, name => style.getPropertyValue(name), 0);
+    const view = layout(node.clientWidth, run.picture, run.data, coloursOf(node), 0);
     paint(canvas, view);
     entitle(canvas.getContext("2d"), view);
   };
-  const resized = new ResizeObserver(repaint), themed = new MutationObserver(repaint);
-  resized.observe(node);
-  themed.observe(document.body, { attributes: true, attributeFilter: ["data-jp-theme-light", "data-jp-theme-name"] });
+  const ended = new AbortController();
+  onLook(node, ended.signal, repaint);
   const entitle = (c, view) => {
     c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillStyle = view.colour("--kit-ink");
     for (const panel of view.panels) c.fillText(panel.title, 4, panel.top - 7);
@@ -29,6 +29,6 @@ export const still = block => {
     rows.replaceChildren(table("About one reading a minute", picture.head, picture.table));
     repaint();
   };
-  node.leave = () => { resized.disconnect(); themed.disconnect(); };
+  node.leave = () => ended.abort();
   return node;
 };

@@ -2,9 +2,7 @@
 
 import { cardOf } from "../cards/card.js";
 import { RUN_BLOCKS } from "../intake/blocks.js";
-import { make } from "../shared/elements.js";
-
-const figures = block => make("div", { class: "kit-figures" }, ...block.pairs.map(([name, words]) => make("p", {}, make("span", { class: "kit-quiet" }, name), make("strong", {}, words))));
+import { figures, make } from "../shared/elements.js";
 
 const verdict = (block, card) => {
   const word = make("b", { class: "kit-word" }, block.word);
@@ -21,4 +19,4 @@ const live = (block, card) => {
   return node;
 };
 
-export default { render: cardOf({ ...RUN_BLOCKS, figures, live, verdict }) };
+export default { render: cardOf({ ...RUN_BLOCKS, figures: block => figures(block.pairs), live, verdict }) };

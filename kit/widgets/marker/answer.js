@@ -2,30 +2,11 @@
 // Owner of `m.line`, `m.silent`, `m.remark` and `m.speaking`.
 
 import { say } from "../shared/elements.js";
+import { SILENT, lineTo } from "../shared/line.js";
 import { moveTo } from "./shown.js";
 
-const SPEAK = 250, SILENCE = 2500; // milliseconds
-const SILENT = "Python has not answered yet. If this stays, choose Run, then Run All Cells. Your marks are kept up to the last number.";
-
-// One question at a time; the newest one waits, older ones are dropped. `silent` is called when an answer is long in coming.
-function lineTo(model, me, silent) {
-  let number = 0, open = null, next = null, patience = 0;
-  const send = asked => {
-    open = `${me}:${++number}`; next = null;
-    patience = setTimeout(silent, SILENCE);
-    model.send({ ...asked, number: open });
-  };
-  return {
-    ask(asked) { if (open) next = asked; else send(asked); },
-    heard(to) {
-      if (to !== open) return;
-      clearTimeout(patience); open = null;
-      if (next) send(next);
-    },
-    get free() { return !open; },
-    close() { clearTimeout(patience); },
-  };
-}
+const SPEAK = 250; // milliseconds
+const LOST = `${SILENT} Your marks are kept up to the last number.`;
 
 export function listen(m) {
   m.line = lineTo(m.model, m.me, () => { m.silent = true; tell(m); });
@@ -66,7 +47,7 @@ export function wait(m) { // an old range never stands beside a new number
 }
 
 function tell(m) {
-  say(m.frame.trouble, m.silent ? SILENT : m.remark || m.model.get("answer").trouble);
+  say(m.frame.trouble, m.silent ? LOST : m.remark || m.model.get("answer").trouble);
   speak(m);
 }
 

@@ -1,6 +1,6 @@
 // The parts around the picture: how to begin, the number, the boxes for minutes, undo, and the record as a table.
 
-import { make, table } from "../shared/elements.js";
+import { button, fold, make, table } from "../shared/elements.js";
 import { LETTERS, MEANING, WINDOWS } from "./words.js";
 
 const HELP = "Drag a window by its name, or one edge by its arrow. Or type minutes below.";
@@ -14,7 +14,7 @@ export function frameOf(picture, id) {
     number: make("strong"), sentence: line("sentence"), condition: line("condition"), trouble: line("trouble"),
     status: make("p", { role: "status", class: "kit-unseen" }),
     boxes: WINDOWS.flatMap((name, i) => ["start", "end"].map(end => box(`${name} ${end}, minutes`, i))),
-    buttons: { undo: pushButton("Undo"), redo: pushButton("Redo"), again: pushButton("Start again") },
+    buttons: { undo: button("Undo"), redo: button("Redo"), again: button("Start again") },
   };
   const help = make("p", { class: "kit-marker-help", id: `${id}-help` }, HELP), said = `Windows of the run ${picture.name}`;
   frame.area.prepend(frame.canvas);
@@ -44,6 +44,3 @@ function windowRow(name, i, boxes) {
     make("p", {}, badge, make("b", {}, ` ${name}`), `: ${MEANING[i]}`),
     make("div", { class: "kit-marker-minutes" }, word("from"), boxes[2 * i], word("to"), boxes[2 * i + 1], word("min")));
 }
-
-const pushButton = text => make("button", { type: "button" }, text);
-const fold = (title, ...inside) => make("details", {}, make("summary", {}, title), make("div", { class: "kit-fold" }, ...inside));

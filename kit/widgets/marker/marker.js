@@ -2,6 +2,8 @@
 // The parts share one object `m`. What is in it from here on stays; the rest has one owner each, named in that file's first lines.
 
 import { keepKeys } from "../shared/elements.js";
+import { newName } from "../shared/line.js";
+import { onLook } from "../shared/look.js";
 import { numbers } from "../shared/scales.js";
 import { listen } from "./answer.js";
 import { frameOf } from "./frame.js";
@@ -20,20 +22,18 @@ function render({ model, el }) {
 
 function shown(model, el) {
   const ended = new AbortController(), m = stateOf(model, ended.signal);
-  const resized = new ResizeObserver(() => fitIn(m)), themed = new MutationObserver(() => fitIn(m));
   connect(m);
   el.replaceChildren(m.frame.root);
-  resized.observe(m.frame.root);
-  themed.observe(document.body, { attributes: true, attributeFilter: ["data-jp-theme-light", "data-jp-theme-name"] });
+  onLook(m.frame.root, ended.signal, () => fitIn(m));
   fitIn(m);
   listen(m);
-  return () => { ended.abort(); resized.disconnect(); themed.disconnect(); };
+  return () => ended.abort();
 }
 
 function stateOf(model, life) {
   const picture = model.get("picture"), times = numbers(model.get("times")), all = numbers(model.get("lines"));
   const rows = picture.rows.map((_, j) => all.subarray(j * times.length, (j + 1) * times.length));
-  const me = `view-${Math.random().toString(36).slice(2)}`, frame = frameOf(picture, me), layer = layerOf(frame.area);
+  const me = newName(), frame = frameOf(picture, me), layer = layerOf(frame.area);
   const limits = { low: times[0], high: times.at(-1), least: picture.least };
   const m = { model, life, me, picture, frame, layer, limits, edges: model.get("edges"), data: { times, rows, gap: picture.gap }, step: picture.step };
   begin(m, "nobody");

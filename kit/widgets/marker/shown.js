@@ -1,8 +1,9 @@
 // The windows as they stand now: bands, handles, boxes, the step. Owner of `m.edges` and `m.view`.
 
-import { paint } from "../shared/canvas.js";
+import { paint } from "../shared/runcanvas.js";
 import { change } from "../shared/elements.js";
-import { layout } from "../shared/layout.js";
+import { coloursOf } from "../shared/look.js";
+import { layout } from "../shared/runlayout.js";
 import { clock, minutes } from "../shared/scales.js";
 import { fit, place, placeStep } from "./layer.js";
 import { neighbours } from "./moves.js";
@@ -13,8 +14,7 @@ export function moveTo(m, edges) {
 }
 
 export function fitIn(m) { // what the width, or the theme, changes
-  const style = getComputedStyle(m.frame.root), width = Math.max(280, m.frame.root.clientWidth);
-  m.view = layout(width, m.picture, m.data, name => style.getPropertyValue(name));
+  m.view = layout(Math.max(280, m.frame.root.clientWidth), m.picture, m.data, coloursOf(m.frame.root));
   paint(m.frame.canvas, m.view);
   fit(m.layer, m.view);
   show(m);

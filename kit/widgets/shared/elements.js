@@ -23,6 +23,18 @@ export function say(element, text) {
   if (element.textContent !== text) element.textContent = text;
 }
 
+export function button(words, traits, act) {
+  const node = make("button", { type: "button", ...traits }, words);
+  if (act) node.addEventListener("click", act);
+  return node;
+}
+
+export const fold = (title, ...inside) => make("details", {}, make("summary", {}, title), make("div", { class: "kit-fold" }, ...inside));
+
+export function figures(pairs) { // (name, text): numbers to be seen from afar
+  return make("div", { class: "kit-figures" }, ...pairs.map(([name, words]) => make("p", {}, make("span", { class: "kit-quiet" }, name), make("strong", {}, words))));
+}
+
 export function table(caption, head, rows) {
   const headCell = scope => text => make("th", { scope }, String(text));
   const bodyRow = ([first, ...rest]) => make("tr", {}, headCell("row")(first), ...rest.map(text => make("td", {}, String(text))));

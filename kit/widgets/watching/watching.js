@@ -1,21 +1,21 @@
 // The effect of the marks as they are now. Nothing is computed here: words and numbers come from Python.
 
-import { keepKeys, make, table } from "../shared/elements.js";
-import { paintBars } from "./bars.js";
+import { fold, keepKeys, make, table } from "../shared/elements.js";
+import { onLook } from "../shared/look.js";
+import { paintBars } from "../shared/numberline.js";
 
 function render({ model, el }) {
   const ended = new AbortController(), view = viewOf();
-  const redraw = () => show(model, view), resized = new ResizeObserver(() => paintIn(model, view));
+  const redraw = () => show(model, view);
   keepKeys(view.root, ended.signal);
   el.append(view.root);
-  resized.observe(view.root);
+  onLook(view.root, ended.signal, () => paintIn(model, view));
   model.on("change:shown change:moving", redraw);
   redraw();
-  return () => { ended.abort(); resized.disconnect(); model.off("change:shown change:moving", redraw); };
+  return () => { ended.abort(); model.off("change:shown change:moving", redraw); };
 }
 
 function viewOf() {
-  const fold = (title, ...inside) => make("details", {}, make("summary", {}, title), make("div", { class: "kit-fold" }, ...inside));
   const view = {
     sentence: make("p", { class: "kit-watch-sentence" }), parts: make("p"), figure: make("div", { role: "img", class: "kit-watch-figure" }),
     verdict: make("p"), holds: make("p"), cautions: make("ul"), table: make("div"), line: make("code"), windows: make("p"),

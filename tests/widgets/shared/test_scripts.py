@@ -40,10 +40,10 @@ def used_in(code):
 
 
 def declared_in(code):
-    """Names that the script makes itself: declared, or the parameters of an arrow or a method."""
-    named = re.findall(r"\b(?:function|const|let) (\w+)|, (\w+) = ", code)
-    methods = re.findall(r"^ +(\w+)\([^()]*\) \{", code, re.M)
-    return {name for pair in named for name in pair} | set(methods)
+    """Names that the script makes itself: declared, parameters, methods."""
+    named = re.findall(r"\b(?:function|const|let) (\w+)", code) + re.findall(r", (\w+) = ", code) + re.findall(r"(\w+) =>", code)
+    parameters = " ".join(re.findall(r"\(([^()]*)\) (?:=>|\{)", code))
+    return {*named, *re.findall(r"\w+", parameters), *re.findall(r"^ +(\w+)\([^()]*\) \{", code, re.M)}
 
 
 @pytest.mark.parametrize("name", SCRIPTS)

@@ -1,7 +1,7 @@
 // Bars on one axis with 0 marked. A single bar is a dot with its range; several are changes that add up.
 
-import { draw, make } from "../shared/elements.js";
-import { between, scale, ticks } from "../shared/scales.js";
+import { draw, make } from "./elements.js";
+import { between, scale, ticks } from "./scales.js";
 
 const TALL = 24, SIDE = 14;
 

@@ -1,0 +1,91 @@
+// Lines over one axis each way, on a canvas: lines with their names, the last lines as ghosts, bands, level lines, dots.
+// An SVG lies over it for what the hand moves: `upright(name)` is a grip that stands on the time axis, say.
+
+import { change, draw, make } from "./elements.js";
+import { gripping } from "./grip.js";
+import { coloursOf, onLook } from "./look.js";
+import { axisAcross, axisUp, nameAt, paperOf, stroke } from "./paper.js";
+import { between, scale } from "./scales.js";
+
+const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30;
+const DASHES = { control: [8, 4], difference: [2, 3] };
+
+// x and y: { title, low, high }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
+// lines { x, y, look, name }, bands { from, to, name } from top to bottom, levels { y, name }, dots { x, y, low, high, look, name }.
+export function plot(v, { x, y, height = 200, grips = 0 }) {
+  const canvas = make("canvas", { role: "img" }), layer = draw("svg", { class: "kit-layer" }), node = make("div", { class: "kit-plot" }, canvas, layer);
+  const fitted = [], top = TOP + grips * GRIP;
+  let shown = {}, ghosts = [], view = null;
+
+  function fit() {
+    if (!node.clientWidth) return;
+    const width = node.clientWidth, wide = width >= 560, left = 52, right = wide ? 104 : 16;
+    const X = Object.assign(scale(x.low, x.high, left, width - right), { from: left, until: width - right });
+    view = { width, height: top + height + FOOT, font: FONT, wide, colour: coloursOf(node), X, Y: scale(y.low, y.high, top + height, top), top, bottom: top + height };
+    layer.setAttribute("width", width); layer.setAttribute("height", view.height);
+    paint();
+    fitted.forEach(each => each(view));
+  }
+  function paint() {
+    if (!view) return;
+    const c = paperOf(canvas, view);
+    for (const band of shown.bands ?? []) paintBand(c, view, band);
+    axisUp(c, view, view.Y, 5, true);
+    axisAcross(c, view, view.bottom, x.title);
+    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(y.title, 4, view.top - 10);
+    for (const each of shown.levels ?? []) paintLevel(c, view, each);
+    for (const line of ghosts) paintLine(c, view, { ...line, look: "ghost", name: "before" });
+    for (const line of shown.lines ?? []) paintLine(c, view, line);
+    for (const dot of shown.dots ?? []) paintDot(c, view, dot);
+  }
+  function upright(name, lane = 0) { // the flag stands in its lane above the plot, the whole line can be taken hold of
+    const group = draw("g", { class: "kit-hand" }, layer), flag = 2 + lane * GRIP, middle = flag + 13;
+    const reach = draw("rect", { class: "kit-reach", x: -22, width: 44, y: middle - 22 }, group), line = draw("line", { class: "kit-edge", y1: flag + 26 }, group);
+    draw("rect", { class: "kit-dot", x: -13, y: flag, width: 26, height: 26, rx: 5 }, group);
+    draw("path", { class: "kit-arrow", d: `M-3,${middle - 5} l-5,5 l5,5 M3,${middle - 5} l5,5 l-5,5` }, group);
+    gripping(v, name, group, event => view.X.back(event.clientX - layer.getBoundingClientRect().left));
+    const place = values => {
+      if (!view) return;
+      change(group, { transform: `translate(${view.X.to(values[name])},0)` });
+      change(line, { y2: view.bottom });
+      change(reach, { height: view.bottom - middle + 22 });
+    };
+    v.follow(place);
+    fitted.push(() => place(v.values));
+  }
+  v.onBegin(() => { ghosts = shown.lines ?? []; });
+  onLook(node, v.life, fit);
+  return { node, layer, upright, show: next => { shown = next; paint(); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
+}
+
+function paintLine(c, view, { x, y, look = "treated", name = "" }) {
+  const { X, Y } = view, ghost = look === "ghost", ink = ghost ? "--kit-soft" : `--kit-${look}`;
+  c.save();
+  c.beginPath(); c.rect(X.from, view.top, X.until - X.from, view.bottom - view.top); c.clip();
+  c.strokeStyle = view.colour(ink); c.lineWidth = ghost ? 1.5 : 2.4; c.lineJoin = "round"; c.setLineDash(ghost ? [3, 4] : DASHES[look] ?? []);
+  stroke(c, x.map((at, i) => [X.to(at), Y.to(y[i])]));
+  c.restore();
+  if (name) nameAt(c, view, name, between(Y.to(y.at(-1)) + (ghost ? 14 : -10), view.top + 6, view.bottom - 8), ink);
+}
+
+function paintBand(c, view, { from, to, name = "", look = "difference" }) {
+  const { X } = view, left = X.to(between(from, X.low, X.high)), right = X.to(between(to, X.low, X.high));
+  c.fillStyle = view.colour(`--kit-${look}`);
+  c.globalAlpha = 0.16; c.fillRect(left, view.top, right - left, view.bottom - view.top); c.globalAlpha = 1;
+  c.textAlign = "left"; c.textBaseline = "top"; c.fillText(name, left + 4, view.top + 4);
+}
+
+function paintLevel(c, view, { y, name = "" }) {
+  const { X, Y } = view, at = Y.to(y);
+  c.strokeStyle = c.fillStyle = view.colour("--kit-ink"); c.lineWidth = 1.2;
+  c.save(); c.setLineDash([2, 4]); stroke(c, [[X.from, at], [X.until, at]]); c.restore();
+  c.textAlign = "left"; c.textBaseline = "bottom"; c.fillText(name, X.from + 6, at - 2);
+}
+
+function paintDot(c, view, { x, y, low = null, high = null, look = "treated", name = "" }) {
+  const at = view.X.to(x), up = view.Y.to(y);
+  c.strokeStyle = c.fillStyle = view.colour(`--kit-${look}`); c.lineWidth = 2;
+  if (low !== null) stroke(c, [[at, view.Y.to(low)], [at, view.Y.to(high)]]);
+  c.beginPath(); c.arc(at, up, 5, 0, 2 * Math.PI); c.fill();
+  c.textAlign = "left"; c.textBaseline = "middle"; c.fillText(name, at + 9, up);
+}

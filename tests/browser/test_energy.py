@@ -1,0 +1,82 @@
+"""The view of lesson 01 under keys, finger and mouse, drawn by a real browser; what its shared pieces do is tried here, too."""
+
+import pytest
+
+from kit.widgets.energy import energy_view
+
+SCRIPT = "energy/energy"
+STATUS = "[role=status]"
+
+
+@pytest.fixture
+def view():
+    return energy_view()
+
+
+def grip(page, name):
+    return page.get_by_role("slider", name=name)
+
+
+def test_keys_move_a_grip_and_number_and_sentence_answer(page, view, show_view):
+    show_view(page, view, SCRIPT)
+    grip(page, "mouth").focus()
+    page.keyboard.press("End")
+    page.keyboard.press("PageDown")
+    page.keyboard.press("ArrowLeft")
+    page.wait_for_function("() => window.model.get('values').mouth_cm === 8.9")
+    assert view.values["mouth_cm"] == pytest.approx(8.9)
+    assert grip(page, "mouth").get_attribute("aria-valuetext") == "8.9 cm"
+    page.get_by_text(view.answer["sentence"]).first.wait_for()
+    assert page.locator(".kit-figures strong").first.inner_text() == view.answer["numbers"][0][1]
+
+
+def test_a_finger_moves_each_grip_and_reaches_it(phone, view, show_view, finger):
+    show_view(phone, view, SCRIPT)
+    for name, across, down in (("lamp", 0, -40), ("mouth", 15, 0), ("glass", 10, 0), ("minute", 60, 0)):
+        box = grip(phone, name).bounding_box()
+        assert box["width"] >= 44 and box["height"] >= 44
+        before = dict(view.values)
+        finger(phone, grip(phone, name), across, down)
+        phone.wait_for_function("before => JSON.stringify(window.model.get('values')) !== JSON.stringify(before)", arg=before)
+        changed = [key for key in before if before[key] != view.values[key]]
+        assert changed == [next(key for key in before if key.startswith(name))]
+    assert phone.evaluate("document.documentElement.scrollWidth") <= 390
+
+
+def test_the_sentence_is_spoken_once_after_the_hand_rests(page, view, show_view):
+    show_view(page, view, SCRIPT)
+    page.wait_for_timeout(600)
+    assert page.locator(STATUS).first.inner_text() == ""  # what stands there when it opens is not news
+    grip(page, "lamp").focus()
+    for _ in range(5):
+        page.keyboard.press("ArrowUp")
+    page.wait_for_function("status => document.querySelector(status).textContent !== ''", arg=STATUS)
+    assert page.locator(STATUS).first.inner_text() == view.answer["sentence"]
+
+
+def test_start_again_and_keys_that_stay_inside(page, view, show_view):
+    show_view(page, view, SCRIPT)
+    page.evaluate("() => { window.leaked = []; document.addEventListener('keydown', event => window.leaked.push(event.key)); }")
+    grip(page, "lamp").focus()
+    for key in ("Home", "b", "d", "d"):
+        page.keyboard.press(key)
+    page.get_by_role("button", name="Start again").click()
+    page.wait_for_function("() => window.model.get('values').lamp_w === 4")
+    assert page.evaluate("window.leaked") == []
+
+
+def test_a_fault_is_said_in_the_view(page, view, show_view, monkeypatch):
+    show_view(page, view, SCRIPT)
+    view._answer = lambda **values: "That can't be."
+    grip(page, "lamp").press("ArrowUp")
+    page.get_by_text("That can't be.").first.wait_for()
+    assert "kit-old" in page.locator(".kit-view").get_attribute("class")
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_it_can_be_read_in_both_themes_and_by_axe(page, phone, view, show_view, axe, picture, theme):
+    for name, window in (("wide", page), ("narrow", phone)):
+        show_view(window, view, SCRIPT, theme)
+        assert window.locator("canvas").get_attribute("aria-label") == view.answer["picture"]
+        assert axe(window, ".kit-view") == []
+        picture(window, f"energy-{name}-{theme}", full_page=True)
