@@ -12,6 +12,7 @@ STEFAN_BOLTZMANN = 5.670374419e-8  # W/m2/K4
 WIEN_UM_K = 2897.771955  # wavelength of the peak times temperature
 GRAVITY_M_S2 = 9.80665  # standard acceleration, ISO 80000-3
 ZERO_C_K = 273.15
+ROOM_K = 294.15  # a room at 21 °C, where nothing else is said
 STANDARD_PRESSURE_PA = 101_325.0
 DRY_AIR_J_KG_K = 287.05287  # gas constant of dry air, ISO 2533:1975
 

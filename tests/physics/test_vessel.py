@@ -1,7 +1,5 @@
 """The vessel: against a stiff solver, a textbook's single store, the first law, and laws of linear systems."""
 
-import time
-
 import numpy as np
 import pytest
 from hypothesis import given, settings
@@ -9,7 +7,7 @@ from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from kit.faults import Fault
-from kit.physics.vessel import Stage, Vessel, course, energy, steady_rise, time_constants, warming
+from kit.physics.vessel import Vessel, energy, powers_out, steady_rise, time_constants, warming
 
 VESSELS = st.builds(
     Vessel, st.floats(0.5, 300), st.floats(20, 1000), st.floats(0.2, 5), st.floats(0.2, 5), st.floats(0, 120)
@@ -18,49 +16,26 @@ POWERS = st.tuples(st.floats(0, 5), st.floats(0, 10))
 TIMES = np.array([0, 1, 7, 60, 333, 900, 3600.0])
 
 
-def stiffly(stages, times_s):
-    """scipy's Radau through the same stages, in one go per stage."""
-    state, out = np.zeros(3), []
-    for stage, end in zip(stages, [*(each.start_s for each in stages[1:]), times_s[-1]]):
-        inside = times_s[(times_s >= stage.start_s) & ((times_s < end) | (end == times_s[-1]))]
-        found = solve_ivp(balance(stage), (stage.start_s, end), state, "Radau", t_eval=[*inside[inside < end], end], rtol=1e-9, atol=1e-11)
-        out.append(found.y[:, : len(inside)])
-        state = found.y[:, -1]
-    return np.hstack(out)
-
-
-def balance(stage):
-    v = stage.vessel
+def stiffly(vessel, powers, probe_k, times_s):
+    """scipy's Radau on the same balance."""
 
     def slopes(_, rise):
         gas, wall, probe = rise
-        across = v.gas_to_wall_w_per_k * (gas - wall)
+        across = vessel.gas_to_wall_w_per_k * (gas - wall)
         return (
-            (stage.gas_w - across) / v.gas_j_per_k,
-            (stage.wall_w + across - v.wall_to_room_w_per_k * wall) / v.wall_j_per_k,
-            (gas + stage.probe_k - probe) / v.probe_lag_s,
+            (powers[0] - across) / vessel.gas_j_per_k,
+            (powers[1] + across - vessel.wall_to_room_w_per_k * wall) / vessel.wall_j_per_k,
+            (gas + probe_k - probe) / vessel.probe_lag_s,
         )
 
-    return slopes
-
-
-STAGES = [
-    Stage(0, Vessel(24, 60, 0.24, 0.6, 12), 0.7, 2, 1.3),
-    Stage(600, Vessel(24.5, 60, 0.16, 0.6, 12), 0.7, 2, 2.0),
-    Stage(660, Vessel(24.5, 60, 0.16, 0.6, 300), 0.1, 0, 0),
-]
-
-
-def test_three_stages_agree_with_a_stiff_solver():
-    times = np.linspace(0, 1500, 301)
-    assert course(STAGES, times) == pytest.approx(stiffly(STAGES, times), abs=1e-7)
+    return solve_ivp(slopes, (0, times_s[-1]), np.zeros(3), "Radau", t_eval=times_s, rtol=1e-9, atol=1e-11).y
 
 
 @pytest.mark.parametrize("nearness", [0, 1e-12, 1e-6, -1e-6])
 def test_a_lag_equal_to_a_time_constant_of_the_vessel_is_no_trouble(nearness):
     quick, _ = time_constants(Vessel())
-    stage = Stage(0, Vessel(probe_lag_s=quick * (1 + nearness)), 0.5, 3, 1)
-    assert course([stage], TIMES) == pytest.approx(stiffly([stage], TIMES), abs=1e-7)
+    vessel = Vessel(probe_lag_s=quick * (1 + nearness))
+    assert warming(vessel, TIMES, 0.5, 3, probe_k=1) == pytest.approx(stiffly(vessel, (0.5, 3), 1, TIMES), abs=1e-7)
 
 
 def test_a_tightly_coupled_vessel_warms_like_one_store():
@@ -92,11 +67,23 @@ def test_twice_the_lamp_gives_twice_the_rise(vessel, powers):
     assert twice == pytest.approx(2 * once, rel=1e-9, abs=1e-9)
 
 
-@given(VESSELS, st.floats(1, 800))
+@given(st.floats(0.02, 0.2), st.floats(0.3, 3), POWERS)
 @settings(max_examples=100, deadline=None)
-def test_a_stage_cut_in_two_changes_nothing(vessel, cut_s):
-    whole = [Stage(0, vessel, 0.5, 2, 1)]
-    assert course([*whole, Stage(cut_s, vessel, 0.5, 2, 1)], TIMES) == pytest.approx(course(whole, TIMES), abs=1e-9)
+def test_with_an_open_mouth_out_equals_in_at_the_level(mouth_m, exchange, powers):
+    vessel = Vessel(mouth_m=mouth_m, exchange=exchange)
+    assert sum(powers_out(vessel, *steady_rise(vessel, *powers))) == pytest.approx(sum(powers), abs=1e-9)
+
+
+def test_a_wider_mouth_lowers_the_level_and_a_thicker_wall_does_not():
+    shut, narrow, wide = (steady_rise(Vessel(mouth_m=width), 0.1, 4)[0] for width in (0, 0.065, 0.1))
+    assert shut > narrow > wide > 0
+    assert steady_rise(Vessel(mouth_m=0.065, wall_j_per_k=240), 0.1, 4)[0] == narrow
+
+
+def test_many_vessels_at_once_are_each_as_if_alone():
+    widths = np.array([0.0, 0.05, 0.1])
+    alone = [steady_rise(Vessel(mouth_m=width), 0.1, 4)[0] for width in widths]
+    assert steady_rise(Vessel(mouth_m=widths), 0.1, 4)[0] == pytest.approx(alone, abs=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -107,22 +94,14 @@ def test_a_stage_cut_in_two_changes_nothing(vessel, cut_s):
         (lambda: Vessel(probe_lag_s=np.nan), "The thermometer's lag can't be nan s here. Give 0 to 10,000 s."),
         (lambda: warming(Vessel(), [0, -3], 1, 1), "The time can't be -3 s here. Give 0 to 864,000 s."),
         (lambda: steady_rise(Vessel(), np.inf, 1), "The power taken up can't be inf W here. Give -100,000 to 100,000 W."),
-        (lambda: course(STAGES[::-1], TIMES), "Stages and times must run forward, and no time may come before the first stage."),
+        (lambda: Vessel(mouth_m=-0.1), "The width of the mouth can't be -0.1 m here. Give 0 to 1 m."),
+        (
+            lambda: warming(Vessel(mouth_m=0.07), TIMES, 0.1, 4),
+            "There is no closed formula for an open mouth. Follow it with kit.physics.course, or set mouth_m to 0.",
+        ),
     ],
 )
 def test_what_can_not_be_is_refused_by_its_value(make, text):
     with pytest.raises(Fault) as caught:
         make()
     assert str(caught.value) == text
-
-
-@pytest.mark.alone
-def test_a_change_of_an_input_takes_less_than_20_ms():
-    """Sixty stages, 1,200 readings; the least of several times, as the standard library's timeit advises: others use the machine, too."""
-    stages = [Stage(20.0 * place, Vessel(24, 60, 0.24, 0.6, 12), 0.7, 2, 1.3) for place in range(60)]
-    times, spent = np.arange(0, 1200, 1.0), []
-    for _ in range(15):
-        start = time.perf_counter()
-        course(stages, times)
-        spent.append(time.perf_counter() - start)
-    assert min(spent) < 0.020
