@@ -4,10 +4,10 @@ import json
 from hashlib import sha256
 
 LICENCE = {"name": "CC-BY-4.0", "title": "Creative Commons Attribution 4.0", "path": "https://creativecommons.org/licenses/by/4.0/"}
-ORIGIN = "Invented: simulated by kit/bench from the two-store vessel model, written by datasets/regenerate.py. No class measured this."
+ORIGIN = "Invented: simulated by kit/bench from a model of open vessels, written by datasets/regenerate.py. No class measured this."
 # Column: (type, unit, what it is).
 FIELDS = {
-    "elapsed_s": ("number", "s", "time since the first reading, when the lamp went on"),
+    "elapsed_s": ("number", "s", "time since the first reading, when the lamp went on or the vessels were put into warm water"),
     "treated_degC": ("number", "°C", "thermometer in the treated vessel"),
     "control_degC": ("number", "°C", "thermometer in the control vessel"),
     "room_degC": ("number", "°C", "thermometer in the room"),
@@ -15,16 +15,24 @@ FIELDS = {
 }
 ABOUT = {
     "basalt": "CO2 at minute 11, a clean record",
+    "basalt-covered": "as basalt, with film over both mouths once the gas was in",
+    "basalt-covered-shaded": "as basalt-covered, with foil over both thermometers",
     "basalt-filter": "as basalt, with a tank of water before the lamp",
     "basalt-swapped": "as basalt, with the vessels' places changed",
-    "basalt-long": "as basalt, watched for 10 minutes more",
+    "basalt-long": "as basalt, watched for 45 minutes after the gas: the effect ends with the gas",
     "chert-early": "CO2 at minute 4, before both vessels had settled",
     "dolomite": "CO2 at minute 11, a messy file: two clocks, decimal commas, a lost reading, a jump, a gas probe at its top end",
     "flint-air": "air in place of CO2 at minute 11, all else alike",
-    "gneiss-short": "CO2 at minute 11, a thick stone tile; the record ends soon after",
+    "flint-swapped": "as the class's run of Flint, with the vessels' places changed",
+    "gneiss-short": "CO2 at minute 11, a stone tile inside; the record ends soon after",
+    "kitchen-film": "two drinking glasses in warm water, no lamp; film over one at minute 10, read once a minute to half a degree",
+    "kitchen-gas": "two drinking glasses in warm water, no lamp; CO2 poured into one at minute 10, read once a minute to half a degree",
     "marble-argon": "argon in place of CO2 at minute 11",
+    "marble-swapped": "as the class's run of Marble, with the vessels' places changed",
+    "pumice-dark": "no lamp, both vessels in warm water; CO2 at minute 11",
     "pumice-stirred": "CO2 at minute 11, a fan in both vessels",
     "pumice-shaded": "CO2 at minute 11, foil over both thermometers",
+    "pumice-swapped": "as the class's run of Pumice, with the vessels' places changed",
     "slate-hand": "CO2 at minute 11, read by eye once a minute to half a degree",
     "reference": "CO2 at minute 11, quiet thermometers, once a second",
 }

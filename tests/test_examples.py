@@ -9,8 +9,9 @@ from kit.examples import INVENTED, example_class, example_names, example_run, re
 from kit.records.windows import Windows
 
 LESSONS_NEED = {
-    "basalt", "basalt-filter", "basalt-long", "basalt-swapped", "chert-early", "dolomite", "flint-air", "gneiss-short", "marble-argon",
-    "pumice-shaded", "pumice-stirred", "reference", "slate-hand",
+    "basalt", "basalt-covered", "basalt-covered-shaded", "basalt-filter", "basalt-long", "basalt-swapped", "chert-early", "dolomite",
+    "flint-air", "flint-swapped", "gneiss-short", "kitchen-film", "kitchen-gas", "marble-argon", "marble-swapped", "pumice-dark",
+    "pumice-shaded", "pumice-stirred", "pumice-swapped", "reference", "slate-hand",
 }  # fmt: skip
 
 
@@ -34,8 +35,9 @@ def test_an_unknown_name_brings_the_list_of_the_known(name):
     with pytest.raises(Fault) as caught:
         example_run(name)
     assert str(caught.value) == (
-        f"There is no example run {str(name)!r}. Choose one of basalt, basalt-filter, basalt-long, basalt-swapped, chert-early, dolomite, "
-        "flint-air, gneiss-short, marble-argon, pumice-shaded, pumice-stirred, reference or slate-hand."
+        f"There is no example run {str(name)!r}. Choose one of basalt, basalt-covered, basalt-covered-shaded, basalt-filter, basalt-long, "
+        "basalt-swapped, chert-early, dolomite, flint-air, flint-swapped, gneiss-short, kitchen-film, kitchen-gas, marble-argon, "
+        "marble-swapped, pumice-dark, pumice-shaded, pumice-stirred, pumice-swapped, reference or slate-hand."
     )
 
 

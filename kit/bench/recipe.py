@@ -9,54 +9,76 @@ from kit.physics import bounded
 from kit.words import listed
 
 GASES = {"co2": "CO2", "argon": "argon", "air": "air"}
-SWITCHES = ("stirred", "shaded", "filtered", "swapped")
+SWITCHES = ("stirred", "shaded", "filtered", "swapped", "dark", "room")
+# What else can be chosen by name: the switch and its values.
+NAMED = {"covered": (False, True, "treated"), "filling": ("mixing", "below")}
 # What each number may be: (lowest, highest). Wide enough for odd benches, narrow enough to catch a slip of the pen.
 LIMITS = {
-    "gas_at_min": (1, 600), "watch_min": (1, 600), "step_s": (0.1, 600), "display_c": (0, 5), "noise_c": (0, 5), "correlation_s": (0, 3600),
-    "shared_c": (0, 5), "seed": (0, 2**63), "share": (0, 1), "lamp": (0, 10), "tile_w": (0, 20),
-    "tile_j_per_k": (0, 5000), "wall_w": (0, 50), "probe_k": (0, 20),
-    "gas_colder_k": (0, 50), "unequal": (-0.5, 0.5), "nudge": (-0.5, 0.5), "offset_c": (-20, 20), "drift_c_per_min": (-5, 5),
-    "room_c": (-20, 50), "gas_ceiling_ppm": (1000, 1e6),
+    "gas_at_min": (1, 600), "warmed_min": (0, 600), "watch_min": (1, 600), "step_s": (0.1, 600), "display_c": (0, 5), "noise_c": (0, 5),
+    "correlation_s": (0, 3600), "shared_c": (0, 5), "seed": (0, 2**63), "volume_l": (0.1, 20), "depth_cm": (3, 60),
+    "mouth_cm": (1, 40), "gas_l": (0, 50), "fizz_s": (1, 600), "lamp": (0, 10), "card_w": (0, 20), "wall_w": (0, 50),
+    "light_w": (0, 50), "probe_k": (0, 20), "thick": (0.1, 20), "tile_j_per_k": (0, 5000), "exchange": (0, 5),
+    "draught_ml_s": (0, 100), "layered": (0.1, 1), "gas_colder_k": (-50, 50), "unequal": (-0.5, 0.5), "nudge": (-0.5, 0.5),
+    "offset_c": (-20, 20), "drift_c_per_min": (-5, 5), "room_c": (-20, 50), "bath_c": (-20, 60), "gas_ceiling_ppm": (1000, 1e6),
 }  # fmt: skip
 
 
 @dataclass(frozen=True)
 class Recipe:
-    """One simulated run. The lamp goes on at minute 0, when the record starts; the control gets air when the treated vessel gets its gas.
+    """One simulated run. The lamp goes on at minute 0, when the record starts, or `warmed_min` before; the control gets air when the
+    treated vessel gets its gas.
 
     What a learner chooses. gas: what is led into the treated vessel, 'CO2', 'argon' or 'air' (an air run). gas_at_min: when.
-    watch_min: how long the record goes on after that. stirred: a fan in both vessels. shaded: foil over both thermometers.
-    filtered: a tank of water before the lamp. swapped: the treated vessel stands right instead of left. step_s: time between
-    readings. display_c: smallest step of the display in °C (0: none). room: log the room's temperature. gas_ceiling_ppm: top end
-    of a CO2 probe in the treated vessel (None: no probe). seed: which chance.
+    watch_min: how long the record goes on after that. warmed_min: how long lamp or water had been at work when it began. filling:
+    'mixing' with the air there, or lifting it out from 'below'. stirred: a fan in both vessels. shaded: foil over both
+    thermometers. filtered: a tank of water before the lamp. covered: film over both mouths once the gas is in, or over the
+    'treated' one alone. swapped: the treated vessel stands right instead of left. dark: no lamp; both stand in warm water.
+    volume_l, depth_cm, mouth_cm: the vessels inside. step_s: time between readings. display_c: smallest step of the display in °C
+    (0: none). room: log the room's temperature. gas_ceiling_ppm: top end of a CO2 probe in the treated vessel (None: no probe).
+    seed: which chance.
 
-    What stays hidden until `reveal`. share: CO2 or argon in the treated vessel right after filling (0 to 1). lamp: its strength
-    against the usual. tile_w, wall_w: watts taken up by the dark tile inside, and by the wall. tile_j_per_k: heat capacity of the
-    tile. probe_k: by how much the lamp keeps the thermometer above the air (K). gas_colder_k: by how much the gas comes in colder
-    than the control's air (K). unequal: by what part the left vessel gets more of the lamp. nudge: the same, from the moment the
-    gas goes in. offset_c: what the treated thermometer reads too high. drift_c_per_min: how that grows. noise_c, correlation_s:
-    standard deviation and memory of each thermometer's own wander. shared_c: standard deviation of the wander that both share
-    (memory 3 min). room_c: the room in °C.
+    What stays hidden until `reveal`. gas_l: litres of gas led in; fizz_s: how soon it dies away. lamp: its strength against the
+    usual. card_w, wall_w, light_w: watts that the dark card gives to the gas, that the wall takes up, that pass through the gas, in
+    a 1.5 L vessel. probe_k: by how much the lamp keeps a thermometer above the air (K). thick: heat capacity of the wall against
+    the usual. tile_j_per_k: that of a tile inside, as warm as the gas. exchange: what changes places through the mouth against the
+    formula. draught_ml_s: what moving room air takes out of it. layered: how much of its heat a gas in layers still carries to the
+    wall. gas_colder_k: by how much the gas comes in colder than the control's air (K). unequal: by what part the left vessel gets
+    more of the lamp. nudge: the same, from the moment the gas goes in. offset_c: what the treated thermometer reads too high.
+    drift_c_per_min: how that grows. noise_c, correlation_s: standard deviation and memory of each thermometer's own wander.
+    shared_c: standard deviation of the wander that both share (memory 3 min). room_c, bath_c: room and warm water in °C.
     """
 
     gas: str = "CO2"
     gas_at_min: float = 11.0
     watch_min: float = 10.5
+    warmed_min: float = 0.0
+    filling: str = "mixing"
     stirred: bool = False
     shaded: bool = False
     filtered: bool = False
+    covered: bool | str = False
     swapped: bool = False
+    dark: bool = False
+    volume_l: float = 1.5
+    depth_cm: float = 19.0
+    mouth_cm: float = 6.5
     step_s: float = 2.0
     display_c: float = 0.01
     room: bool = False
     gas_ceiling_ppm: float | None = None
     seed: int = 1
-    share: float = 0.97
+    gas_l: float = 1.5
+    fizz_s: float = 30.0
     lamp: float = 1.0
-    tile_w: float = 0.68
-    tile_j_per_k: float = 22.0
-    wall_w: float = 2.0
+    card_w: float = 0.1
+    wall_w: float = 4.0
+    light_w: float = 1.2
     probe_k: float = 1.3
+    thick: float = 1.0
+    tile_j_per_k: float = 0.0
+    exchange: float = 1.0
+    draught_ml_s: float = 0.0
+    layered: float = 1.0
     gas_colder_k: float = 1.0
     unequal: float = 0.0
     nudge: float = 0.0
@@ -66,6 +88,7 @@ class Recipe:
     correlation_s: float = 10.0
     shared_c: float = 0.03
     room_c: float = 21.0
+    bath_c: float = 36.0
 
     def __post_init__(self):
         if str(self.gas).lower() not in GASES:
@@ -74,6 +97,9 @@ class Recipe:
         for name in SWITCHES:
             if not isinstance(getattr(self, name), bool):
                 raise Fault(f"{name} is a switch: True or False. It was given {getattr(self, name)!r}.")
+        for name, values in NAMED.items():
+            if not any(getattr(self, name) is value or getattr(self, name) == value != 1 for value in values):
+                raise Fault(f"{name} can be {listed(map(repr, values), 'or')}. It was given {getattr(self, name)!r}.")
         for name, limits in LIMITS.items():
             if getattr(self, name) is not None or name != "gas_ceiling_ppm":
                 self._refuse_unfit(name, *limits)

@@ -18,14 +18,14 @@ SHARED_MEMORY_S, GAS_PROBE_SPREAD, GAS_PROBE_STEP_PPM = 180.0, 0.004, 100
 def simulate_run(**switches):
     """A `Run` of kind 'simulated' from the vessel model, with noise, display and hidden causes; `reveal(run)` opens its truth.
 
-    `switches`, all with defaults: gas='CO2', 'argon' or 'air'; gas_at_min, watch_min; stirred, shaded, filtered, swapped;
-    step_s, display_c, noise_c, correlation_s, seed; and the hidden ones of `kit.bench.recipe.Recipe`, which lists them all with
-    their units. The same switches give the same run. A Fault names a switch or a value that the bench does not have.
+    `switches`, all with defaults: gas='CO2', 'argon' or 'air'; gas_at_min, watch_min; filling='mixing' or 'below'; stirred, shaded,
+    filtered, covered, swapped, dark; volume_l, depth_cm, mouth_cm; step_s, display_c, noise_c, correlation_s, seed; and the hidden
+    ones of `kit.bench.recipe.Recipe`, which lists them all with their units. The same switches give the same run. A Fault names a
+    switch or a value that the bench does not have.
 
-    Where its 1.5 °C come from: a dark tile takes up 0.68 W inside, so that the gas stands 2.8 K above the wall, and the lamp keeps
-    the thermometer another 1.3 K above the gas. CO2 led in from below lies as a layer and carries 0.64 of the heat that air does
-    (conduction alone), so both gaps grow by up to 1.57: +1.7 K. Thermal infrared exchanged with the walls takes back about 0.3 K;
-    lamp light taken up by CO2 itself adds about 0.1 K. Sources and sizes: `kit.bench.model`.
+    Where its 1.5 °C come from: warm air would change places with the room's through a mouth of 6.5 cm; the heavy gas lies still, so
+    that the vessel keeps this heat (about 1.3 °C). The thermometer in the beam is cooled less by the gas (about 0.1 °C), lamp light
+    taken up adds a little, and infrared exchanged with a wall as warm as the gas does next to nothing. Sources: `kit.physics.courses`.
     """
     recipe = recipe_with(switches)
     return recorded(recipe, f"simulated-{recipe.gas.lower()}-{recipe.seed}")

@@ -1,4 +1,4 @@
-"""What a gas led into the vessel changes there, as numbers for `kit.physics.course`: weight, heat, flow, light and infrared."""
+"""What a gas led into the vessel changes there, as numbers for `kit.physics.courses`: weight, heat, flow, light and infrared."""
 
 from dataclasses import dataclass
 

@@ -1,7 +1,7 @@
 """A vessel under a lamp: two heat stores (gas, wall), a room, a mouth, and a thermometer that lags.
 
 With the mouth shut all is linear and solved here in closed form; an open mouth passes more the warmer the air inside, and
-`kit.physics.course` follows it in steps. All temperatures are rises over the room, in K.
+`kit.physics.courses` follows it in steps. All temperatures are rises over the room, in K.
 """
 
 from dataclasses import dataclass
@@ -37,8 +37,9 @@ class Vessel:
     """Heat capacities in J/K, conductances in W/K, the thermometer's lag in s, the mouth's width in m (0: shut), L and m of the inside.
 
     The gas store holds the gas and whatever inside stays at its temperature; the wall store passes heat to the room. `exchange`
-    scales what changes places through the mouth (`kit.physics.mouth`); besides, moving room air takes out `draught_m3_s`, and the plume
-    of what the lamp warms inside `plume_m3_j` for each joule (2e-6 where a fifth of its work mixes, reckoned). A Fault names a value that can't be. The values here are plausible for 1.5 L (reckoned, no source). Arrays are many vessels at once.
+    scales what changes places through the mouth (`kit.physics.mouth`); besides, moving room air takes out `draught_m3_s`, and the
+    plume of what the lamp warms inside `plume_m3_j` for each joule (2e-6 where a fifth of its work mixes, reckoned). A Fault names
+    a value that can't be. The values here are plausible for 1.5 L (reckoned, no source). Arrays are many vessels at once.
     """
 
     gas_j_per_k: float = 2.0
@@ -86,7 +87,7 @@ def powers_out(vessel, gas_k, wall_k):
 
 
 def time_constants(vessel):
-    """(quick, slow) in s, mouth shut: times in which a disturbance of gas and wall falls to 1/e: 1/eigenvalues of `warming` (derived here)."""
+    """(quick, slow) in s, mouth shut: times in which what differs from the steady state falls to 1/e: 1/eigenvalues (derived here)."""
     into_gas, into_wall, out = _rates(vessel)
     total = into_gas + into_wall + out
     quick = (total + np.sqrt((into_gas - into_wall - out) ** 2 + 4 * into_gas * into_wall)) / 2

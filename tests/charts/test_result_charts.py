@@ -20,7 +20,7 @@ def results():
     effect = paired_effect(basalt, WINDOWS)
     return {
         "curve": fit_warming(basalt, WINDOWS),
-        "open curve": fit_warming(basalt, Windows((10, 11), (11, 11.5), (12, 12.4))),
+        "open curve": fit_warming(basalt, Windows((10, 11), (11, 11.5), (11.8, 12.2))),
         "no curve": fit_warming(example_run("slate-hand"), WINDOWS),
         "class": class_,
         "two groups": class_effect([basalt, other], WINDOWS),

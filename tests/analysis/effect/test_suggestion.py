@@ -70,7 +70,7 @@ KINDS = {
     "slow noise": {"correlation_s": 60},
     "drift": {"drift_c_per_min": 0.03},
     "read once a minute": {"step_s": 60, "display_c": 0.1, "noise_c": 0.05},
-    "half a degree": {"display_c": 0.5},
+    "half a degree": {"display_c": 0.5, "offset_c": 0.2},
     "colder": {"nudge": -0.4},
     "argon": {"gas": "argon"},
 }

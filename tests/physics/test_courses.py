@@ -8,7 +8,7 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from kit.physics.contents import contents_of
-from kit.physics.course import CAUSES, Stage, course
+from kit.physics.courses import CAUSES, Stage, course
 from kit.physics.mouth import AIR_J_M3_K, EXCHANGE
 from kit.physics.vessel import Vessel, steady_rise, warming
 

@@ -25,9 +25,9 @@ class Stage:
     """What holds until `end_s`. Powers in W, rises over the room in K, flows in m3/s. Arrays broadcast over the vessels.
 
     gas_w, wall_w: taken up by gas and wall; light_w: light that passes through the gas. probe_k: how far the lamp alone keeps a
-    thermometer in air above it. fill_m3_s: gas led in, a share fill_share of it not air, fill_k over the room, plain_fill_k if it
-    were the control's; from_below: it lifts the air out unmixed. film: 1 where film lies over the mouth. stirred_m3_s: what a fan
-    blows out, stirred: how many times more heat it carries.
+    thermometer in air above it. fill_m3_s: gas led in at the start, less and less as exp(-t / fill_fades_s), a share fill_share of
+    it not air, fill_k over the room, plain_fill_k if it were the control's; from_below: it lifts the air out unmixed. film: 1 where
+    film lies over the mouth. stirred_m3_s: what a fan blows out, stirred: how many times more heat it carries.
     """
 
     end_s: float
@@ -36,6 +36,7 @@ class Stage:
     light_w: float = 0.0
     probe_k: float = 0.0
     fill_m3_s: float = 0.0
+    fill_fades_s: float = np.inf
     fill_share: float = 0.0
     fill_k: float = 0.0
     plain_fill_k: float = 0.0
@@ -91,12 +92,12 @@ def course(vessel, contents, stages, *, at_work=(CAUSES,), wall_start_k=0.0, lon
 
 
 def _followed(stepper, state, span_s, limits):
-    """(time, state, flow) after each step of a span (s). Steps grow by a quarter; one in which a mouth comes to life is taken anew, shorter."""
+    """(time, state, flow) after each step of a span (s). Steps grow by a quarter; one in which a mouth wakes is taken anew, shorter."""
     (flow_at, step), (time_s, end_s), (longest_s, lively) = stepper, span_s, limits
-    flow, before, length = flow_at(*state), None, min(FIRST_STEP_S, longest_s)
+    flow, before, length, start_s = flow_at(*state), None, min(FIRST_STEP_S, longest_s), time_s
     while time_s < end_s - SHORTEST_S:
         length = min(length, end_s - time_s)
-        later = step(state, flow, before, length)
+        later = step(state, flow, before, (time_s - start_s, length))
         flow_later = flow_at(*later)
         if AIR_J_M3_K * np.abs(flow_later - flow).max() > lively and length > FIRST_STEP_S:
             length = max(length / 4, FIRST_STEP_S)
@@ -107,16 +108,17 @@ def _followed(stepper, state, span_s, limits):
 
 
 def _stepper(vessel, contents, stage, on):
-    """(flow of a state, the state after one step of this stage from its flow, that of the step before with its length, and a length in s)."""
+    """(flow of a state; the state after one step of this stage, from its flow, that of the step before, and the step's span)."""
     flow_at, shares_after = _flow(vessel, contents, stage, on), _shares(vessel, stage)
     stores_after, felt_after = _stores(vessel, contents, stage, on), _thermometer(vessel, contents, stage, on)
 
-    def step(state, flow, before, length):
-        gas, wall, probe, share = state
+    def step(state, flow, before, span_s):
+        (gas, wall, probe, share), (since, length) = state, span_s
+        pouring = np.exp(-(since + length / 2) / stage.fill_fades_s)
         middle = flow if before is None else np.maximum(flow + (flow - before[0]) * (length / (2 * before[1])), 0)
-        later = shares_after(share, middle[0], length)
-        gas_later, wall_later = stores_after(gas, wall, (share + later) / 2, middle, length)
-        return gas_later, wall_later, felt_after(probe, gas, gas_later, share, later, length), later
+        later = shares_after(share, middle[0], pouring, length)
+        gas_later, wall_later = stores_after((gas, wall), (share + later) / 2, middle, pouring, length)
+        return gas_later, wall_later, felt_after(probe, (gas, gas_later), (share, later), length), later
 
     return lambda gas, wall, probe, share: flow_at(gas, share), step
 
@@ -135,9 +137,9 @@ def _shares(vessel, stage):
     volume, led_in = 1e-3 * vessel.volume_l, np.asarray(stage.fill_m3_s, float)
     pushed_out = led_in * (1 - stage.from_below)
 
-    def after(share, flow, length):
-        leaving = np.maximum((flow + pushed_out) / volume, 1e-12)
-        final = led_in * stage.fill_share / volume / leaving
+    def after(share, flow, pouring, length):
+        leaving = np.maximum((flow + pushed_out * pouring) / volume, 1e-12)
+        final = led_in * pouring * stage.fill_share / volume / leaving
         return np.minimum(final + (share - final) * np.exp(-leaving * length), 1)
 
     return after
@@ -153,14 +155,14 @@ def _stores(vessel, contents, stage, on):
     lies = (1 - contents.layered) * on["m"] * (1 - stage.film) * (stage.stirred == 1)
     infrared, light = contents.infrared_w_per_k * on["b"], stage.light_w * contents.light_taken * on["a"]
 
-    def after(gas, wall, share, flow, length):
+    def after(rises, share, flow, pouring, length):
         less = (1 - contents.carried) * on["c"] * share
         inner = within * (1 - less) * (1 - lies * share) + infrared * share**INFRARED_POWER
         capacity = vessel.gas_j_per_k + air_j * (contents.heat - 1) * on["h"] * share
         kept = CARD_KEEPS * less * stage.gas_w
-        powers = stage.gas_w - kept + light * share**LIGHT_POWER + pours, stage.wall_w + kept
-        leaving = AIR_J_M3_K * flow + cover + poured
-        return _solved((gas, wall), powers, (inner, leaving, outside), (capacity, vessel.wall_j_per_k), length)
+        powers = stage.gas_w - kept + light * share**LIGHT_POWER + pours * pouring, stage.wall_w + kept
+        leaving = AIR_J_M3_K * flow + cover + poured * pouring
+        return _solved(rises, powers, (inner, leaving, outside), (capacity, vessel.wall_j_per_k), length)
 
     return after
 
@@ -184,8 +186,8 @@ def _thermometer(vessel, contents, stage, on):
     """The thermometer after a step: it follows the gas and its own excess from the lamp with a lag, exact for a straight course."""
     lag, gain = np.maximum(vessel.probe_lag_s, NO_LAG_S), (contents.probe_gain - 1) * on["d"]
 
-    def after(probe, gas, gas_later, share, later, length):
-        start, end = (rise + stage.probe_k * (1 + gain * part) for rise, part in ((gas, share), (gas_later, later)))
+    def after(probe, gases, shares, length):
+        start, end = (rise + stage.probe_k * (1 + gain * share) for rise, share in zip(gases, shares))
         behind = lag * (end - start) / length
         return end - behind + (probe - start + behind) * np.exp(-length / lag)
 
