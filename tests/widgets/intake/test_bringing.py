@@ -31,8 +31,8 @@ def test_a_file_is_settled_kept_unchanged_and_read_again_by_the_code_shown(folde
     assert handed(view, KELVIN) == "5-pipe-kelvin.txt is read. One thing is left open."
     assert block_of(view, "question")["text"] == "Which column is the treated vessel: 'Probe 1 [K]' or 'Probe 2 [K]'?"
     assert block_of(view, "answer")["options"] == [
-        ["a", "Probe 1 [K]: 294.57, 295.4, 295.93, …"],
-        ["b", "Probe 2 [K]: 294.16, 294.96, 295.5, …"],
+        ["a", "Probe 1 [K]: 294.57, 295.44, 296.03, …"],
+        ["b", "Probe 2 [K]: 294.16, 295, 295.6, …"],
     ]
     assert press(view, "answer", answer="") == "Choose one of the answers first."
     assert press(view, "answer", answer="b") == "One thing is left open."
