@@ -52,7 +52,7 @@ __all__ = sorted(HOME)
 def __getattr__(name):
     if name not in HOME:
         raise AttributeError(f"kit has no {name!r}. It has: {', '.join(__all__)}.")
-    thing = getattr(import_module(HOME[name]), name)
+    thing = import_module("kit.calling").answering(getattr(import_module(HOME[name]), name))
     globals()[name] = thing
     return thing
 

@@ -51,13 +51,12 @@ def remembered(folder="."):
 
 def read_own(own, folder="."):
     """The `Run` of an `OwnRun`. A Fault if its file is gone, or can't be read as it was."""
-    from kit.intake import read_run, with_sheet  # with pandas, which a mere list of runs has no need of
+    from kit.intake import read_run  # with pandas, which a mere list of runs has no need of
 
     path = Path(folder, own.file)
     if not path.is_file():
         raise Fault(NO_FILE.format(file=own.file))
-    source, keywords = with_sheet(str(path), own.keywords)
-    return read_run(source, **keywords)
+    return read_run(path, **own.keywords)
 
 
 def _own_run(path, kept):

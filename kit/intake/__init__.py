@@ -2,9 +2,9 @@
 
 from kit.intake.byhand import doubts, read_sheet, run_of_sheet, UNITS, write_sheet
 from kit.intake.read import look, read_run, Reading
-from kit.intake.understanding import answers_to, code_for, open_keyword, settled_in_words, with_answer, with_sheet
+from kit.intake.asking import asked_further, code_for, with_answers
 
 __all__ = [
-    "answers_to", "code_for", "doubts", "look", "open_keyword", "read_run", "read_sheet", "Reading", "run_of_sheet", "settled_in_words",
-    "UNITS", "with_answer", "with_sheet", "write_sheet",
+    "asked_further", "code_for", "doubts", "look", "read_run", "read_sheet", "Reading", "run_of_sheet", "UNITS", "with_answers",
+    "write_sheet",
 ]  # fmt: skip

@@ -7,44 +7,57 @@ What a stage decides it says in `remarks`; what it can't decide it asks for, by 
 """
 
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 from pathlib import PurePath
 
+import pandas as pd
+
 from kit.faults import IntakeFault
-from kit.intake.given import Asked, Table, take
-from kit.intake.text import read_cells, sniff, text_of
 from kit.intake.columns import (
     by_probe,
     check_readings,
-    frame,
     join,
     join_pieces,
     keep_notes,
     name_roles,
+    note_column,
+    probe_column,
     with_file_names,
     without_impossible,
 )
+from kit.intake.asking import with_all_questions
+from kit.intake.given import Asked, asked_of, decode, is_workbook, sheet_text, Table, take
+from kit.intake.text import read_cells, sniff
 from kit.intake.time import read_clock
-from kit.records import Run, Source
+from kit.records import COLUMNS, Run, Source
 
 
-def read_run(source, *, treated=None, control=None, room=None, gas=None, light=None, time=None, unit=None, clock=None, decimal=None):
+def read_run(source, *, treated=None, control=None, room=None, gas=None, light=None, time=None, unit=None, clock=None, decimal=None, sheet=None):
     """A `Run` from any logger's file or hand-written table. The file is only read, never changed.
 
-    `source` is a path ('book.xlsx#Sheet 2' names a sheet), a list of paths (one a logger), or a table as a text of several lines.
-    `treated`, `control`, `room`, `gas`, `light` and `time` name columns: by header, by a part of one, or by number from 1. `unit`
-    ('degC', 'degF', 'K') is that of the temperatures, `decimal` is '.' or ','. `clock`, one word or a list, says how times are meant:
+    `source` is a path, a list of paths (one a logger), or a table as a text of several lines; `sheet` names a workbook's sheet, as
+    'book.xlsx#Sheet 2' does. `treated`, `control`, `room`, `gas`, `light` and `time` name columns: by header, by a part of one, or by
+    number from 1. `unit` is that of temperatures whose unit the file does not tell: 'degC', 'degF' or 'K', or one for each role in a
+    dict, {'treated': 'degC', 'gas': '%'}. `decimal` is '.' or ','. `clock`, one word or a list, says how times are meant:
     's', 'min', 'h', '10 s' (each count), 'mm:ss', 'h:mm', 'day first', 'month first', 'year first', 'summer time', 'sorted', 'set back';
     for several loggers 'as written', 'shared event', or the seconds that each further clock is ahead of the first.
 
-    Each keyword is needed only where the file leaves something open: then an `IntakeFault` asks for it. Whatever was decided stands
+    Each keyword is needed only where the file leaves something open: then an `IntakeFault` asks for all that is open at once. Whatever was decided stands
     in `run.remarks`. Temperatures come out in °C, gas in ppm, times in seconds from the first reading.
     """
-    raws = taken(source)
-    states = steps(list(raws), Asked(treated, control, room, gas, light, time, unit, clock, decimal))
+    raws, asked = taken(source), Asked(treated, control, room, gas, light, time, unit, clock, decimal, sheet)
+    try:
+        return whole(raws, asked)
+    except IntakeFault as fault:
+        raise with_all_questions(fault, lambda answers: whole(raws, asked.answering(answers))) from None
+
+
+def whole(raws, asked):
+    """The `Run` of some files. The hash of a large file is worked out beside what keeps one processor busy."""
+    states = steps(list(raws), asked)
     table = next(states)
-    with ThreadPoolExecutor(1) as pool:  # the hash of a large file is worked out beside what follows, which keeps one processor busy
+    with ThreadPoolExecutor(1) as pool:
         origin = pool.submit(origin_of, raws)
         for table in states:
             pass  # only the last state counts; a list of them all would fill the memory
@@ -85,15 +98,26 @@ def single(raws, asked):
     """The states of the next file, up to its clock."""
     table = cells_of(raws.pop(0), asked)
     yield table
-    table = keep_notes(table, asked)
-    yield table
-    pieces = [without_impossible(read_clock(piece, asked), asked) for piece in by_probe(table)]
-    yield pieces[0] if len(pieces) == 1 else join_pieces(pieces)
+    notes = note_column(table)
+    if notes is not None:
+        table = keep_notes(table, notes)
+        yield table
+    probes = probe_column(table)
+    if probes is None:
+        yield readings_of(table, asked)
+    else:
+        yield join_pieces([readings_of(piece, asked) for piece in by_probe(table, probes)])
+
+
+def readings_of(table, asked):
+    return without_impossible(read_clock(table, asked), asked)
+
 
 
 def cells_of(raw, asked):
     """The first state of a file: its cells. Its bytes and text end here, so that a large file does not fill the memory twice."""
-    text = text_of(raw)
+    raw = replace(raw, sheet=asked.sheet) if raw.sheet is None and asked.sheet is not None else raw
+    text = sheet_text(raw) if raw.zipped and is_workbook(raw.data) else decode(raw)
     return read_cells(text, sniff(text, asked.decimal))
 
 
@@ -101,6 +125,13 @@ def origin_of(raws):
     """The `Source` of a run: of several files, all names, and the SHA-256 of their SHA-256 in hexadecimal, one after the other."""
     digest = raws[0].sha256 if len(raws) == 1 else sha256("".join(raw.sha256 for raw in raws).encode()).hexdigest()
     return Source(" + ".join(raw.name for raw in raws), digest)
+
+
+def frame(table):
+    """The readings of a finished table, as a `Run` holds them."""
+    held = {column.role: column.values for column in table.columns}
+    index = pd.Index(held["time"], name="elapsed_s", dtype=float)
+    return pd.DataFrame({name: held[name] for name in COLUMNS if name in held}, index=index, copy=False)
 
 
 def run_of(table, origin):
@@ -113,13 +144,18 @@ def run_of(table, origin):
 class Reading:
     """How far a record was understood: its first `rows` as text, the last `table` it became (None if none), the `question` or the `run`.
 
-    `question` is an `IntakeFault`: its `keyword` settles it, if it has one. Exactly one of `question` and `run` is None.
+    `question` is an `IntakeFault` with all that is open at once. Exactly one of `question` and `run` is None.
     """
 
     rows: tuple
     table: Table | None
     question: IntakeFault | None
     run: Run | None
+
+    @property
+    def questions(self):
+        """All that is open at once, a tuple of `Question`; empty if nothing is, or if no choice would settle it."""
+        return self.question.questions if self.question else ()
 
     @property
     def remarks(self):
@@ -129,12 +165,14 @@ class Reading:
 
 def look(source, **keywords):
     """The `Reading` of a source with the keywords of `read_run`. It keeps an `IntakeFault` as the open question instead of raising it."""
-    rows, table = (), None
+    rows, table, asked = (), None, asked_of(keywords)
     try:
         raws = taken(source)
         origin = origin_of(raws)
-        for table in steps(raws, Asked(**keywords)):
+        for table in steps(list(raws), asked):
             rows = rows or tuple(str(table).splitlines())
         return Reading(rows, table, None, run_of(table, origin))
     except IntakeFault as question:
+        if question.questions:
+            question = with_all_questions(question, lambda answers: whole(raws, asked.answering(answers)))
         return Reading(rows, table, question, None)

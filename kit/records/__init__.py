@@ -1,9 +1,8 @@
 """What a run is: its readings, its windows, its odd places, and how it is saved."""
 
 from kit.records.oddities import GAP_STEPS, leaps, places_in, remarks_on
-from kit.records.run import COLUMNS, fingerprint, Run, Source
+from kit.records.run import COLUMNS, fingerprint, missing_in, Run, Source, span, thinned
 from kit.records.saving import csv_text, facts_and_remarks
-from kit.records.spans import missing_in, span, thinned
 from kit.records.windows import NAMES, Windows
 
 __all__ = [

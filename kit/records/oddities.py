@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.faults import Fault
-from kit.records.spans import span, thinned
+from kit.records.run import span, thinned
 from kit.words import clock, counted
 
 GAP_STEPS = 2.5

@@ -7,8 +7,7 @@ import numpy as np
 import pandas as pd
 
 from kit.faults import Fault
-from kit.records import oddities, saving
-from kit.records.spans import span
+from kit.records import saving
 from kit.words import counted, table_html
 
 COLUMNS = ("treated", "control", "room", "gas_ppm", "light")
@@ -68,7 +67,7 @@ class Run:
 
     def odd_places(self):
         """Gaps, leaps, a sensor standing still, a probe at its top end: a tuple of `OddPlace`, in order of time. Nothing is taken out."""
-        return oddities.odd_places(self.readings)
+        return _oddities().odd_places(self.readings)
 
     def without(self, *places):
         """This run with the readings in the given odd places missing, and a remark for each that says so. The file stays as it is.
@@ -77,7 +76,7 @@ class Run:
         """
         readings = self.readings
         for place in places:
-            readings = oddities.taken_out(readings, place)
+            readings = _oddities().taken_out(readings, place)
         return replace(self, readings=readings, remarks=(*self.remarks, *(f"Taken out at your word: {place}" for place in places)))
 
     def save(self, path):
@@ -94,6 +93,12 @@ class Run:
     def _repr_html_(self):
         rows = [(name, f"{series.min():.2f} to {series.max():.2f}") for name, series in self.readings.items()]
         return table_html([*rows, *(("read so", remark) for remark in self.remarks)], str(self))
+
+
+def _oddities():
+    from kit.records import oddities  # here, since it stands on the quick looks below
+
+    return oddities
 
 
 def fingerprint(readings):
@@ -120,3 +125,21 @@ def refuse_unfit(readings):
         raise Fault("The times of this record do not run forward. Sort them, and keep each time once.")
     if any(np.isinf(span(series.to_numpy(float))).any() for _, series in readings.items()):
         raise Fault("A reading is infinite. Mark it as missing, or take it out.")
+
+
+def thinned(values, most=20_000):
+    """Every n-th of many values: enough for a median, at a fraction of the time."""
+    return values[:: max(1, len(values) // most)]
+
+
+def span(values):
+    """(smallest, largest) of the readings that are there, NaN without any. Quick where none is missing."""
+    low, high = (values.min(), values.max()) if len(values) else (np.nan, np.nan)
+    if not np.isnan(low):
+        return low, high
+    return np.fmin.reduce(values, initial=np.nan), np.fmax.reduce(values, initial=np.nan)
+
+
+def missing_in(values):
+    """How many readings are missing."""
+    return np.count_nonzero(np.isnan(values)) if len(values) and np.isnan(values.min()) else 0

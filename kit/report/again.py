@@ -8,7 +8,7 @@ from pathlib import Path
 from kit.coursework import Answer, Kept, read_lesson
 from kit.examples import INVENTED
 from kit.faults import Fault
-from kit.intake import read_run, with_sheet
+from kit.intake import read_run
 from kit.intake.given import Raw
 from kit.records import NAMES, Windows
 from kit.report.findings import findings_of
@@ -93,8 +93,7 @@ def _inside(folder, member):
 
 def _evidence(told, read, name):
     data = read(told["file"])
-    raw, keywords = with_sheet(Raw(told["file"].split("-", 1)[1], data), told["keywords"])
-    run = read_run(raw, **keywords)
+    run = read_run(Raw(told["file"].split("-", 1)[1], data), **told["keywords"])
     if run.source.sha256 != told["sha256"]:
         raise Fault(f"{told['file']} in {name} is not the file that the report was made from: its SHA-256 differs.")
     if told["kind"] == "simulated":

@@ -19,7 +19,7 @@ from hypothesis import strategies as st
 
 from kit.faults import IntakeFault
 from kit.intake.read import read_run
-from kit.intake.given.sources import Raw
+from kit.intake.given.source import Raw
 
 pytestmark = pytest.mark.filterwarnings("error")
 CASES = 1000

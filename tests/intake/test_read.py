@@ -6,9 +6,9 @@ import numpy as np
 import pytest
 
 from kit.faults import IntakeFault
-from kit.intake.given.asked import Asked
+from kit.intake.given.table import Asked
 from kit.intake.read import look, read_run, steps, taken
-from kit.intake.given.sources import Raw
+from kit.intake.given.source import Raw
 
 FILES = Path(__file__).parents[1] / "files"
 SIX = Path(__file__).parents[2] / "datasets" / "six-loggers"
@@ -201,14 +201,14 @@ def test_the_only_word_the_six_need_is_which_probe_was_where():
 def test_what_passes_between_the_stages_can_be_printed():
     tables = [str(table).splitlines() for table in steps(taken(FILES / "serial-days.csv"), Asked())]
     assert tables[0][:2] == ["line\tTime\tTreated (°C)\tControl (°C)", "2\t46082.9999768519\t21.4\t21.5"]
-    assert tables[-1][:2] == ["line\ttime: Time\ttreated: Treated (°C)\tcontrol: Control (°C)", "2\t0.0\t21.4\t21.5"]
+    assert tables[-1][:2] == ["line\ttime: Time\ttreated: Treated (°C)\tcontrol: Control (°C)", "2\t0\t21.4\t21.5"]
 
 
 def test_a_look_keeps_what_was_understood_before_the_question():
     reading = look("time (s),A (°C),B (°C)\n0,21.4,21.5\n2,21.5,21.5\n")
     assert reading.run is None and reading.question.keyword == "treated"
     assert reading.remarks == (COMMAS, "Times are seconds, in column 'time (s)'.")
-    assert reading.rows == ("line\ttime (s)\tA (°C)\tB (°C)", "2\t0.0\t21.4\t21.5", "3\t2.0\t21.5\t21.5")
+    assert reading.rows == ("line\ttime (s)\tA (°C)\tB (°C)", "2\t0\t21.4\t21.5", "3\t2\t21.5\t21.5")
     settled = look("time (s),A (°C),B (°C)\n0,21.4,21.5\n2,21.5,21.5\n", treated="A", control="B")
     assert settled.question is None and settled.run.readings.treated.tolist() == [21.4, 21.5]
 

@@ -15,7 +15,7 @@ from kit.faults import Fault
 from kit.intake.read import read_run
 from kit.records.run import Run, Source
 from kit.records.saving import csv_text
-from kit.intake.given.sources import Raw
+from kit.intake.given.source import Raw
 
 NAN = math.nan
 

@@ -7,7 +7,7 @@ from pathlib import PurePosixPath
 
 from kit.faults import Fault, IntakeFault
 from kit.intake.classes.files import members_of
-from kit.intake.text import decode
+from kit.intake.given import asked_of, decode
 from kit.intake import read_run
 from kit.words import counted, plain, table_html
 
@@ -67,6 +67,7 @@ def read_class(source, *, progress=print, **keywords):
     names than their files have. A run in a subfolder belongs to the group of that name. `progress` is called with a sentence now and then
     when there are more than ten files. A Fault where the source can't be opened, is too large, or holds no record that can be read.
     """
+    asked_of(keywords, "read_class")
     title, members, faults, passed_over = members_of(source)
     names, members, faults = names_told(members, faults)
     runs, unread = [], list(faults)

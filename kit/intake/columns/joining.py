@@ -5,10 +5,10 @@ from pathlib import PurePath
 
 import numpy as np
 
-from kit.faults import IntakeFault
+from kit.faults import Choice, IntakeFault
 from kit.records import GAP_STEPS, leaps
 from kit.intake.time import offset_between
-from kit.intake.columns.roles import GAS, NAMES, words_of
+from kit.intake.columns.kinds import GAS, NAMES, words_of
 from kit.intake.given import Column, Table
 from kit.intake.forms import TEMPERATURES
 from kit.words import clock, counted, listed
@@ -117,11 +117,11 @@ def settled(one, other, found, asked):
 def question(one, other, found):
     if found:
         what = f"This clock seems {found} ahead of that of {one.file}."
-        do = "Say clock='shared event' to shift it so, clock='as written' to leave it, or the seconds: clock=40."
+        choices = Choice("shared event", "shift it so"), Choice("as written", "leave it")
     else:
         what = f"Nothing here tells how far this clock is ahead of that of {one.file}."
-        do = "Say clock='as written' if they agree or were started together, or how many seconds: clock=40."
-    return IntakeFault(what, do, file=other.file, keyword="clock")
+        choices = (Choice("as written", "they agree, or were started together"),)
+    return IntakeFault(what, "Or say how many seconds: clock=40.", file=other.file, keyword="clock", choices=choices)
 
 
 def join_pieces(tables):

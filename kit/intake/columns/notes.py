@@ -6,15 +6,11 @@ import numpy as np
 
 from kit.records import facts_and_remarks
 
-NAMES = {"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque", "remarques"}
 MOST = 20
 
 
-def keep_notes(table, asked):
+def keep_notes(table, place):
     """Say what a column of notes holds. In a file that `Run.save` wrote, the note gives back the run's name, kind and remarks."""
-    place = next((at for at, column in enumerate(table.columns) if column.name.lower() in NAMES and not column.numeric), None)
-    if place is None:
-        return table
     cells = {
         int(table.lines[row]): cell for row in np.flatnonzero(table.columns[place].values != "") if (cell := table.columns[place].cell(row))
     }

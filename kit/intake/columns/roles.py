@@ -1,45 +1,63 @@
-"""Which column is which: by name where that is plain, by the caller's word otherwise."""
+"""Which column is which, by name where that is plain, by the caller's word otherwise; then readings that can't be, or are missing."""
 
-import re
+from dataclasses import replace
 
 import numpy as np
 
-from kit.intake.given import place_named, ROLES
+from kit.faults import Choice, Question
+from kit.intake.columns.kinds import derived, fits_unit, GAS, says, words_of
 from kit.intake.forms import PER_PPM, TEMPERATURES, to_celsius, unit_of
-from kit.words import listed
+from kit.intake.given import place_named, ROLES
+from kit.records import missing_in, places_in, remarks_on, span
+from kit.words import counted, listed
 
-# Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
-NAMES = {
-    "control": "control ctrl untreated kontrolle kontroll contrôle controle témoin temoin controllo".split(),
-    "treated": "treated treatment experimental behandelt traité traite tratado trattato".split(),
-    "room": "room ambient surroundings raum umgebung salle ambiente sala".split(),
-    "light": "light lux irradiance licht lumière luz luce".split(),
-}
-GAS = {"gas", "co2", "carbon"}
-VESSELS = {"vessel", "temp", "temperature", "probe", "thermometer", "degrees"}
-DERIVED = set(
-    "difference diff delta mean average setpoint target differenz mittel écart moyenne".split()
-)  # made from readings, or wished for
 AIR_PPM = 200  # air has more CO2: 280 ppm before industry, over 420 ppm now (NOAA Global Monitoring Laboratory)
 FILLED = {"treated": "treated", "control": "control", "room": "room", "gas": "gas_ppm", "light": "light"}
 WORDS_FOR = {"treated": "treated vessel", "control": "control vessel", "room": "room", "gas": "gas probe", "light": "light"}
-WORDS = re.compile(r"[^\W\d_]+\d*")
+ABSOLUTE_ZERO = {"°C": -273.15, "°F": -459.67, "K": 0.0}  # SI Brochure, 9th edition, 2.3.1; NIST SP 811, B.8
+LARGEST = 1e9  # more than any reading here, in any unit
+# Numbers that loggers write for 'no reading'. Common practice, no source.
+NO_READING = (-999.0, -999.9, -9999.0, -99999.0, -32768.0)
+VESSELS, WARM = ("treated", "control"), ("treated", "control", "room")
+IN_UNITS = (
+    Choice("degC", seen="degrees Celsius, °C"),
+    Choice("degF", seen="degrees Fahrenheit, °F"),
+    Choice("K", seen="kelvin, K"),
+)
 WHY_BOTH = "Only a control shows what would have happened anyway."
 
 
 def name_roles(table, asked):
-    """Give each column its role, by its name or the caller's word. A fault asks for a vessel that neither tells."""
+    """Give each column its role, by its name or the caller's word. A fault asks at once for all that neither tells: vessels and units."""
     places = {role: place_named(table, getattr(asked, role), role) for role in ROLES if getattr(asked, role) is not None}
     refuse_twice(table, places)
-    for role in ROLES:
-        if role not in places:
-            found = candidates(table, role, set(places.values()))
-            refuse_several(table, role, found)
-            places.update({role: place for place in found})
-    refuse_missing(table, places)
+    places, unsure = with_named(table, places)
+    missing = [vessel for vessel in VESSELS if vessel not in places and vessel not in unsure]
+    free = thermometers(table, places)
+    if len(free) < len(missing) and "room" in places and asked.room is None:  # then it may be a vessel rather than the room
+        free = thermometers(table, places := {role: place for role, place in places.items() if role != "room"})
+    elif len(free) == len(missing) == 1:
+        places[missing.pop()] = free[0]
+        table = table.said(f"Only '{table.columns[free[0]].header}' is left as a thermometer.")
+    if len(free) < len(missing):
+        raise no_thermometer(table, missing[-1])
+    refuse_open(table, places, unsure | {vessel: free for vessel in missing}, asked)
+    worded = worded_units(table, places, asked)
     for role, place in places.items():
-        table = cast(table, role, place, asked)
+        table = cast(table, role, place, worded.get(role))
     return unused(table)
+
+
+def with_named(table, places):
+    """({role: place} with those that names tell, {role: places} where several columns have the name)."""
+    unsure = {}
+    for role in ROLES:
+        found = [] if role in places else candidates(table, role, set(places.values()))
+        if len(found) == 1:
+            places = {**places, role: found[0]}
+        elif found:
+            unsure[role] = found
+    return places, unsure
 
 
 def candidates(table, role, taken):
@@ -49,31 +67,6 @@ def candidates(table, role, taken):
     if role == "treated" and not found:  # 'CO2 (°C)' is the vessel with the gas, unless another column says that it is treated
         return [place for place, column in free if column.unit in TEMPERATURES and GAS & words_of(column.name) and not derived(column)]
     return found
-
-
-def fits_unit(column, role):
-    if role in ("treated", "control", "room"):
-        return column.unit in (*TEMPERATURES, "")
-    return column.unit in (*PER_PPM, "") if role == "gas" else column.unit not in (*TEMPERATURES, *PER_PPM) or column.unit == "%"
-
-
-def says(column, role):
-    words = words_of(column.name)
-    if derived(column):
-        return False
-    if role == "gas":
-        return column.unit in ("ppm", "ppb") or bool(words & GAS) and not words & (VESSELS | {*NAMES["treated"], *NAMES["control"]})
-    return bool(words & set(NAMES[role])) and not (role == "treated" and words & set(NAMES["control"]))
-
-
-def derived(column):
-    """Is this a column of differences or means, or of what was wished for?"""
-    return bool(words_of(column.name) & DERIVED)
-
-
-def words_of(name):
-    """The words of a header in small letters: {'co2', 'vessel'} of 'CO₂ vessel'."""
-    return {word.lower() for word in WORDS.findall(name.replace("₂", "2"))}
 
 
 def refuse_twice(table, places):
@@ -86,25 +79,28 @@ def refuse_twice(table, places):
         held[place] = role
 
 
-def refuse_several(table, role, found):
-    if len(found) > 1:
-        names = listed((repr(table.columns[place].header) for place in found), "or")
-        do = f"Say {role}= with its header, or its number: {role}={found[0] + 1}."
-        raise table.fault(f"Which column is the {WORDS_FOR[role]}: {names}?", do, keyword=role)
+def no_thermometer(table, vessel):
+    what = f"There is no thermometer for the {vessel} vessel here. {WHY_BOTH}"
+    do = f"If it is there, say {vessel}= with its column; if not, repeat the run with both."
+    return table.fault(what, do, keyword=vessel)
 
 
-def refuse_missing(table, places):
-    missing = [vessel for vessel in ("treated", "control") if vessel not in places]
-    free = thermometers(table, places)
-    if len(free) < len(missing):
-        vessel = missing[-1]
-        what = f"There is no thermometer for the {vessel} vessel here. {WHY_BOTH}"
-        do = f"If it is there, say {vessel}= with its column; if not, repeat the run with both."
-        raise table.fault(what, do, keyword=vessel)
-    if missing:
-        vessel, names = missing[0], listed((repr(table.columns[place].header) for place in free[:4]), "or")
-        do = f"Say {vessel}= with its header, or its number: {vessel}={free[0] + 1}."
-        raise table.fault(f"Which column is the {vessel} vessel: {names}?", do, keyword=vessel)
+def refuse_open(table, places, unsure, asked):
+    """A fault with a question for each role that is `unsure`, {role: places that it may have}, and for units that are nowhere written."""
+    questions = [Question(f"Which column is the {WORDS_FOR[role]}?", role, table.choices(unsure[role])) for role in ROLES if role in unsure]
+    questions += unit_question(table, {role: [place] for role, place in places.items()} | unsure, asked)
+    if questions:
+        raise table.fault(questions[0].text, questions=questions)
+
+
+def unit_question(table, places, asked):
+    """The question for the unit of those temperatures, {role: places that it may have}, for which neither file nor caller tells one."""
+    plain, single = asked.units
+    bare = [places[role] for role in WARM if role in places and role not in single and all(not table.columns[at].unit for at in places[role])]
+    if plain is not None or not bare:
+        return []
+    headers = [repr(table.columns[place].header) for place in sorted({place for each in bare for place in each})]
+    return [Question(f"No unit is written for {listed(headers)}.", "unit", IN_UNITS)]
 
 
 def thermometers(table, places):
@@ -113,14 +109,27 @@ def thermometers(table, places):
     return [place for place, column in free if column.numeric and fits_unit(column, "treated") and np.isfinite(column.values).any()]
 
 
-def cast(table, role, place, asked):
-    """Give one column its role, and its readings the kit's unit."""
+def worded_units(table, places, asked):
+    """{role: unit} by the caller's words. One word for all is meant for columns without a unit, or for all that say one and the same."""
+    plain, single = asked.units
+    warm = {role: table.columns[place] for role, place in places.items() if role in WARM}
+    told = [column.unit for column in warm.values()]
+    alike = "" not in told and len(set(told)) == 1
+    words = {role: plain for role, column in warm.items() if plain is not None and (alike or not column.unit)} | single
+    for role, word in words.items():
+        if unit_of(str(word)) not in (TEMPERATURES if role in WARM else PER_PPM):
+            raise table.fault(f"'{word}' is no unit of {'temperature' if role in WARM else 'a gas'}.", keyword="unit", choices=IN_UNITS)
+    return {role: unit_of(str(word)) for role, word in words.items()}
+
+
+def cast(table, role, place, worded):
+    """Give one column its role, and its readings the kit's unit; `worded` is the unit by the caller's word, if there is one."""
     column = table.columns[place]
     refuse_odd(table, column)
-    if role in ("treated", "control", "room"):
-        values, said = temperatures(table, column, asked)
+    if role in WARM:
+        values, said = temperatures(table, column, worded)
     elif role == "gas":
-        values, said = shares(table, column)
+        values, said = shares(table, column if worded is None else replace(column, unit=worded))
     else:
         values, said = column.values, f" (in {column.unit})" if column.unit else ""
     unit = "ppm" if role == "gas" else column.unit if role == "light" else "°C"
@@ -137,14 +146,12 @@ def refuse_odd(table, column):
         raise table.fault(f"This column holds no numbers{seen}.", "Name another column.", column=column)
 
 
-def temperatures(table, column, asked):
+def temperatures(table, column, worded):
     """(readings in °C, words on the unit)."""
-    unit = unit_of(str(asked.unit)) if asked.unit is not None else column.unit
-    if asked.unit is not None and unit not in TEMPERATURES:
-        raise table.fault(f"'{asked.unit}' is no unit of temperature.", "Say unit='degC', unit='degF' or unit='K'.", keyword="unit")
+    unit = worded or column.unit
     if unit not in TEMPERATURES:
-        what = f"This column is in {unit}, which is no temperature." if unit else "No unit is written for this temperature."
-        raise table.fault(what, "Say unit='degC', unit='degF' or unit='K'.", column=column, keyword="unit")
+        what = f"This column is in {unit}, which is no temperature." if unit else f"No unit is written for '{column.header}'."
+        raise table.fault(what, column=column, keyword="unit", choices=IN_UNITS)
     words = {"°C": ", in °C", "°F": ", turned from °F into °C", "K": ", turned from K into °C"}[unit]
     against = f"; the file says {column.unit}, you said {unit}" if column.unit not in ("", unit) else ""
     return to_celsius(column.values, unit), words + against
@@ -168,11 +175,50 @@ def unit_of_gas(table, column):
         return "ppm"
     if 0 <= np.nanmin(column.values) and np.nanmax(column.values) <= 100:
         return "%"
-    do = "Write ppm or % behind its header in a copy, or name another column: gas=."
-    raise table.fault("No unit is written for this gas reading.", do, column=column, keyword="gas")
+    choices = [Choice({"gas": unit}, seen=words) for unit, words in (("ppm", "parts in a million"), ("%", "percent"))]
+    raise table.fault("No unit is written for this gas reading.", "Or name another column: gas=.", column=column, keyword="unit", choices=choices)
 
 
 def unused(table):
     left = [repr(column.header) for column in table.columns if not column.role and column.header]
     said = [f"Left unused: {listed(left[:6])}{' and others' if len(left) > 6 else ''}."] if left else []
     return table.said(*said, columns=tuple(column for column in table.columns if column.role in (*FILLED.values(), "time")))
+
+
+def check_readings(table, asked):
+    """Count what is missing, name what is odd. Only what can't be a reading becomes missing; all else is kept."""
+    table = without_impossible(table, asked)
+    for column in table.columns:
+        missing = missing_in(column.values)
+        if len(column.values) - missing < 2 and column.role in ("treated", "control"):
+            one = len(column.values) - missing == 1
+            what = f"There {'is 1 reading' if one else 'are no readings'} for the {column.role} vessel."
+            raise table.fault(what, "A run needs at least two of each.", column=column)
+        if missing:
+            table = table.said(f"{column.role}: {missing:,} of {len(column.values):,} readings are missing.")
+    held = {column.role: column.values for column in table.columns}
+    return table.said(*remarks_on(places_in(held.pop("time"), held)))
+
+
+def without_impossible(table, asked):
+    """Make missing what is colder than absolute zero, larger than anything here can be, or a logger's number for 'no reading'."""
+    for place, column in enumerate(table.columns):
+        impossible = impossible_in(column)
+        if impossible.any():
+            first = int(np.argmax(impossible))
+            seen = f"{column.values[first]:g} in line {table.lines[first]}"
+            table = table.with_column(place, values=np.where(impossible, np.nan, column.values))
+            many = counted(int(impossible.sum()), "reading")
+            table = table.said(f"{column.header}: {many} can't be, the first {seen}; counted as missing.")
+    return table
+
+
+def impossible_in(column):
+    """A mask of the readings that can't be (of length 1 if there are none)."""
+    values, floor = column.values, ABSOLUTE_ZERO.get(column.unit, -np.inf)
+    if not column.numeric or column.role == "time":
+        return np.zeros(1, dtype=bool)
+    low, high = span(values)
+    if not max(floor, max(NO_READING)) >= low and not high >= LARGEST:
+        return np.zeros(1, dtype=bool)
+    return np.isin(values, NO_READING) | (values < floor) | (np.abs(values) > LARGEST)

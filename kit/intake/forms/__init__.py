@@ -1,12 +1,26 @@
 """How one cell may be written: numbers, units, dates and times of day."""
 
-from kit.intake.forms.dates import day_numbers
-from kit.intake.forms.numbers import decimal_mark, FAILED, grouped, looks_like_measure, looks_like_number, measure, MISSING, STRICT, tidied
+from kit.intake.forms.numbers import (
+    decimal_mark,
+    FAILED,
+    grouped,
+    looks_like_measure,
+    looks_like_number,
+    measure,
+    MISSING,
+    name_and_unit,
+    PER_PPM,
+    SECONDS,
+    STRICT,
+    TEMPERATURES,
+    tidied,
+    to_celsius,
+    unit_of,
+)
 from kit.intake.forms.stamps import looks_like_time, SPOKEN_PARTS, STAMP, stamp
-from kit.intake.forms.units import name_and_unit, PER_PPM, SECONDS, TEMPERATURES, to_celsius, unit_of
 
 __all__ = [
-    "day_numbers", "decimal_mark", "FAILED", "grouped", "looks_like_measure", "looks_like_number", "looks_like_time", "measure",
+    "decimal_mark", "FAILED", "grouped", "looks_like_measure", "looks_like_number", "looks_like_time", "measure",
     "MISSING", "name_and_unit", "PER_PPM", "SECONDS", "SPOKEN_PARTS", "STAMP", "stamp", "STRICT", "TEMPERATURES", "tidied",
     "to_celsius", "unit_of",
 ]  # fmt: skip

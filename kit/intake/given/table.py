@@ -1,10 +1,108 @@
-"""What passes between two stages of the intake: the columns of a record with the line each row stands in."""
+"""What passes between the stages of the intake: the caller's words, and the columns of a record with the line each row stands in."""
 
-from dataclasses import dataclass, replace
+import re
+from dataclasses import dataclass, fields, replace
+from itertools import islice
+from math import isfinite
 
 import numpy as np
 
-from kit.faults import IntakeFault
+from kit.faults import Choice, Fault, IntakeFault
+from kit.intake.forms import SECONDS, unit_of
+from kit.words import listed
+
+GLANCED = 3
+ROLES = ("treated", "control", "room", "gas", "light")
+UNITS_OF_TIME = (*SECONDS, "mm:ss", "h:mm", "h:mm:ss")
+ORDERS_OF_DATE = ("day first", "month first", "year first")
+SEVERAL = ("clock", "unit")  # these keywords take several words
+WAYS = ("summer time", "as written", "shared event", "sorted", "set back")
+COUNTS = re.compile(r"(\d{1,6}(?:[.,]\d{1,6})?) ?(ms|s|min|h|d)")
+
+
+@dataclass(frozen=True)
+class Asked:
+    """The keywords of `read_run`. Column keywords hold a header, a part of one, or a column's number counted from 1."""
+
+    treated: object = None
+    control: object = None
+    room: object = None
+    gas: object = None
+    light: object = None
+    time: object = None
+    unit: object = None
+    clock: object = None
+    decimal: object = None
+    sheet: object = None
+
+    @property
+    def clocks(self):
+        """The words of `clock`, one or several, as a tuple. A fault for one that means nothing here."""
+        return tuple(clock_word(word) for word in several(self.clock) if not is_number(word))
+
+    @property
+    def clock_numbers(self):
+        """The numbers in `clock`: by how many seconds the clock of each further file is ahead of the first file's."""
+        return tuple(float(word) for word in several(self.clock) if is_number(word))
+
+    @property
+    def count_s(self):
+        """(seconds that each count of the time column stands for, as the caller wrote it); None without such a word."""
+        match = next((match for word in self.clocks if (match := COUNTS.fullmatch(word))), None)
+        return match and (float(match[1].replace(",", ".")) * SECONDS[match[2]], match[0])
+
+    @property
+    def units(self):
+        """(the word for all temperatures or None, {role: word} for single ones), from one word, a dict or a list of both."""
+        words = several(self.unit)
+        plain = next((word for word in words if not isinstance(word, dict)), None)
+        return plain, {role: word for each in words if isinstance(each, dict) for role, word in each.items()}
+
+    def answering(self, answers):
+        """These words with more: {keyword: value}. A second word on clocks or units joins the first."""
+        return replace(self, **{keyword: added(getattr(self, keyword), keyword, value) for keyword, value in answers.items()})
+
+    def of_file(self, place):
+        """These words for one file of several: a list of time columns holds one for each."""
+        times = several(self.time)
+        return replace(self, time=times[min(place, len(times) - 1)]) if times else self
+
+    def clock_among(self, choices):
+        """The first of the caller's words on clocks that is one of `choices`, or None."""
+        return next((word for word in self.clocks if word in choices), None)
+
+
+def added(earlier, keyword, value):
+    """What a keyword holds once `value` is said, too: `clock` and `unit` take several words."""
+    return value if earlier is None or keyword not in SEVERAL else [*several(earlier), value]
+
+
+def asked_of(keywords, verb="read_run", besides=()):
+    """The `Asked` of keywords that `verb` hands on to `read_run`, without those that it takes `besides`. A Fault for an unknown one."""
+    known, keywords = [each.name for each in fields(Asked)], {name: word for name, word in keywords.items() if name not in besides}
+    unknown = [name for name in keywords if name not in known]
+    if unknown:
+        raise Fault(f"{verb} knows no {unknown[0]}=. It takes those of read_run: {listed(known)}.")
+    return Asked(**keywords)
+
+
+def clock_word(word):
+    """A word of `clock` as the kit writes it: 'day first' for 'Day-first', 'min' for 'minutes'."""
+    plain = " ".join(str(word).replace("-", " ").split()).lower()
+    plain = unit_of(plain) if unit_of(plain) in UNITS_OF_TIME else plain
+    if plain not in (*UNITS_OF_TIME, *ORDERS_OF_DATE, *WAYS) and not COUNTS.fullmatch(plain):
+        known = listed((repr(each) for each in (*UNITS_OF_TIME[1:7], *ORDERS_OF_DATE[:2], *WAYS)), "or")
+        raise IntakeFault(f"clock={str(word)[:20]!r} means nothing here.", f"Say {known}.", keyword="clock")
+    return plain
+
+
+def several(word):
+    """One word or several as a tuple, without None."""
+    return tuple(each for each in (word if isinstance(word, (list, tuple)) else (word,)) if each is not None)
+
+
+def is_number(word):
+    return isinstance(word, (int, float)) and not isinstance(word, bool) and isfinite(word)
 
 
 @dataclass(frozen=True, eq=False)
@@ -27,6 +125,13 @@ class Column:
     def numeric(self):
         """Does it hold numbers (float64, NaN where missing)?"""
         return self.values.dtype.kind == "f"
+
+    @property
+    def glance(self):
+        """'T1 (°C): 21.4, 21.5, 21.6, …', the header with the first readings that are there."""
+        cells = (self.cell(row) for row in range(len(self.values)))
+        filled = (text for text in map(cell_text, cells) if text)
+        return f"{self.header or 'no name'}: {', '.join(islice(filled, GLANCED))}, …"
 
     def cell(self, row):
         """The text of one cell, or its number."""
@@ -71,11 +176,19 @@ class Table:
         """Where the column with this role stands, or None."""
         return next((place for place, column in enumerate(self.columns) if column.role == role), None)
 
-    def fault(self, what, do, *, row=None, column=None, keyword=None):
-        """An `IntakeFault` that names this file, and the line and column it is about."""
+    def fault(self, what, do="", *, row=None, column=None, **asked):
+        """An `IntakeFault` that names this file, and the line and column it is about. `asked`: its keyword, choices or questions."""
         seen = column.cell(row) if column and row is not None else None
         line, header = None if row is None else int(self.lines[row]), column and repr(column.header)
-        return IntakeFault(what, do, file=self.file, line=line, column=header, seen=seen, keyword=keyword)
+        return IntakeFault(what, do, file=self.file, line=line, column=header, seen=seen, **asked)
+
+    def choices(self, places):
+        """A `Choice` for each column at `places`: by its header, or by its number from 1 where that is no name of one column alone."""
+        headers = [column.header.strip() for column in self.columns]
+        return tuple(
+            Choice(headers[place] if headers[place] and headers.count(headers[place]) == 1 else place + 1, seen=self.columns[place].glance)
+            for place in places
+        )
 
     def odd_fault(self, column, wanted):
         """The fault for a column with a cell that is no number."""
@@ -83,11 +196,21 @@ class Table:
         do = "Correct it in a copy of the file, or leave the cell empty there."
         return IntakeFault(f"'{cell[:30]}' is no {wanted}.", do, file=self.file, line=line, column=repr(column.header), seen=cell)
 
-    def __str__(self):
-        """The first rows, to look at what a stage made. A column without a role stands there as the file has it."""
+    def first_rows(self, most=5):
+        """(head, rows) of texts: the line of the file, then each column under its role, if it has one, and its header."""
         heads = [f"{each.role}: {each.header}" if each.role else each.header for each in self.columns]
-        first = [[str(line), *(str(each.cell(row)) for each in self.columns)] for row, line in enumerate(self.lines[:5].tolist())]
-        return "\n".join("\t".join(cells) for cells in [["line", *heads], *first])
+        rows = [[str(line), *(cell_text(each.cell(row)) for each in self.columns)] for row, line in enumerate(self.lines[:most].tolist())]
+        return ["line", *heads], rows
+
+    def __str__(self):
+        """The first rows, to look at what a stage made."""
+        head, rows = self.first_rows()
+        return "\n".join("\t".join(cells) for cells in [head, *rows])
+
+
+def cell_text(cell):
+    """A cell as people read it: nothing where it is missing."""
+    return cell if isinstance(cell, str) else "" if cell != cell else repr(float(cell)).removesuffix(".0")
 
 
 def as_texts(cells):

@@ -11,13 +11,10 @@ import numpy as np
 import pandas as pd
 
 from kit.faults import IntakeFault
-from kit.intake.text.cellnumbers import Part, numbers_of
-from kit.intake.text.decoding import Text
-from kit.intake.text.gathering import Gathered
-from kit.intake.text.lines import Piece, line_by_line
 from kit.intake.forms import MISSING, name_and_unit
-from kit.intake.given import as_texts, Column, Table
-from kit.intake.text.tally import examples_of
+from kit.intake.given import as_texts, Column, Table, Text
+from kit.intake.text.gathering import examples_of, Gathered, Part, Piece
+from kit.intake.text.lines import line_by_line, numbers_of
 from kit.words import counted
 
 SHARE_BYTES, BLOCK_BYTES = 1 << 21, 1 << 19  # what one thread parses at once, and what is read again if a line in it is uneven

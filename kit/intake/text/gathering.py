@@ -1,9 +1,104 @@
-"""The readings of a record put together from what its shares hold, in whatever order they come."""
+"""The cells of a record put together from what its shares hold, in whatever order they come, with a tally of all that was unusual."""
+
+from dataclasses import dataclass, field
+from typing import NamedTuple
 
 import numpy as np
 
-from kit.intake.text.cellnumbers import Part, joined
-from kit.intake.text.tally import merged
+from kit.words import counted
+
+SHOWN = 3
+
+
+class Tally(NamedTuple):
+    """How many there were, and the first few as (line, text)."""
+
+    count: int
+    examples: tuple
+
+
+def add(tallies, kind, line, text):
+    """Count one more of `kind` in the dict `tallies`."""
+    count, examples = tallies.get(kind, (0, ()))
+    tallies[kind] = Tally(count + 1, (*examples, (line, text)) if count < SHOWN else examples)
+
+
+def merged(many):
+    """One dict of tallies from several, in their order."""
+    whole = {}
+    for tallies in many:
+        for kind, (count, examples) in tallies.items():
+            before = whole.get(kind, Tally(0, ()))
+            whole[kind] = Tally(before.count + count, (before.examples + examples)[:SHOWN])
+    return whole
+
+
+def examples_of(tally):
+    """ "line 8 '# lamp', line 9 '# gas' and others": the first few, quoted."""
+    shown = ", ".join(f"line {line} '{text[:40]}'" if text else f"line {line}" for line, text in tally.examples)
+    return f"{shown} and others" if tally.count > SHOWN else shown
+
+
+@dataclass(frozen=True, eq=False)
+class Part:
+    """Some cells of one column. `seen` tallies what was unusual among them, as in `kit.intake.text.tally`; units are 'unit °C' and so on."""
+
+    values: np.ndarray
+    seen: dict = field(default_factory=dict)
+
+    def unit(self, headed):
+        """The unit of the column: that of its header, else the first one written in the cells, else ''."""
+        return headed or next(iter(self.units()), "")
+
+    def odd(self, headed):
+        """(line, cell) of the first cell that holds no number and no mark for a missing one, or has another unit; None without any."""
+        strange = [tally.examples[0] for unit, tally in self.units().items() if unit != self.unit(headed)]
+        return min([*strange, *(self.seen["odd"].examples[:1] if "odd" in self.seen else ())], default=None)
+
+    def units(self):
+        """The units written in the cells, with a tally of each."""
+        return {kind.removeprefix(UNIT): tally for kind, tally in self.seen.items() if kind.startswith(UNIT)}
+
+    def notes(self):
+        """A sentence for each kind of unusual cell that was read all the same; '{}' stands for the column's name."""
+        return tuple(NOTES[kind.partition(" ")[0]](tally) for kind, tally in self.seen.items() if kind != "odd")
+
+
+UNIT = "unit "
+
+
+def failed_said(tally):
+    line, cell = tally.examples[0]
+    return f"{{}}: {counted(tally.count, 'cell')} like '{cell}', first in line {line}, counted as missing."
+
+
+def grouped_said(tally):
+    line, cell = tally.examples[0]
+    return f"{{}}: {counted(tally.count, 'number')} with a mark between thousands, first '{cell}' in line {line}."
+
+
+def unit_said(tally):
+    line, cell = tally.examples[0]
+    return f"{{}}: {counted(tally.count, 'number')} with a unit behind, first '{cell}' in line {line}."
+
+
+NOTES = {"failed": failed_said, "grouped": grouped_said, "unit": unit_said}
+
+
+def joined(parts):
+    """One `Part` from those of one column's blocks."""
+    if len(parts) == 1:
+        return parts[0]
+    return Part(np.concatenate([part.values for part in parts]), merged(part.seen for part in parts))
+
+
+@dataclass(frozen=True, eq=False)
+class Piece:
+    """What a block of lines holds: the numbers of the lines with readings, one `Part` a column, and a tally of the lines left out."""
+
+    lines: np.ndarray
+    parts: list
+    left_out: dict
 
 
 class Gathered:

@@ -3,17 +3,16 @@
 import csv
 import io
 import re
-from dataclasses import dataclass
 from itertools import islice
 
 import numpy as np
 
 from kit.faults import IntakeFault
-from kit.intake.text.cellnumbers import Part, joined, numbers_of
-from kit.intake.forms import FAILED, looks_like_time, MISSING, STRICT
-from kit.intake.text.splitting import RULE, by_blanks, by_delimiter, by_edges
+from kit.intake.forms import FAILED, grouped, looks_like_time, measure, MISSING, STRICT
+from kit.intake.text.sniffing import by_delimiter, RULE
+from kit.intake.text.splitting import by_blanks, by_edges
 from kit.intake.given import as_texts
-from kit.intake.text.tally import add
+from kit.intake.text.gathering import add, joined, Part, Piece, UNIT
 
 ROWS = 20_000
 LONGEST_CELL = 100_000
@@ -21,15 +20,6 @@ SUMMARIES = "average avg mean min minimum max maximum median std sd stdev total 
 SUMMARY = re.compile(rf"(?:{'|'.join(SUMMARIES)})\b[ .:()a-z]*", re.IGNORECASE)
 NOTE_STARTS = ("#", "//", "%", "!", "*")
 UNUSUAL = re.compile(r"[^\d.,:+ eE-]|^[ -]*$", re.ASCII)
-
-
-@dataclass(frozen=True, eq=False)
-class Piece:
-    """What a block of lines holds: the numbers of the lines with readings, one `Part` a column, and a tally of the lines left out."""
-
-    lines: np.ndarray
-    parts: list
-    left_out: dict
 
 
 def line_by_line(block, layout):
@@ -123,3 +113,30 @@ def part(cells, kind, lines, decimal):
     if kind == "n":
         return numbers_of(cells, lines, decimal)
     return Part(np.array([cell.encode() for cell in cells], dtype="S") if kind == "t" else as_texts(cells))
+
+
+def numbers_of(cells, lines, decimal):
+    """The `Part` of tidied `cells`: float64, NaN where missing or odd."""
+    plain = STRICT[decimal].fullmatch
+    values, seen = np.full(len(cells), np.nan), {}
+    for place, cell in enumerate(cells):
+        if plain(cell):
+            values[place] = cell.replace(",", ".")
+        elif cell not in MISSING:
+            kind, values[place] = unusual(cell, decimal)
+            add(seen, kind, lines[place], cell)
+    for place in np.flatnonzero(np.isinf(values)):
+        values[place] = np.nan
+        add(seen, "odd", lines[place], cells[place])
+    return Part(values, seen)
+
+
+def unusual(cell, decimal):
+    """(kind, number) of a cell that is not a plain number."""
+    if cell.lower() in FAILED:
+        return "failed", np.nan
+    value = grouped(cell, decimal)
+    if value is not None:
+        return "grouped", value
+    found = measure(cell, decimal)
+    return (UNIT + found[1], found[0]) if found else ("odd", np.nan)

@@ -1,22 +1,23 @@
 """How the text is laid out: which delimiter, which decimal mark, where the header ends and the readings begin."""
 
 import csv
+import re
 from collections import Counter
 from dataclasses import dataclass
 from functools import lru_cache
 
 from kit.faults import IntakeFault
-from kit.intake.text.heading import fits, header_above
-from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied
-from kit.intake.text.splitting import by_blanks, by_delimiter, by_edges, by_plain_delimiter, edges_of, is_blank
+from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied, unit_of
+from kit.intake.text.refusing import no_table, other_width
+from kit.intake.text.splitting import by_blanks, by_edges, DELIMITERS, edges_of
 
 HEAD_LINES = 200
 HEAD_BYTES = 1 << 16
-DELIMITERS = ("\t", ";", "|", ",")
 NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "blanks"}
 MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
 MOST_COLUMNS = 200
 LINES_OF_A_CELL = 3
+RULE = re.compile(r"[-=+:_ ]{3,}")
 
 
 @dataclass(frozen=True)
@@ -57,19 +58,11 @@ def sniff(text, decimal=None):
     numbers = [(row.line, cell) for row in rows[start:] for cell, kind, wanted in zip(row.cells, row.kinds, kinds) if kind == wanted == "n"]
     mark = decimal_mark(numbers, decimal, text.file)
     above = [row for row in rows[:start] if "n" not in row.kinds]
-    refuse_other_width(text.file, above, kinds)
+    if above and len(above[-1].cells) > 1 and not any(fits(row.cells, kinds) for row in above):
+        raise other_width(text.file, above[-1], len(kinds))
     headers, units = header_above([row.cells for row in above], kinds)
     longest = tuple(max(map(len, cells)) for cells in zip(*(row.cells for row in rows[start:] if len(row.kinds) == len(kinds))))
     return Layout(delimiter, mark, kinds, rows[start].line, headers, units, edges, longest)
-
-
-def refuse_other_width(file, above, kinds):
-    """A fault if the last line above the readings names columns, but not as many as there are."""
-    if not above or len(above[-1].cells) < 2 or any(fits(row.cells, kinds) for row in above):
-        return
-    what = f"This header has {len(above[-1].cells)} cells, the lines below {len(kinds)}."
-    do = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
-    raise IntakeFault(what, do, file=file, line=above[-1].line)
 
 
 def head_of(utf8):
@@ -159,26 +152,70 @@ def agree(kinds, other):
     return len(kinds) == len(other) and all(one == two or "-" in (one, two) for one, two in zip(kinds, other))
 
 
-def no_table(file, lines):
-    """The fault for a text in which no line looks like readings."""
-    filled = {number: tidied(line) for number, line in enumerate(lines, 1) if line.strip()}
-    if not filled:
-        return IntakeFault("This file is empty.", "Export the run again, and look into the file before you close the logger.", file=file)
-    if any(looks_like_number(line) or looks_like_time(line) for line in filled.values()):
-        return IntakeFault(
-            "There is only one column here.",
-            "A run needs a time and two temperatures in each line, and a header above them.",
-            file=file,
-            line=1,
-        )
-    last = max(filled)
-    if any(delimiter in filled[last] for delimiter in DELIMITERS):
-        return IntakeFault(
-            "There is a header, and no reading below it.", "Was the logger started? Export the run again.", file=file, line=last
-        )
-    return IntakeFault(
-        "No line here looks like readings.",
-        "Export the run as a table: in each line a time and two temperatures, a header above.",
-        file=file,
-        line=1,
-    )
+def by_delimiter(lines, delimiter, strict=False):
+    """(line from 1, cells) for each record; a quoted cell may run over several lines. csv.Error on a stray quote where `strict`."""
+    reader, line = csv.reader(lines, delimiter=delimiter, strict=strict), 1
+    for cells in reader:
+        yield line, trimmed(cells, delimiter)
+        line = reader.line_num + 1
+
+
+def by_plain_delimiter(lines, delimiter):
+    """The same with a quotation mark as a sign like any other."""
+    return ((line, trimmed(each.rstrip("\r\n").split(delimiter), delimiter)) for line, each in enumerate(lines, 1))
+
+
+def trimmed(cells, delimiter):
+    """Tidied cells; the empty ones outside the bars of '| a | b |' are no cells."""
+    cells = tuple([tidied(cell) if "\n" not in cell else tidied(cell.replace("\r", "").replace("\n", " ")) for cell in cells])
+    return cells[1:-1] if delimiter == "|" and len(cells) > 2 and not cells[0] and not cells[-1] else cells
+
+
+def is_blank(cells):
+    """Is there nothing in this line but blanks and rules of dashes?"""
+    return not any(cell and not RULE.fullmatch(cell) for cell in cells)
+
+
+def header_above(rows, kinds):
+    """(headers, units) of columns of these `kinds`, from the rows of cells above the readings. Without a header they are numbered."""
+    width = len(kinds)
+    rows = [cells for cells in rows if fits(cells, kinds)]
+    units = ("",) * width
+    if len(rows) > 1 and is_units(rows[-1]):
+        units = padded([unit_of(bare(cell)) for cell in rows[-1]], width)
+        rows = rows[:-1]
+    if not rows:
+        return tuple(f"column {place}" for place in range(1, width + 1)), units
+    headers = padded(rows[-1], width)
+    return with_row_above(headers, padded(rows[-2], width)) if len(rows) > 1 else headers, units
+
+
+def fits(cells, kinds):
+    """Can this row name the columns? It has a cell for each, but for a last column without readings; what is more is empty."""
+    least = len(kinds) - (kinds[-1] == "-")
+    return len(cells) >= max(2, least) and not any(cells[len(kinds) :])
+
+
+def is_units(cells):
+    """Is this a row of units? At least one is known, and the others are as short as units are."""
+    filled = [bare(cell) for cell in cells if cell not in MISSING]
+    return any(map(unit_of, filled)) and all(unit_of(cell) or len(cell) <= 5 for cell in filled)
+
+
+def bare(cell):
+    return cell.strip("()[] ")
+
+
+def padded(cells, width):
+    return tuple([*cells, *[""] * (width - len(cells))][:width])
+
+
+def with_row_above(headers, above):
+    """Names that come twice get the name above them in front: 'Treated' over two columns called 'T (°C)' and 'RH (%)'."""
+    if len(set(filter(None, headers))) == len([each for each in headers if each]):
+        return headers
+    carried, last = [], ""
+    for cell in above:
+        last = cell or last
+        carried.append(last)
+    return tuple(f"{over} {header}".strip() if headers.count(header) > 1 else header for over, header in zip(carried, headers))

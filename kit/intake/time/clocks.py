@@ -8,6 +8,7 @@ import numpy as np
 from kit.intake.given import as_texts, place_named
 from kit.intake.time.ordering import put_in_order, usual_step
 from kit.intake.time.stampcolumn import DAY, Clock, clock_of_stamps, first_cell
+from kit.faults import Choice
 from kit.intake.forms import looks_like_time, SECONDS, stamp
 from kit.records import span
 from kit.words import listed
@@ -18,6 +19,7 @@ WORDS = re.compile(r"[^\W\d_]+")
 SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
 # Days that spreadsheets count from 30 December 1899: 1970 to 2099 (ECMA-376 part 1, 18.17.4.1).
 SERIAL_DAYS = (25569, 73050)
+LONGEST_S = 1e9  # thirty years: no run lasts so long, so these are no times of a run
 SINCE_1970 = {"s": (1e9, 4.1e9), "ms": (1e12, 4.1e12)}
 
 
@@ -31,7 +33,22 @@ def read_clock(table, asked):
     said = table.said(clock.remark, *([f"Column {others} tells the same time."] if others else []))
     columns = [replace(each, role="other time") if at in places[1:] else each for at, each in enumerate(said.columns)]
     columns[place] = replace(columns[place], role="time", values=clock.seconds)
-    return put_in_order(replace(said, columns=tuple(columns)), place, clock, asked)
+    return from_zero(replace(said, columns=tuple(columns)), place, clock, asked)
+
+
+def from_zero(table, place, clock, asked):
+    """The table with its times running forward from 0, each once; `start_s` keeps what the clock showed at 0."""
+    if clock.local or len(clock.seconds) < 2 or not (np.diff(clock.seconds) > 0).all():
+        table, clock = put_in_order(table, clock, asked)
+    times, start = clock.seconds, float(clock.seconds[0])
+    if times[-1] - start > LONGEST_S:
+        what = f"The time runs over {(times[-1] - start) / DAY:,.0f} days up to here."
+        do = "Say time= with another column, or clock= with its unit."
+        raise table.fault(what, do, row=len(times) - 1, keyword="clock")
+    if start and not clock.stamped:
+        table = table.said(f"The clock shows {start:g} s at the first reading, which counts as 0.")
+    elapsed = times if start == 0 else np.round(times - start, 9)
+    return replace(table.with_column(place, values=elapsed), start_s=start, midnight=clock.midnight, wall_clock=clock.stamped)
 
 
 def time_places(table, asked):
@@ -45,9 +62,7 @@ def time_places(table, asked):
     found = [*counted, *stamped] or named  # numbers without a unit are asked about only where nothing else tells the time
     if found:
         return table, found
-    headers = listed((repr(column.header) for column in table.columns[:6]), "or")
-    what = f"No column is plainly the time. Is it {headers}?"
-    raise table.fault(what, "Say time= with its header, or its number: time=1.", keyword="time")
+    raise table.fault("No column is plainly the time. Which is it?", keyword="time", choices=table.choices(range(len(table.columns))))
 
 
 def stamps_in(column):
@@ -82,8 +97,8 @@ def refuse_disagreeing(table, places, clocks):
         apart = np.abs(apart[np.isfinite(apart)][:1] - apart[np.isfinite(apart)])
         apart = np.minimum(apart % clock.period_s, -apart % clock.period_s) if clock.period_s < np.inf else apart
         if apart.max(initial=0) > max(usual_step(each.seconds) for each in (clocks[0], clock)):
-            names = listed((repr(table.columns[each].header) for each in places[:4]), "and")
-            raise table.fault(f"Columns {names} tell different times.", "Say time= with the one to use.", keyword="time")
+            names = listed((repr(table.columns[each].header) for each in places), "and")
+            raise table.fault(f"Columns {names} tell different times.", keyword="time", choices=table.choices(places))
 
 
 def clock_of(table, column, asked):
@@ -103,8 +118,8 @@ def counted_clock(table, column, asked):
 
 def elapsed(table, column, unit):
     if unit not in SPOKEN:
-        what = "These times are numbers without a unit."
-        raise table.fault(what, "Say clock='s', clock='min' or clock='h'.", column=column, keyword="clock")
+        choices = [Choice(unit, seen=SPOKEN[unit]) for unit in ("s", "min", "h", "ms")]
+        raise table.fault("These times are numbers without a unit.", column=column, keyword="clock", choices=choices)
     seconds = column.values * SECONDS[unit] if unit != "s" else column.values
     return Clock(seconds, f"Times are {SPOKEN[unit]}, in column '{column.header}'.", stamped=False)
 

@@ -7,27 +7,20 @@ from dataclasses import replace
 
 import numpy as np
 
+from kit.faults import Choice
 from kit.records import thinned
 from kit.words import counted
 
 HOUR, HALF_DAY, DAY = 3600.0, 43200.0, 86400.0
-LONGEST_S = 1e9  # thirty years: no run lasts so long, so these are no times of a run
 PAUSE_S = 600.0  # a pause this long across midnight is believed
 
 
-def put_in_order(table, place, clock, asked):
-    """The table with its times running forward from 0, each once; `start_s` keeps what the clock showed at 0."""
+def put_in_order(table, clock, asked):
+    """(table, clock) with only the rows that have a time, their times running forward, each once."""
     table, clock = with_times_only(table, clock, asked)
     for step in STEPS if clock.local or not runs_forward(clock) else ():
         table, clock = step(table, clock, asked)
-    times, start = clock.seconds, float(clock.seconds[0])
-    if times[-1] - start > LONGEST_S:
-        what = f"The time runs over {(times[-1] - start) / DAY:,.0f} days up to here."
-        raise table.fault(what, "Say time= with another column, or clock= with its unit.", row=len(times) - 1, keyword="clock")
-    if start and not clock.stamped:
-        table = table.said(f"The clock shows {start:g} s at the first reading, which counts as 0.")
-    elapsed = times if start == 0 else np.round(times - start, 9)
-    return replace(table.with_column(place, values=elapsed), start_s=start, midnight=clock.midnight, wall_clock=clock.stamped)
+    return table, clock
 
 
 def picked(table, clock, rows):
@@ -108,9 +101,9 @@ def is_summer_time(table, clock, asked, row, jump):
         return False
     begins = jump > 0
     what = f"The clock goes {'forward' if begins else 'back'} by an hour here."
-    other = "clock='as written' if the logger paused" if begins else "clock='set back' if someone set it"
-    do = f"Say clock='summer time' if that {'began' if begins else 'ended'}, {other}."
-    raise table.fault(what, do, row=row + 1, keyword="clock")
+    other = Choice("as written", "the logger paused") if begins else Choice("set back", "someone set it back")
+    choices = Choice("summer time", f"summer time {'began' if begins else 'ended'}"), other
+    raise table.fault(what, row=row + 1, keyword="clock", choices=choices)
 
 
 def without_repeats(table, clock, asked):
@@ -150,8 +143,9 @@ def sorted_or_set_back(table, clock, asked):
         return picked(
             table.said(f"Sorted by time: {counted(moved, 'line')} stood elsewhere, first line {table.lines[back[0] + 1]}."), clock, order
         )
-    do = "Two runs in one file? Save them apart. Else say clock='sorted' (lines are mixed up) or clock='set back' (someone set it)."
-    raise table.fault(f"The clock goes back by {-steps[back[0]]:.6g} s here.", do, row=back[0] + 1, keyword="clock")
+    choices = Choice("sorted", "the lines are mixed up"), Choice("set back", "someone set it back")
+    do = "Two runs in one file? Save them apart."
+    raise table.fault(f"The clock goes back by {-steps[back[0]]:.6g} s here.", do, row=back[0] + 1, keyword="clock", choices=choices)
 
 
 def fill_gaps(times, step):

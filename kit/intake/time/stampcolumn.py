@@ -1,14 +1,18 @@
-"""A column of stamps as seconds: the order of day and month, halves of the day, zones."""
+"""A column of stamps as seconds: which of three numbers is the day, the month and the year; halves of the day; zones."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from kit.intake.forms import day_numbers, MISSING, SPOKEN_PARTS as SPOKEN, stamp
+from kit.faults import Choice
+from kit.intake.forms import MISSING, SPOKEN_PARTS as SPOKEN, stamp
 from kit.intake.time.stampset import all_at_once, form_of, gathered
 
 DAY = 86400.0
 AT_GREENWICH = ("Z", "z", "UTC", "GMT")
+# How a date of three numbers may be meant: places of the year, the month and the day.
+ORDERS = {"day first": (2, 1, 0), "month first": (2, 0, 1), "year first": (0, 1, 2)}
+WRITTEN = {"ymd": ("year first",), "dense": ("year first",), "dmy": ("day first",), "mdy": ("month first",), "open": tuple(ORDERS)}
 
 
 @dataclass(frozen=True, eq=False)
@@ -71,7 +75,8 @@ def minutes_and_seconds(table, column, form, asked):
     way = asked.clock_among(("mm:ss", "h:mm")) or column.unit
     if way not in ("mm:ss", "h:mm"):
         what = f"'{first_cell(column)}' could be minutes and seconds, or hours and minutes."
-        raise table.fault(what, "Say clock='mm:ss' or clock='h:mm'.", row=0, column=column, keyword="clock")
+        choices = Choice("mm:ss", "minutes and seconds"), Choice("h:mm", "hours and minutes")
+        raise table.fault(what, row=0, column=column, keyword="clock", choices=choices)
     return way == "mm:ss"
 
 
@@ -105,3 +110,49 @@ def offset_s(name):
         return None
     digits = name[1:].replace(":", "").ljust(4, "0")
     return (1 if name[0] == "+" else -1) * (3600 * int(digits[:2]) + 60 * int(digits[2:]))
+
+
+def day_numbers(table, column, stamps, asked):
+    """(days since the first stamp's day, for every cell; that day in days since 1970, None where the order is open but does not matter).
+
+    A fault if there is no such day, or if day and month could change places and the times would differ.
+    """
+    order = stamps.form[0]
+    wanted = asked.clock_among(ORDERS) if order == "open" else None
+    ways = {way: days_since_1970(stamps.date, ORDERS[way]) for way in ([wanted] if wanted else WRITTEN[order])}
+    sound = {way: days for way, days in ways.items() if not np.isnan(days).any()}
+    if not sound:
+        raise no_date(table, column, stamps, ways, wanted)
+    refuse_open(table, column, stamps, sound)
+    first = next(iter(sound.values()))
+    return stamps.spread(first - first[0]), int(first[0]) if len(sound) == 1 else None
+
+
+def no_date(table, column, stamps, ways, wanted):
+    """The fault for the first cell that is no date by the way that gets furthest."""
+    stretch = max(int(np.argmax(np.isnan(days))) for days in ways.values())
+    row = int(stamps.lengths[:stretch].sum())
+    what = f"'{column.cell(row)[:30]}' is no date{f' with the {wanted}' if wanted else ''}."
+    return table.fault(what, "Correct it in a copy of the file, or say clock= with another order.", row=row, column=column, keyword="clock")
+
+
+def refuse_open(table, column, stamps, sound):
+    """A fault if the times between two cells depend on the order; it shows the first cell that is another day by another order."""
+    first, *others = sound.values()
+    if not any((days - days[0] != first - first[0]).any() for days in others):
+        return
+    stretch = int(np.argmax(np.any([days != first for days in others], axis=0)))
+    row = int(stamps.lengths[:stretch].sum())
+    what = f"Day and month of '{column.cell(row)}' could change places."
+    choices = [Choice(way, str(np.datetime64(int(days[stretch]), "D"))) for way, days in sound.items()]
+    raise table.fault(what, row=row, column=column, keyword="clock", choices=choices)
+
+
+def days_since_1970(dates, order):
+    """Day numbers of dates (n x 3) of the Gregorian calendar; NaN where there is no such day. Two digits of a year count from 2000."""
+    year, month, day = (dates[:, place].astype(np.int64) for place in order)
+    year = np.where(year < 100, year + 2000, year)
+    fits = (month >= 1) & (month <= 12) & (day >= 1) & (year < 10_000)
+    first = (12 * (year - 1970) + np.where(fits, month, 1) - 1).astype("M8[M]")
+    length = ((first + 1).astype("M8[D]") - first.astype("M8[D]")).astype(int)
+    return np.where(fits & (day <= length), first.astype("M8[D]").astype(float) + day - 1, np.nan)

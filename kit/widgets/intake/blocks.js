@@ -2,7 +2,8 @@
 
 import { BLOCKS } from "../cards/blocks.js";
 import { code, file, rows } from "./handing.js";
+import { picks } from "./picks.js";
 import { sheet } from "./sheet.js";
 import { still } from "./still.js";
 
-export const RUN_BLOCKS = { ...BLOCKS, code, file, rows, sheet, still };
+export const RUN_BLOCKS = { ...BLOCKS, code, file, picks, rows, sheet, still };

@@ -1,15 +1,14 @@
 """Bringing a file or a pasted table in: choose it, see what was understood, settle what is open, keep it, and take the line of code along."""
 
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import dataclass, replace
 from pathlib import Path
-from string import ascii_lowercase
 
-from kit.faults import Fault
-from kit.intake.given import Asked, Raw
 from kit.coursework import keep_unchanged, remember, remembered
-from kit.intake import answers_to, code_for, look, open_keyword, Reading, settled_in_words, with_answer, with_sheet
-from kit.widgets.cards import area, bullets, buttons, choices, text
-from kit.widgets.intake.handing import MOST_MIB, RunCard, code_line, file_choice, first_rows, still
+from kit.faults import Fault
+from kit.intake import asked_further, code_for, look, Reading, with_answers
+from kit.intake.given import asked_of, Raw
+from kit.widgets.cards import area, bullets, buttons, text
+from kit.widgets.intake.handing import code_line, file_choice, first_rows, MOST_MIB, picks, RunCard, still
 from kit.words import counted, listed
 
 HELP = "Choose the file that your logger wrote, or a table that you typed. It is only read, never changed."
@@ -23,13 +22,21 @@ TAKE = "The next cells can use it: put the line below into the next cell."
 
 @dataclass(frozen=True, eq=False)
 class Brought:
-    """One file on its way in: `source` as `read_run` takes it, the keywords settled so far, how many of them by hand, and its `Reading`."""
+    """One file on its way in: `source` and the `given` keywords as `read_run` takes them, what was `asked` and answered, and its `Reading`.
+
+    `asked` holds (question, place of the answer or None) pairs; `kept_as` is the name under which the file lies on the disk.
+    """
 
     source: object
-    keywords: dict
+    given: dict
     reading: Reading
-    earlier: tuple = ()
-    kept_as: object = field(default=None)
+    asked: tuple = ()
+    kept_as: object = None
+
+    @property
+    def keywords(self):
+        """Those given, with the answers."""
+        return with_answers(self.given, self.asked)
 
 
 def bring_in(source=None, **keywords):
@@ -38,9 +45,7 @@ def bring_in(source=None, **keywords):
     `source` and `keywords` are those of `read_run`, for a file that lies here already; without them the file kept last is shown again. A
     file that is chosen or dropped is kept unchanged beside the notebook once Keep is pressed. `view.code` is the line that reads it.
     """
-    unknown = [name for name in keywords if name not in {each.name for each in fields(Asked)}]
-    if unknown:
-        raise Fault(f"bring_in knows no {unknown[0]}=. It takes those of read_run: {listed(each.name for each in fields(Asked))}.")
+    asked_of(keywords, "bring_in")
     view = BringIn()
     if source is None and not keywords:
         source, keywords = remembered() or (None, {})
@@ -61,7 +66,6 @@ class BringIn(RunCard):
             file=self._handed,
             pasted=self._pasted,
             answer=self._answered,
-            back=self._taken_back,
             keep=self._keep,
         )
 
@@ -80,10 +84,10 @@ class BringIn(RunCard):
         """The line of code that reads the same run. A Fault while there is none."""
         return self.run and _code(self.brought)
 
-    def take(self, source, keywords, earlier=(), kept_as=None):
-        """Read `source` with these keywords and show how far it is understood. `kept_as`: the name under which it lies on the disk."""
-        whole, settled = with_sheet(source, keywords)
-        self.brought = Brought(source, keywords, look(whole, **settled), earlier, kept_as)
+    def take(self, source, keywords, asked=(), kept_as=None):
+        """Read `source` with these keywords and answers, and show how far it is understood. `kept_as`: its name, if it lies on the disk."""
+        reading = look(source, **with_answers(keywords, asked))
+        self.brought = Brought(source, keywords, reading, asked_further(asked, reading.questions), kept_as)
         self.redraw()
 
     def _handed(self, values):
@@ -98,19 +102,11 @@ class BringIn(RunCard):
         return f"The pasted table is read. {self._outcome()}"
 
     def _answered(self, values):
-        """Settle the open question by the letter that was chosen, and read the file again."""
-        brought, open_ = self.brought, answers_to(self.brought.reading, self.brought.keywords)
-        place = ascii_lowercase.find(values.get("answer") or "?")
-        if not 0 <= place < len(open_):
-            return "Choose one of the answers first."
-        keywords = with_answer(brought.keywords, open_keyword(brought.reading.question), open_[place][0])
-        self.take(brought.source, keywords, (*brought.earlier, brought.keywords), brought.kept_as)
+        """Settle one question by the answer that was chosen, or change it, and read the file again."""
+        brought, key, place = self.brought, values["question"], int(values["answer"])
+        asked = [(question, place if _key(question) == key else before) for question, before in brought.asked]
+        self.take(brought.source, brought.given, tuple(asked), brought.kept_as)
         return self._outcome()
-
-    def _taken_back(self, _values):
-        *earlier, keywords = self.brought.earlier
-        self.take(self.brought.source, keywords, tuple(earlier), self.brought.kept_as)
-        return "Taken back."
 
     def _keep(self, _values):
         """The file goes beside the notebook as it is, and what was settled is noted down."""
@@ -121,15 +117,15 @@ class BringIn(RunCard):
         return f"Kept as {path.name}."
 
     def _outcome(self):
-        question = self.brought.reading.question
-        if question is None:
+        reading = self.brought.reading
+        if reading.run is not None:
             return "It is understood."
-        return "One thing is left open." if open_keyword(question) else "It can't be read as it is."
+        return f"{_left_open(reading.questions)}." if reading.questions else "It can't be read as it is."
 
     def _drawn(self):
         if self.brought is None:
             return [text("help", HELP), *_ways_in("The run's file")]
-        return [*_seen(self.brought), *_open(self.brought), *_understood(self.brought), *_ways_in("Another file")]
+        return [*_seen(self.brought), *_form(self.brought), *_understood(self.brought), *_ways_in("Another file")]
 
 
 def _ways_in(label):
@@ -138,25 +134,26 @@ def _ways_in(label):
 
 
 def _seen(brought):
-    """The file's name and its first rows."""
-    name = listed(Path(getattr(each, "name", each)).name for each in _several(brought.source))
-    if not brought.reading.rows:
-        return [text("name", name, title="File")]
-    head, *rows = (row.split("\t") for row in brought.reading.rows)
-    return [first_rows("rows", f"First rows of {name}", head, rows)]
+    """The file's name and its first rows, as far as the answers so far make sense of them."""
+    name, table = listed(Path(getattr(each, "name", each)).name for each in _several(brought.source)), brought.reading.table
+    return [first_rows("rows", f"First rows of {name}", *table.first_rows())] if table else [text("name", name, title="File")]
 
 
-def _open(brought):
-    """What is left open, with the answers to choose from; what was chosen so far can be taken back."""
-    question, answers = brought.reading.question, answers_to(brought.reading, brought.keywords)
-    back = [("back", "Take back the last answer")] if brought.earlier else []
-    chosen = [text("chosen", settled_in_words(brought.keywords), tone="quiet", title="You said")] if brought.earlier else []
-    if answers:
-        asked = text("question", question.what, tone="feedback", title="One thing is open")
-        options = [(letter, words) for letter, (_, words) in zip(ascii_lowercase, answers)]
-        return [*chosen, asked, choices("answer", "Choose one:", options), buttons("do", ("answer", "Use this answer"), *back)]
-    said = [text("question", str(question), tone="fault")] if question else []
-    return [*chosen, *said, *([buttons("do", *back)] if back else [])]
+def _form(brought):
+    """All that is open on one form, with what was answered, to be changed at will; a fault that no choice settles stands there, too."""
+    reading, asked = brought.reading, brought.asked
+    left = [text("open", "Choose an answer to each; the table above follows.", tone="feedback", title=f"{_left_open(reading.questions)}")]
+    forms = [picks(_key(question), question.text, list(map(str, question.choices)), place, "answer") for question, place in asked]
+    refused = reading.question is not None and not reading.questions
+    return [*(left if reading.questions else []), *forms, *([text("fault", str(reading.question), tone="fault")] if refused else [])]
+
+
+def _left_open(questions):
+    return f"{counted(len(questions), 'thing is', 'things are')} open"
+
+
+def _key(question):
+    return f"{question.keyword}: {question.text}"
 
 
 def _understood(brought):
@@ -179,7 +176,7 @@ def _kept(brought):
 
 
 def _code(brought):
-    return code_for(*with_sheet(brought.kept_as, brought.keywords))
+    return code_for(brought.kept_as, brought.keywords)
 
 
 def _several(source):

@@ -22,6 +22,12 @@ def file_choice(key, label, hint, press):
     return {"is": "file", "key": key, "label": label, "hint": hint, "press": press, "accept": ENDINGS, "most": MOST_MIB}
 
 
+def picks(key, legend, words, chosen, press):
+    """A question whose answers, some `words`, are pressed at once; `press` gets the `question`'s key and the place of the `answer`."""
+    options = [[str(place), each] for place, each in enumerate(words)]
+    return {"is": "picks", "key": key, "legend": legend, "options": options, "value": "" if chosen is None else str(chosen), "press": press}
+
+
 def first_rows(key, caption, head, rows):
     """A table of texts; it scrolls sideways where it is too wide."""
     return {"is": "rows", "key": key, "caption": caption, "head": list(head), "rows": [list(each) for each in rows]}

@@ -9,12 +9,14 @@ from threading import enumerate as enumerate_threads
 from kit.analysis.steady import check_steady
 from kit.estimate import MINUS, rounded
 from kit.faults import Fault
+from kit.intake.given import asked_of
 from kit.live import file_so_far, FOLDER, port_so_far
 from kit.widgets.cards import bullets, buttons, text
 from kit.widgets.intake import RunCard, still
 from kit.widgets.shared import script, told
 from kit.words import counted, listed
 
+PACE = ("every_s", "folder")  # what the one that follows takes besides the keywords of read_run
 UNSEEN_S = 3.0  # a page that is loaded anew takes about this long to show its views again
 NO_RUN = "There is no run yet. Wait until both vessels have two readings, then run this cell again."
 
@@ -25,6 +27,7 @@ def follow(path, *, over_min=10, tolerance_c_per_min=0.01, **keywords):
     The file may not be there yet, be cut, moved or begun anew. All that is read is first copied to the folder `received`. `keywords` are
     those of `read_run`. It ends with its Stop button, or when the view is closed.
     """
+    asked_of(keywords, "follow", PACE)
     start = partial(file_so_far, path, **keywords)
     return LiveView((f"Following {Path(path).name}", f"follow:{Path(path).absolute()}"), start, _asked(over_min, tolerance_c_per_min))
 
@@ -35,6 +38,7 @@ def follow_serial(port, *, baud=9600, columns=(), over_min=10, tolerance_c_per_m
     `columns` are names for a logger that sends none, and no times: columns=["treated (°C)", "control (°C)"]; each line then gets the time
     it came. Unplugged and plugged in again, it goes on. Needs the package pyserial; a Fault says so.
     """
+    asked_of(keywords, "follow_serial", PACE)
     start = partial(port_so_far, port, baud=baud, columns=columns, **keywords)
     return LiveView((f"Following the port {port}", f"follow:{port}"), start, _asked(over_min, tolerance_c_per_min))
 

@@ -7,7 +7,7 @@ import pytest
 
 from kit.intake.read import look
 from kit.intake.time.offsets import offset_between
-from kit.intake.given.sources import Raw
+from kit.intake.given.source import Raw
 
 FILES = Path(__file__).parents[2] / "files"
 PAIR = [FILES / "left-logger.csv", FILES / "right-logger.csv"]
@@ -25,8 +25,8 @@ def logger(name, seconds, values, header="time (s),T (°C)"):
 
 def test_clocks_that_differ_are_asked_about_with_the_offset_that_both_felt():
     assert str(look(PAIR, **SIDES).question) == (
-        "right-logger.csv: This clock seems 40 ± 8 s ahead of that of left-logger.csv. Say clock='shared event' to shift it so, "
-        "clock='as written' to leave it, or the seconds: clock=40."
+        "right-logger.csv: This clock seems 40 ± 8 s ahead of that of left-logger.csv. Say clock='shared event' (shift it so) "
+        "or clock='as written' (leave it). Or say how many seconds: clock=40."
     )
 
 
@@ -92,7 +92,10 @@ def test_three_files_are_one_run():
             [logger("a.csv", np.arange(9.0), np.zeros(9)), logger("b.csv", np.arange(9.0), np.zeros(9))],
             {},
             "b.csv: Nothing here tells how far this clock is ahead of that of a.csv. "
-            "Say clock='as written' if they agree or were started together, or how many seconds: clock=40.",
+            "Say clock='as written' (they agree, or were started together). Or say how many seconds: clock=40. "
+            "Which column is the treated vessel? Say treated='a: T (°C)' or treated='b: T (°C)'. "
+            "Which column is the control vessel? Say control='a: T (°C)' or control='b: T (°C)'. "
+            "One call settles all, for example: read_run(…, clock='as written', treated='a: T (°C)', control='b: T (°C)').",
         ),
         (
             [logger("a.csv", np.arange(9.0), np.zeros(9)), logger("b.csv", np.arange(9.0), np.zeros(9))],
@@ -111,7 +114,7 @@ def test_three_files_are_one_run():
 )
 def test_what_is_asked(files, words, message):
     question = look(files, **words).question
-    assert str(question) == message and len(message.split()) <= 40
+    assert str(question) == message and len(message.split()) <= 75
 
 
 def test_clocks_of_the_day_that_agree_are_not_asked_about():

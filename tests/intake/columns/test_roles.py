@@ -67,9 +67,30 @@ def test_the_word_gives_the_unit(unit, celsius):
     assert held(text, unit=unit)["treated"] == pytest.approx(celsius, abs=1e-9)
 
 
-def test_the_word_outdoes_the_file_and_that_is_said():
-    run = look(record("treated (°C)", "control"), unit="degF").run
+def test_the_word_outdoes_a_file_that_says_another_unit_of_all_and_that_is_said():
+    run = look(record("treated (°C)", "control (°C)"), unit="degF").run
     assert run.remarks[2] == "Took column 'treated (°C)' as treated, turned from °F into °C; the file says °C, you said °F."
+
+
+def test_the_word_is_meant_for_columns_that_say_no_unit():
+    run = look(record("treated (°C)", "control"), unit="degF").run
+    assert run.readings.treated.iloc[0] == 21.4 and run.readings.control.iloc[0] == pytest.approx((21.3 - 32) / 1.8)
+
+
+def test_a_dict_gives_each_role_its_unit():
+    run = look(record("treated", "control", "gas"), unit={"treated": "degC", "control": "K", "gas": "%"}).run
+    assert run.readings.iloc[0].tolist() == pytest.approx([21.4, 21.3 - 273.15, 201_000])
+    assert look(record("treated", "control", "gas"), unit=["degC", {"gas": "%"}]).run.readings.gas_ppm.iloc[0] == pytest.approx(201_000)
+
+
+def test_the_only_thermometer_left_is_the_other_vessel():
+    run = look(record("A (°C)", "B (°C)", "humidity (%)"), treated="A").run
+    assert run.readings.control.iloc[0] == 21.3 and "Only 'B (°C)' is left as a thermometer." in run.remarks
+
+
+def test_the_room_is_not_taken_for_the_room_where_a_vessel_lacks():
+    asked = look(record("treated (°C)", "room (°C)")).question.questions
+    assert [(each.keyword, [choice.value for choice in each.choices]) for each in asked] == [("control", ["room (°C)"])]
 
 
 def test_fahrenheit_in_gives_the_same_celsius():
@@ -90,24 +111,19 @@ ASK = "If it is there, say control= with its column; if not, repeat the run with
         (
             record("A (°C)", "B (°C)"),
             {},
-            "pasted text: Which column is the treated vessel: 'A (°C)' or 'B (°C)'? Say treated= with its header, or its number: "
-            "treated=2.",
-        ),
-        (
-            record("A (°C)", "B (°C)"),
-            {"treated": "A"},
-            "pasted text: Which column is the control vessel: 'B (°C)'? Say control= with its header, or its number: control=3.",
+            "pasted text: Which column is the treated vessel? Say treated='A (°C)' or treated='B (°C)'. Which column is the control vessel? "
+            "Say control='A (°C)' or control='B (°C)'. "
+            "One call settles all, for example: read_run(…, treated='A (°C)', control='B (°C)').",
         ),
         (
             record("treated 1 (°C)", "treated 2 (°C)", "control (°C)"),
             {},
-            "pasted text: Which column is the treated vessel: 'treated 1 (°C)' or 'treated 2 (°C)'? "
-            "Say treated= with its header, or its number: treated=2.",
+            "pasted text: Which column is the treated vessel? Say treated='treated 1 (°C)' or treated='treated 2 (°C)'.",
         ),
         (
             record("treated", "control"),
             {},
-            "pasted text, column 'treated': No unit is written for this temperature. Say unit='degC', unit='degF' or unit='K'.",
+            "pasted text: No unit is written for 'treated' and 'control'. Say unit='degC', unit='degF' or unit='K'.",
         ),
         (
             record("treated", "control"),
@@ -145,7 +161,7 @@ ASK = "If it is there, say control= with its column; if not, repeat the run with
             record("treated (°C)", "control (°C)", "gas").replace("20.1", "150"),
             {},
             "pasted text, column 'gas': No unit is written for this gas reading. "
-            "Write ppm or % behind its header in a copy, or name another column: gas=.",
+            "Say unit={'gas': 'ppm'} or unit={'gas': '%'}. Or name another column: gas=.",
         ),
         (
             record("treated (°C)", "control (°C)").replace(";21.3", ";").replace(";21.4\n", ";\n"),
@@ -156,7 +172,7 @@ ASK = "If it is there, say control= with its column; if not, repeat the run with
 )
 def test_what_is_asked_or_refused(text, words, message):
     fault = look(text, **words).question
-    assert str(fault) == message and len(message.split()) <= 40
+    assert str(fault) == message and len(message.split()) <= 55
 
 
 def test_a_vessel_with_one_reading_is_no_run():

@@ -61,16 +61,16 @@ def test_the_numbers_of_a_file_show_their_decimal_mark(cells, mark):
     assert decimal_mark(list(enumerate(cells, 2)), None, "a.csv") == mark
 
 
-WHICH = "Say which mark goes before the decimals: decimal=',' or decimal='.'."
+WHICH = "Say decimal=',' (21.412) or decimal='.' (21412)."
 ALIKE = "Write them alike in a copy of the file."
 
 
 @pytest.mark.parametrize(
     "cells, asked, message",
     [
-        (["21,412", "9,998"], None, "a.csv, line 2: '21,412' could be 21.412 or 21412. " + WHICH),
+        (["21,412", "9,998"], None, "a.csv, line 2: '21,412' could be 21.412 or 21412: which mark goes before the decimals? " + WHICH),
         (["21.4", "21,4"], None, "a.csv, line 3: '21,4' has a decimal comma, but '21.4' in line 2 a decimal point. " + ALIKE),
-        (["21.4"], ";", "A decimal mark can't be ';'. Say decimal=',' or decimal='.'."),
+        (["21.4"], ";", "A decimal mark can't be ';'. Say decimal=',' (21,4) or decimal='.' (21.4)."),
     ],
 )
 def test_what_they_leave_open_is_asked(cells, asked, message):

@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kit.faults import IntakeFault
-from kit.intake.given.asked import Asked
-from kit.intake.forms.dates import days_since_1970
+from kit.intake.given.table import Asked
+from kit.intake.time.stampcolumn import days_since_1970
 from kit.intake.time.stampcolumn import clock_of_stamps
 from kit.intake.forms.stamps import looks_like_time, stamp
 from kit.intake.time.stampset import all_at_once, gathered
@@ -132,9 +132,11 @@ def test_a_column_with_one_odd_cell_is_left_to_the_slow_way(odd):
 
 
 ALIKE = "Write all times alike in a copy of the file."
-PARTS = "Say clock='mm:ss' or clock='h:mm'."
+PARTS = "Say clock='mm:ss' (minutes and seconds) or clock='h:mm' (hours and minutes)."
 OTHER_ORDER = "Correct it in a copy of the file, or say clock= with another order."
-OPEN_DAY = "Day and month of '04/04/2026 00:00' could change places. Say clock='day first' or clock='month first'."
+OPEN_DAY = (
+    "Day and month of '03/04/2026 23:59' could change places. Say clock='day first' (2026-04-03) or clock='month first' (2026-03-04)."
+)
 
 
 @pytest.mark.parametrize(
@@ -147,7 +149,7 @@ OPEN_DAY = "Day and month of '04/04/2026 00:00' could change places. Say clock='
         (["", ""], {}, "column 'time': This column holds no time. Say time= with another one."),
         (["31/02/2026"], {}, "line 2, column 'time': '31/02/2026' is no date. " + OTHER_ORDER),
         (["03/14/2026"], {"clock": "day first"}, "line 2, column 'time': '03/14/2026' is no date with the day first. " + OTHER_ORDER),
-        (["03/04/2026 23:59", "04/04/2026 00:00"], {}, "line 3, column 'time': " + OPEN_DAY),
+        (["03/04/2026 23:59", "04/04/2026 00:00"], {}, "line 2, column 'time': " + OPEN_DAY),
     ],
 )
 def test_what_is_asked_or_refused(cells, words, message):

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kit.intake.forms.units import name_and_unit, to_celsius, unit_of
+from kit.intake.forms.numbers import name_and_unit, to_celsius, unit_of
 
 
 @pytest.mark.parametrize(

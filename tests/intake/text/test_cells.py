@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from kit.faults import IntakeFault
 from kit.intake.text import cells
 from kit.intake.text.cells import Block, quickly, read_cells
-from kit.intake.text.decoding import Text
+from kit.intake.given.source import Text
 from kit.intake.text.lines import line_by_line
 from kit.intake.text.sniffing import sniff
 

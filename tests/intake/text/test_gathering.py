@@ -6,12 +6,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.intake.text import cells
-from kit.intake.text.cellnumbers import Part
-from kit.intake.text.decoding import Text
+from kit.intake.text.gathering import Part
+from kit.intake.given.source import Text
 from kit.intake.text.gathering import Gathered
-from kit.intake.text.lines import Piece
+from kit.intake.text.gathering import Piece
 from kit.intake.text.sniffing import sniff
-from kit.intake.text.tally import Tally
+from kit.intake.text.gathering import Tally
 
 HEAD = "time (s),treated (°C),control (°C)\n"
 ODD = ["# lamp moved\n", "\n", "7,Err,21.5\n", "7,21.5,\n"]

@@ -3,9 +3,9 @@
 import pytest
 
 from kit.faults import IntakeFault
-from kit.intake.text.decoding import Text
+from kit.intake.given.source import Text
 from kit.intake.text.sniffing import sniff
-from kit.intake.text.splitting import by_delimiter
+from kit.intake.text.sniffing import by_delimiter
 
 ROWS = [("0", "21.4", "21.3"), ("2", "21.5", "21.3"), ("4", "21.6", "21.4")]
 

@@ -43,10 +43,10 @@ def test_summer_time_is_asked_and_undone(zone, change, way, step):
     walls = [moment.astimezone(ZoneInfo(zone)) for moment in moments]
     bare = record([wall.strftime("%Y-%m-%d %H:%M:%S") for wall in walls])
     goes, began, other = (
-        ("forward", "began", "as written' if the logger paused") if way == "begins" else ("back", "ended", "set back' if someone set it")
+        ("forward", "began", "as written' (the logger paused)") if way == "begins" else ("back", "ended", "set back' (someone set it back)")
     )
     assert (
-        question(bare) == f"{START}line 7: The clock goes {goes} by an hour here. Say clock='summer time' if that {began}, clock='{other}."
+        question(bare) == f"{START}line 7: The clock goes {goes} by an hour here. Say clock='summer time' (summer time {began}) or clock='{other}."
     )
     expected = [step * n for n in range(10)]
     assert elapsed(bare, clock="summer time") == expected
@@ -76,7 +76,9 @@ def test_lines_that_fill_each_others_gaps_are_sorted():
     assert run.remarks[2] == "Sorted by time: 2 lines stood elsewhere, first line 5."
 
 
-BACK = "Two runs in one file? Save them apart. Else say clock='sorted' (lines are mixed up) or clock='set back' (someone set it)."
+BACK = (
+    "Say clock='sorted' (the lines are mixed up) or clock='set back' (someone set it back). Two runs in one file? Save them apart."
+)
 
 
 @pytest.mark.parametrize(

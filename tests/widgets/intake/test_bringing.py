@@ -5,9 +5,9 @@ from pathlib import Path
 import pytest
 
 from kit import read_run
-from kit.faults import Fault, IntakeFault
+from kit.faults import Choice, Fault, IntakeFault, Question
 from kit.intake.read import look
-from kit.intake.understanding import answers_to, code_for, with_answer
+from kit.intake.asking import code_for, with_answers
 from kit.widgets.intake.bringing import NOTHING_YET, bring_in
 from tests.widgets.parts import block_of, buttons_of, press, words
 
@@ -26,26 +26,53 @@ def handed(view, path, name=None):
     return view.reply["text"]
 
 
+def answer(view, start, words):
+    """Choose the answer that begins with `words` to the question that begins with `start`, as the browser does."""
+    block = next(each for each in view.blocks if each["is"] == "picks" and each["legend"].startswith(start))
+    place = next(place for place, text in block["options"] if text.startswith(words))
+    return press(view, "answer", question=block["key"], answer=place)
+
+
+def asked_by(view):
+    """{question: (answers, place of the chosen one)} of the form."""
+    return {block["legend"]: ([text for _, text in block["options"]], block["value"]) for block in view.blocks if block["is"] == "picks"}
+
+
+TREATED, CONTROL = "Which column is the treated vessel?", "Which column is the control vessel?"
+PROBES = ["Probe 1 [K]: 294.57, 295.44, 296.03, …", "Probe 2 [K]: 294.16, 295, 295.6, …"]
+
+
 def test_a_file_is_settled_kept_unchanged_and_read_again_by_the_code_shown(folder):
     view = bring_in()
-    assert handed(view, KELVIN) == "5-pipe-kelvin.txt is read. One thing is left open."
-    assert block_of(view, "question")["text"] == "Which column is the treated vessel: 'Probe 1 [K]' or 'Probe 2 [K]'?"
-    assert block_of(view, "answer")["options"] == [
-        ["a", "Probe 1 [K]: 294.57, 295.44, 296.03, …"],
-        ["b", "Probe 2 [K]: 294.16, 295, 295.6, …"],
-    ]
-    assert press(view, "answer", answer="") == "Choose one of the answers first."
-    assert press(view, "answer", answer="b") == "One thing is left open."
-    assert press(view, "back") == "Taken back."
-    press(view, "answer", answer="a")
-    assert press(view, "answer", answer="a") == "It is understood."
+    assert handed(view, KELVIN) == "5-pipe-kelvin.txt is read. 2 things are open."
+    assert asked_by(view) == {TREATED: (PROBES, ""), CONTROL: (PROBES, "")}
+    assert answer(view, TREATED, "Probe 2") == "It is understood."
+    assert asked_by(view) == {TREATED: (PROBES, "1")} and block_of(view, "rows")["head"][2:] == ["control: Probe 1 [K]", "treated: Probe 2 [K]"]
+    assert answer(view, TREATED, "Probe 1") == "It is understood."
     assert press(view, "keep") == "Kept as 5-pipe-kelvin.txt."
     code = block_of(view, "code")["code"]
-    assert code == 'run = read_run("5-pipe-kelvin.txt", treated="Probe 1 [K]", control="Probe 2 [K]")'
+    assert code == 'run = read_run("5-pipe-kelvin.txt", treated="Probe 1 [K]")'
     made = {"read_run": read_run}
     exec(code, made)
     assert made["run"].readings.equals(view.run.readings)
     assert (folder / "5-pipe-kelvin.txt").read_bytes() == KELVIN.read_bytes()
+
+
+def test_all_that_is_open_stands_on_one_form_and_the_preview_follows():
+    view = bring_in()
+    assert press(view, "pasted", paste="t,T1,T2,T3\n0,21.4,21.0,20.5\n1,22.0,21.1,20.5\n2,22.4,21.2,20.6") == (
+        "The pasted table is read. 4 things are open."
+    )
+    assert list(asked_by(view)) == ["These times are numbers without a unit.", TREATED, CONTROL, "No unit is written for 'T1', 'T2' and 'T3'."]
+    assert answer(view, CONTROL, "T1") == "3 things are open." and asked_by(view)[CONTROL][1] == "0"
+    assert answer(view, TREATED, "T3") == "2 things are open."
+    answer(view, "These times", "minutes")
+    assert answer(view, "No unit", "degrees Celsius") == "It is understood."
+    assert view.brought.keywords == {"clock": "min", "treated": "T3", "control": "T1", "unit": "degC"}
+    assert block_of(view, "rows")["rows"][1] == ["3", "60", "22", "20.5"]
+    assert answer(view, CONTROL, "T3") == "It can't be read as it is."
+    assert "can't be both" in block_of(view, "fault")["text"] and asked_by(view)[CONTROL][1] == "2"
+    assert answer(view, CONTROL, "T2") == "It is understood."
 
 
 def test_a_table_is_pasted_kept_and_read_again_by_the_code_shown(folder):
@@ -64,7 +91,7 @@ def test_what_was_understood_is_said_a_sentence_each():
         "The text is not UTF-8: read it as Windows-1252.",
         "Cells are parted by semicolons; the readings begin in line 2, with a comma (21,4) as decimal mark.",
     ]
-    assert block_of(view, "rows")["head"] == ["line", "Datum", "Behandelt (°C)", "Kontrolle (°C)"]
+    assert block_of(view, "rows")["head"] == ["line", "time: Datum", "treated: Behandelt (°C)", "control: Kontrolle (°C)"]
     assert block_of(view, "chart")["value"]["picture"]["summary"].startswith("Chart of the run 2-semicolon-clock, 21.5 minutes long.")
 
 
@@ -112,15 +139,14 @@ def test_a_path_that_leaves_something_open_raises_its_question():
     with pytest.raises(IntakeFault) as caught:
         view.run
     assert caught.value.keyword == "treated"
-    press(view, "answer", answer="a")
-    press(view, "answer", answer="a")
+    answer(view, TREATED, "Probe 1")
     assert view.run.readings.equals(read_run(KELVIN, treated=2, control=3).readings)
 
 
 def test_a_keyword_that_read_run_lacks_is_named():
     with pytest.raises(Fault) as caught:
         bring_in("a.csv", colour="red")
-    expected = "bring_in knows no colour=. It takes those of read_run: treated, control, room, gas, light, time, unit, clock and decimal."
+    expected = "bring_in knows no colour=. It takes those of read_run: treated, control, room, gas, light, time, unit, clock, decimal and sheet."
     assert str(caught.value) == expected
 
 
@@ -137,26 +163,28 @@ def test_a_full_disk_is_said_and_nothing_counts_as_kept(monkeypatch):
     assert block_of(view, "code") is None
 
 
-def test_a_sheet_of_a_workbook_is_chosen_like_anything_else(folder):
+@pytest.mark.parametrize("titles", [["Sheet", "second try"], ["Ann's run", "Ben"]])
+def test_a_sheet_of_a_workbook_is_chosen_like_anything_else(folder, titles):
     from openpyxl import Workbook
 
     book = Workbook()
-    for sheet, start in ((book.active, 21.0), (book.create_sheet("second try"), 25.0)):
+    book.active.title = titles[0]
+    for sheet, start in ((book.active, 21.0), (book.create_sheet(titles[1]), 25.0)):
         for row in (["time (s)", "treated (°C)", "control (°C)"], *([10 * k, start + k / 10, start] for k in range(5))):
             sheet.append(row)
     book.save(folder / "source.xlsx")
     view = bring_in()
     handed(view, folder / "source.xlsx", "book.xlsx")
-    assert block_of(view, "answer")["options"] == [["a", "Sheet"], ["b", "second try"]]
-    press(view, "answer", answer="b")
+    assert asked_by(view) == {"Which sheet holds the run?": (titles, "")}
+    answer(view, "Which sheet", titles[1])
     press(view, "keep")
-    assert view.code == 'run = read_run("book.xlsx#second try")' and view.run.readings["treated"].iloc[0] == 25
-    assert bring_in().run.readings.equals(read_run("book.xlsx#second try").readings)
+    assert view.code == f'run = read_run("book.xlsx", sheet="{titles[1]}")' and view.run.readings["treated"].iloc[0] == 25
+    assert bring_in().run.readings.equals(read_run(f"book.xlsx#{titles[1]}").readings)
 
 
 OPEN = [
     ("minute\ttreated_degC\tcontrol_degC\n05/10/2026 10:41\t21.4\t21.0\n05/11/2026 10:42\t21.5\t21.1\n", ["day first", "month first"]),
-    ("time,treated,control\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n", ["s", "min", "h"]),
+    ("time,treated (°C),control (°C)\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n", ["s", "min", "h", "ms"]),
     ("time (s),treated,control\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n", ["degC", "degF", "K"]),
     ("time (s);treated (°C);control (°C);CO2 (ppm)\n0;21;21;1,204\n60;21;21;1,205\n120;21;21;1,206\n", [",", "."]),
 ]
@@ -165,16 +193,29 @@ OPEN = [
 @pytest.mark.parametrize("text, values", OPEN, ids=[",".join(values) for _, values in OPEN])
 def test_each_kind_of_open_question_brings_its_answers(text, values):
     reading = look(text)
-    answers = answers_to(reading, {})
-    assert [value for value, _ in answers] == values
-    for value, _ in answers:
-        settled = look(text, **with_answer({}, reading.question.keyword, value))
-        assert not settled.question or str(settled.question) != str(reading.question)
+    (question,) = reading.questions
+    assert [choice.value for choice in question.choices] == values
+    for place in range(len(values)):
+        assert look(text, **with_answers({}, [(question, place)])).run
 
 
 def test_columns_without_a_name_of_their_own_are_answered_by_number():
-    reading = look("time (s),T (°C),T (°C)\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n")
-    assert answers_to(reading, {}) == ((2, "T (°C): 21.4, 21.5, 21.6, …"), (3, "T (°C): 21, 21.1, 21.2, …"))
+    question = look("time (s),T (°C),T (°C)\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n").questions[0]
+    assert [(choice.value, str(choice)) for choice in question.choices] == [(2, "T (°C): 21.4, 21.5, 21.6, …"), (3, "T (°C): 21, 21.1, 21.2, …")]
+
+
+def test_rewording_a_sentence_changes_no_button(monkeypatch):
+    before = asked_by(bring_in(str(KELVIN)))
+    monkeypatch.setattr(Question, "advice", property(lambda question: "Which 'one' do you 'mean'?"))
+    monkeypatch.setattr(IntakeFault, "_advice", lambda fault: "treated='never' control='this'")
+    assert asked_by(bring_in(str(KELVIN))) == before and len(before) == 2
+    assert str(look(str(KELVIN)).question).endswith("treated='never' control='this'")
+
+
+def test_a_fault_of_any_wording_brings_its_choices_as_they_are():
+    fault = IntakeFault("Which?", keyword="sheet", choices=[Choice("Ann's run"), Choice('Ben "B"', "the second")])
+    assert [choice.value for choice in fault.questions[0].choices] == ["Ann's run", 'Ben "B"']
+    assert str(fault) == """Which? Say sheet="Ann's run" or sheet='Ben "B"' (the second)."""
 
 
 def test_the_code_is_python_whatever_the_names():

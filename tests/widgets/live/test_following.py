@@ -71,8 +71,11 @@ def test_what_the_first_lines_leave_open_is_shown_and_raised(following, folder):
     (folder / "logger.csv").write_text("t [min]|Probe 1 [K]|Probe 2 [K]\n0|294.5|294.1\n1|295.4|294.9\n", "utf-8")
     view = following()
     wait_for(lambda: block_of(view, "state") and "treated" in block_of(view, "state")["text"])
-    which = "logger.csv: Which column is the treated vessel: 'Probe 1 [K]' or 'Probe 2 [K]'?"
-    question = f"{which} Say treated= with its header, or its number: treated=2."
+    question = (
+        "logger.csv: Which column is the treated vessel? Say treated='Probe 1 [K]' or treated='Probe 2 [K]'. "
+        "Which column is the control vessel? Say control='Probe 1 [K]' or control='Probe 2 [K]'. "
+        "One call settles all, for example: read_run(…, treated='Probe 1 [K]', control='Probe 2 [K]')."
+    )
     assert block_of(view, "state")["text"] == f"No run yet. {question}"
     with pytest.raises(Fault) as caught:
         view.run

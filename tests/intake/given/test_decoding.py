@@ -5,8 +5,8 @@ import codecs
 import pytest
 
 from kit.faults import IntakeFault
-from kit.intake.text.decoding import decode
-from kit.intake.given.sources import Raw
+from kit.intake.given.source import decode
+from kit.intake.given.source import Raw
 
 TEXT = "Zeit;behandelt (°C)\n0;21,4\n1;21,5 µ\n"
 

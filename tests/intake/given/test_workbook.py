@@ -9,9 +9,9 @@ import pytest
 from openpyxl import Workbook
 
 from kit.faults import IntakeFault
-from kit.intake.text import workbook
+from kit.intake.given import workbook
 from kit.intake.read import look, read_run
-from kit.intake.given.sources import Raw
+from kit.intake.given.source import Raw
 
 HEAD = ["Time", "Treated (°C)", "Control (°C)"]
 TEN = datetime(2026, 3, 1, 10, 0, 0)
@@ -61,8 +61,10 @@ def test_of_several_sheets_the_one_with_readings_is_read_or_asked_for(tmp_path):
     (tmp_path / "two.xlsx").write_bytes(two)
     assert (
         str(look(tmp_path / "two.xlsx").question)
-        == "two.xlsx: Which sheet holds the run: 'Run 1' or 'Run 2'? Name it so: 'two.xlsx#Run 1'."
+        == "two.xlsx: Which sheet holds the run? Say sheet='Run 1' or sheet='Run 2'. These times are numbers without a unit. "
+        "Say clock='s', clock='min', clock='h' or clock='ms'. One call settles all, for example: read_run(…, sheet='Run 1', clock='s')."
     )
+    assert len(read_run(tmp_path / "two.xlsx", sheet="Run 2", clock="s").readings) == 3
     assert len(read_run(f"{tmp_path}/two.xlsx#Run 2", clock="s").readings) == 3
 
 
@@ -84,7 +86,7 @@ DAMAGED = "run.xlsx: This workbook is damaged, or protected by a password. Open 
             Raw("run.xlsx", book(Info=[["a"]])),
             "run.xlsx: No sheet of this workbook holds readings. Was it saved before the run was pasted in?",
         ),
-        (Raw("run.xlsx", book(Run=rows([1, 2])), "Lauf"), "run.xlsx: There is no sheet 'Lauf' here, but Run. Name it so: 'run.xlsx#Run'."),
+        (Raw("run.xlsx", book(Run=rows([1, 2])), "Lauf"), "run.xlsx: There is no sheet 'Lauf' here. Say sheet='Run'."),
         (Raw("run.xlsx", book(Run=rows([1, 2]))[:-200] + b"xl/workbook.xml"), DAMAGED),
     ],
 )

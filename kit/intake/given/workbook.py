@@ -7,9 +7,8 @@ from datetime import datetime, time, timedelta
 from itertools import islice
 from zipfile import BadZipFile, ZipFile
 
-from kit.faults import IntakeFault
-from kit.intake.text.decoding import Text
-from kit.words import listed
+from kit.faults import Choice, IntakeFault
+from kit.intake.given.source import Text
 
 MOST_BYTES = 512 * 2**20  # unpacked: more is no class record, or a file made to fill the memory
 MOST_ROWS = 1_048_576  # as many as a sheet can have
@@ -19,9 +18,7 @@ INSTALL = "Install it: python -m pip install openpyxl. Or save the sheet as CSV.
 
 
 def is_workbook(data):
-    """Is this a zip archive with a workbook in it?"""
-    if not data.startswith(b"PK\x03\x04"):
-        return False
+    """Is there a workbook in these bytes of a zip archive?"""
     try:
         with ZipFile(io.BytesIO(data)) as archive:
             return "xl/workbook.xml" in archive.namelist()
@@ -74,16 +71,15 @@ def chosen(book, raw):
     if raw.sheet is not None:
         if raw.sheet in titles:
             return book[raw.sheet]
-        raise IntakeFault(
-            f"There is no sheet '{raw.sheet[:30]}' here, but {listed(titles[:5])}.", f"Name it so: '{raw.name}#{titles[0]}'.", file=raw.name
-        )
+        what = f"There is no sheet {str(raw.sheet)[:30]!r} here."
+        raise IntakeFault(what, file=raw.name, keyword="sheet", choices=list(map(Choice, titles)))
     filled = [sheet for sheet in book.worksheets if has_readings(sheet)]
     if len(filled) == 1:
         return filled[0]
     if not filled:
         raise IntakeFault("No sheet of this workbook holds readings.", "Was it saved before the run was pasted in?", file=raw.name)
-    what = f"Which sheet holds the run: {listed((repr(sheet.title) for sheet in filled[:5]), 'or')}?"
-    raise IntakeFault(what, f"Name it so: '{raw.name}#{filled[0].title}'.", file=raw.name)
+    choices = [Choice(sheet.title) for sheet in filled]
+    raise IntakeFault("Which sheet holds the run?", file=raw.name, keyword="sheet", choices=choices)
 
 
 def rows_of(sheet):

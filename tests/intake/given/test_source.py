@@ -5,8 +5,8 @@ import os
 import pytest
 
 from kit.faults import IntakeFault
-from kit.intake.given import sources
-from kit.intake.given.sources import Raw, take
+from kit.intake.given import source as sources
+from kit.intake.given.source import Raw, take
 
 GOOD = "elapsed_s,treated_degC,control_degC\n0,21.4,21.5\n2,21.5,21.5\n"
 

@@ -1,0 +1,99 @@
+"""A public verb called without what it needs, or with a keyword it lacks, answers with a Fault and an example line."""
+
+from difflib import get_close_matches
+from functools import wraps
+from inspect import isfunction, Parameter, signature
+
+from kit.faults import Fault
+from kit.words import listed
+
+EXAMPLES = {
+    "read_run": 'read_run("run.csv")',
+    "example_run": 'example_run("basalt")',
+    "example_class": "example_class()",
+    "reference_run": "reference_run()",
+    "read_class": 'read_class("class-folder")',
+    "suggest_windows": "suggest_windows(run)",
+    "paired_effect": "paired_effect(run, marker.windows)",
+    "naive_effect": "naive_effect(run, marker.windows)",
+    "check_steady": "check_steady(run, over_min=10, tolerance_c_per_min=0.01)",
+    "fit_warming": "fit_warming(run, marker.windows)",
+    "compare": "compare(mine, reference, margin=0.3)",
+    "class_effect": "class_effect(runs)",
+    "calibrate": "calibrate(readings)",
+    "plan_run": "plan_run(half_width_c=0.2)",
+    "possible_causes": "possible_causes(effect)",
+    "gas_dose": "gas_dose(tablets=4, vessel_l=1.5)",
+    "simulate_run": "simulate_run(seed=1)",
+    "reveal": "reveal(run)",
+    "chart": "chart(run)",
+    "mark_windows": "marker = mark_windows(run)",
+    "watch": "watch(marker)",
+    "predict": 'predict("warmer")',
+    "recall": 'recall("warmer")',
+    "choose_run": 'card = choose_run("00.basalt")',
+    "make_report": "make_report()",
+    "open_report": 'open_report("report.zip")',
+    "after": 'after("warmer", chart(run))',
+    "quiz": 'quiz("00-first-run")',
+    "note": 'note("steps")',
+    "bring_in": 'view = bring_in("run.csv")',
+    "hand_sheet": 'sheet = hand_sheet("my-run")',
+    "follow": 'live = follow("run.csv")',
+    "follow_serial": 'live = follow_serial("COM3", baud=9600)',
+}
+FIT = (Parameter.POSITIONAL_ONLY, Parameter.POSITIONAL_OR_KEYWORD, Parameter.KEYWORD_ONLY)
+BY_PLACE = FIT[:2]
+
+
+def answering(thing):
+    """A function that answers a call which can't fit its parameters with a Fault and an example line; anything else as it is."""
+    return patient(thing) if isfunction(thing) else thing
+
+
+def patient(verb):
+    @wraps(verb)
+    def called(*given, **named):
+        try:
+            return verb(*given, **named)
+        except TypeError as problem:
+            if not fits(verb, given, named):
+                raise misfit(verb, given, named) from problem
+            raise
+
+    return called
+
+
+def fits(verb, given, named):
+    try:
+        signature(verb).bind(*given, **named)
+    except TypeError:
+        return False
+    return True
+
+
+def misfit(verb, given, named):
+    """The Fault for a call that doesn't fit: an unknown keyword, too much, one thing twice, or something missing; the first of these."""
+    parameters = [each for each in signature(verb).parameters.values() if each.kind in FIT]
+    names, by_place = [each.name for each in parameters], [each.name for each in parameters if each.kind in BY_PLACE]
+    takes_any = len(parameters) < len(signature(verb).parameters)
+    unknown = [name for name in named if name not in names and not takes_any]
+    twice = [name for name in by_place[: len(given)] if name in named]
+    if unknown:
+        what = no_such_keyword(verb.__name__, unknown[0], names)
+    elif len(given) > len(by_place):
+        what = f"{verb.__name__} takes {listed(by_place) if by_place else 'nothing'} without a name before it; write all else as name=value."
+    elif twice:
+        what = f"{verb.__name__} was given {twice[0]} twice."
+    else:
+        missing = [each for each in parameters[len(given) :] if each.default is Parameter.empty and each.name not in named]
+        what = f"{verb.__name__} also needs {listed(each.name if each.kind in BY_PLACE else f'{each.name}=' for each in missing)}."
+    return Fault(f"{what} For example: {EXAMPLES[verb.__name__]}")
+
+
+def no_such_keyword(verb, name, known):
+    """'check_steady knows no over=. Did you mean over_min=?', or what it knows."""
+    near = get_close_matches(name, known, n=1)
+    near = near or [each for each in known if each.startswith(name) or name.startswith(each)][:1]
+    choice = f"Did you mean {near[0]}=?" if near else f"It takes {listed(known)}." if known else "It takes nothing."
+    return f"{verb} knows no {name}=. {choice}"
