@@ -1,6 +1,5 @@
 """Lesson 00 from a fresh kernel: quick, quiet, and no prediction spoilt."""
 
-import json
 import re
 
 import pytest
@@ -11,49 +10,19 @@ from kit.coursework.answers import Answer, add_answer, answers_path
 from kit.examples import example_run
 from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
-from kit.widgets.cards.card import lettered
 from kit.widgets.marker.marker import starting_windows
 from kit.widgets.cards.numbers import TOO_CLOSE_C, misplaced, numbers_of_effect
-from tests.lessons.reading import LESSONS, NOTEBOOKS, number, steps
+from tests.lessons.reading import LESSONS
+from tests.notebooks.widgets import shown, words
 
-NAME, LONGEST_S = "00-your-first-run.ipynb", 6
+NAME = "00-your-first-run.ipynb"
 GUIDE = LESSONS / "teacher" / "guide.md"
-VIEW, STATE = "application/vnd.jupyter.widget-view+json", "application/vnd.jupyter.widget-state+json"
 
 
 @pytest.fixture(scope="module")
 def suggested():
     run = example_run(read_lesson("00").run)
     return numbers_of_effect(paired_effect(run, suggest_windows(run)))
-
-
-def shown(ran):
-    """The state of every widget that the notebook shows, with those inside it, in order."""
-    state = ran.book.metadata.widgets[STATE]["state"]
-
-    def inside(model):
-        yield state[model]["state"]
-        for child in state[model]["state"].get("children", ()):
-            yield from inside(child.removeprefix("IPY_MODEL_"))
-
-    views = [out["data"][VIEW]["model_id"] for cell in ran.book.cells for out in cell.get("outputs", ()) if VIEW in out.get("data", {})]
-    return [each for view in views for each in inside(view)]
-
-
-def words(ran):
-    return json.dumps([each.get("blocks", []) for each in shown(ran)], ensure_ascii=False)
-
-
-@pytest.mark.alone
-def test_it_runs_in_six_seconds_and_says_nothing_on_stderr(run_notebook):
-    """The quickest of three at most: another program on the machine is no fault of the lesson."""
-    took = []
-    while len(took) < 3 and not (took and min(took) <= LONGEST_S):
-        ran = run_notebook(NAME)
-        took.append(ran.seconds)
-        assert ran.stderr == []
-    print(f"lesson 00 from a fresh kernel: {min(took):.1f} s")
-    assert min(took) <= LONGEST_S
 
 
 def test_run_all_shows_no_result_before_its_prediction(run_notebook):
@@ -92,18 +61,9 @@ def test_an_air_run_can_not_tell():
     assert {paired_effect(example_run("flint-air"), Windows.of_perturbation(at)).verdict for at in (9, 11)} == {"cannot tell"}
 
 
-def test_the_teachers_key_and_numbers_are_those_of_the_lesson(suggested):
-    guide = GUIDE.read_text(encoding="utf-8")
-    letters = [next(letter for letter, each in lettered(question.choices) if each.right) for question in read_lesson("00").questions]
-    key = ", ".join(f"{n} {letter}" for n, letter in enumerate(letters, 1))
+def test_the_teachers_numbers_are_those_of_the_lesson(suggested):
     numbers = (
         "effect {effect} ({range}); treated changed by {treated_change}, control by {control_change}; "
         "gap {gap_start} before, {gap_end} at the end."
     ).format_map(suggested.texts)
-    assert f"**Key.** {key}." in guide and f"suggests: {numbers}" in guide
-
-
-def test_the_guide_names_the_same_minutes_as_the_lesson():
-    guide = GUIDE.read_text(encoding="utf-8")
-    told = dict(re.findall(r"^## (\d\d) .*\((\d+) min\)$", guide, re.MULTILINE))
-    assert told == {number(path): str(sum(minutes for _, _, minutes in steps(path))) for path in NOTEBOOKS}
+    assert f"suggests: {numbers}" in GUIDE.read_text(encoding="utf-8")
