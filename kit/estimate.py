@@ -7,12 +7,45 @@ MINUS = "\N{MINUS SIGN}"
 
 
 @dataclass(frozen=True)
+class Parts:
+    """What the range of a number is made of, in its unit: `error`, the standard uncertainty of chance alone, with `dof` degrees of freedom;
+    `gain`, that of the thermometers' scales; and what drift may have added to the value, `drift_low` to `drift_high`, which no repeat
+    averages out. `carried` ± `carried_error`: the drift as measured before the change, carried over to the response; infinite error
+    where the record did not measure it, or where it was no straight line."""
+
+    error: float
+    dof: float = inf
+    gain: float = 0.0
+    drift_low: float = 0.0
+    drift_high: float = 0.0
+    carried: float = 0.0
+    carried_error: float = inf
+
+    @property
+    def standard_error(self):
+        """Chance and scales together, standard uncertainty."""
+        return (self.error**2 + self.gain**2) ** 0.5
+
+    @property
+    def known(self):
+        """Is there any uncertainty to work with?"""
+        return 0 < self.standard_error < inf
+
+    def scaled(self, factor):
+        """The same parts in another unit; a negative factor turns the drift round."""
+        drift = sorted((self.drift_low * factor, self.drift_high * factor))
+        size = abs(factor)
+        return Parts(self.error * size, self.dof, self.gain * size, *drift, self.carried * factor, self.carried_error * size)
+
+
+@dataclass(frozen=True)
 class Estimate:
     """A value, its standard uncertainty and an interval, all in one unit.
 
-    `low` and `high` bound the interval that holds at `level` (0.95 is 95 %). The interval may be wider than the standard
-    uncertainty alone would make it (it can hold an allowance for drift), and open at one end (plus or minus infinity).
-    Prints by GUM 7.2.6 (JCGM 100:2008): the uncertainty to two digits, the value to match.
+    `low` and `high` bound the interval that holds at `level` (0.95 is 95 %). It may be wider than the standard uncertainty alone would
+    make it (it can hold an allowance for drift), lopsided about the value, and open at one end (plus or minus infinity). `parts`: what it is
+    made of, where that is known. Prints value and interval where they hold a drift, else by GUM 7.2.6 (JCGM 100:2008): the uncertainty to
+    two digits, the value to match.
     """
 
     value: float
@@ -21,6 +54,7 @@ class Estimate:
     high: float
     level: float = 0.95
     unit: str = "°C"
+    parts: Parts | None = None
 
     @classmethod
     def from_error(cls, value, standard_error, factor, *, unit="°C", level=0.95):
@@ -45,11 +79,14 @@ class Estimate:
     def scaled(self, factor, unit):
         """The same estimate in another unit: every part times `factor` (a difference in °F is 1.8 times one in °C)."""
         low, high = sorted((self.low * factor, self.high * factor))
-        return Estimate(self.value * factor, abs(factor) * self.standard_error, low, high, self.level, unit)
+        parts = self.parts and self.parts.scaled(factor)
+        return Estimate(self.value * factor, abs(factor) * self.standard_error, low, high, self.level, unit, parts)
 
     def __str__(self):
         if not isfinite(self.value) or not 0 < self.standard_error < inf:
             return "not determined" if not isfinite(self.value) else f"{self.value:g} {self.unit}, uncertainty not determined"
+        if self.parts and self.parts.drift_high > self.parts.drift_low:
+            return self.text
         places = places_for(self.standard_error, digits=2)
         return f"{rounded(self.value, places)} ± {rounded(self.standard_error, places)} {self.unit}"
 

@@ -156,7 +156,10 @@ class Noise:
         lags = np.linspace(0, times[-1] - times[0], LAGS)
         wander = (weighed * (1 - grid.white)).reshape(len(grid.shares), -1).sum(0)
         falls = np.exp(-lags[:, None] / grid.times) @ wander
-        matrix = np.interp(np.abs(np.subtract.outer(times, times)), lags, falls)
+        places = np.abs(np.subtract.outer(times, times)) / lags[1]
+        below = np.minimum(places.astype(np.intp), LAGS - 2)
+        start = falls[below]
+        matrix = start + (places - below) * (falls[1:] - falls[:-1])[below]
         return matrix + np.diag(grid.extra[first:] * (weighed @ grid.white))
 
     @property
@@ -196,11 +199,29 @@ def learn_noise(grid, design, values):
     return Noise(grid, weights / weights.sum(0), rss / dof, dof, back, coefficients + start, unscaled)
 
 
-def generalised_slope(grid, minutes, values):
-    """Slope of `values` (cells, runs) over `minutes` at each grid point, (points, runs), and its variance where a cell's own is 1, (points,)."""
+@dataclass(frozen=True, eq=False)
+class EarlyCourse:
+    """How values run before a change, at each grid point: the `slopes` a minute (points, runs), their variance where a cell's own is 1
+    (`unscaled`, (points,)), and what a parabola and a cubic explain beyond a line, half of their chi-squared there (`bends`)."""
+
+    slopes: np.ndarray
+    unscaled: np.ndarray
+    bends: np.ndarray
+
+
+def early_course(grid, minutes, values, shape=None):
+    """The `EarlyCourse` of `values` (cells, runs) over `minutes` (cells,), two cells or more; `shape` (cells,): a term beside the line."""
     centre = minutes - minutes.mean()
-    unscaled, coefficients, _, _ = _least_squares(grid, np.stack([np.ones_like(centre), centre], axis=1), values - values.mean(0))
-    return coefficients[:, 1], unscaled[:, 1, 1]
+    line = [np.ones_like(centre), centre, *([] if shape is None or not np.ptp(shape) else [shape])]
+    curved = [centre**2, centre**3] if len(minutes) > len(line) + 2 else []
+    terms, back = np.linalg.qr(np.stack([*line, *curved], axis=1))
+    products, _ = grid.products(terms, np.hstack([terms, values - values.mean(0)]))
+    information, moments, plain = products[:, :, : len(back)], products[:, :, len(back) :], len(line)
+    unscaled = np.linalg.inv(information[:, :plain, :plain])
+    fitted = unscaled @ moments[:, :plain]
+    inverse = np.linalg.inv(back[:plain, :plain])[1]
+    explained = (np.linalg.solve(information, moments) * moments).sum(1) - (fitted * moments[:, :plain]).sum(1)
+    return EarlyCourse(inverse @ fitted, inverse @ unscaled @ inverse, explained / 2)
 
 
 def joined(beside):

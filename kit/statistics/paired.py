@@ -1,21 +1,20 @@
-"""How much more one of two vessels changed than the other, with an interval that stands noise, display, calibration and drift.
+"""How much more one of two vessels changed than the other, with an interval that holds against noise, display, calibration and drift.
 
 The value stays the plain difference of window means; nothing is subtracted for drift. The noise is learnt from the whole record,
-because the minute of a baseline holds one to six independent looks and no formula finds the long-run variance in them.
+because the minute of a baseline holds one to six independent readings and no formula finds the long-run variance in them.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 
-from kit.statistics.cells import Cells, cut, within
 from kit.statistics.display import display_step, mean_uncertainty
-from kit.statistics.noise import NoiseGrid, generalised_slope, learn_noise, noise_grid
-from kit.statistics.quantiles import coverage_factor, one_sided_factor, widened_factor
-from kit.statistics.trend import best_trend, rising_trends, settling_trends
+from kit.statistics.drift import drift_set, drifted_range
+from kit.statistics.layout import change, heard, lay_out
+from kit.statistics.noise import Noise, early_course, learn_noise
+from kit.statistics.quantiles import coverage_factor
+from kit.statistics.trend import best_trend, settling_trends
 
-# Earlier readings than this before the change tell of the lamp's own warming more than of noise and drift.
-EARLIER_S = 600.0
 SHORT_S, FEWEST_DOF = 240.0, 3
 
 
@@ -32,47 +31,48 @@ class Question:
 
 @dataclass(frozen=True, eq=False)
 class PairedEffects:
-    """One number a run in each array, (runs,). °C, and °C a minute for the drift.
+    """One number a run in each array, (runs,). The interval is `low` to `high`; it lies lopsided about `value` where a drift was measured."""
 
-    `value` ± `half_width` is the interval; `error` its standard uncertainty without the drift; `noise`, `display`, `gain` the parts
-    of that. `drift` with `drift_error` is the slope of the difference before the change, `bound` what is allowed for it, `measured`
-    says whether the record or the tolerance set that bound. `sd`, `correlation_s` and `white_share` describe the noise of a cell.
-    `minutes` lie between the windows' middles; `dof` are the degrees of freedom of the noise.
-    """
+    value: np.ndarray  # mean in the response less mean in the baseline of the difference, °C
+    low: np.ndarray  # °C
+    high: np.ndarray  # °C
+    error: np.ndarray  # standard uncertainty without the drift, °C
+    noise: np.ndarray  # the part of `error` that is chance, °C
+    display: np.ndarray  # the part of `error` that the display's step hides, °C
+    gain: np.ndarray  # the part of `error` that the thermometers' scales leave, °C
+    slope: np.ndarray  # of the difference before the change, °C a minute
+    slope_error: np.ndarray  # its standard uncertainty, °C a minute; infinite where nothing was seen
+    drift_low: np.ndarray  # the least drift that the interval holds for, °C a minute
+    drift_high: np.ndarray  # the largest, °C a minute
+    measured: np.ndarray  # did the record set these two, or the tolerance?
+    bent: np.ndarray  # was the record before the change no straight line?
+    swing: np.ndarray  # from the lowest to the highest minute before the change, °C
+    sd: np.ndarray  # standard deviation of a cell of mean size, °C
+    correlation_s: np.ndarray  # for how long readings agree by chance, s
+    white_share: np.ndarray  # the share of the variance that neighbours do not have in common
+    minutes: np.ndarray  # between the windows' middles
+    dof: np.ndarray  # degrees of freedom of the noise
 
-    value: np.ndarray
-    half_width: np.ndarray
-    error: np.ndarray
-    noise: np.ndarray
-    display: np.ndarray
-    gain: np.ndarray
-    drift: np.ndarray
-    drift_error: np.ndarray
-    bound: np.ndarray
-    measured: np.ndarray
-    sd: np.ndarray
-    correlation_s: np.ndarray
-    white_share: np.ndarray
-    minutes: np.ndarray
-    dof: np.ndarray
+    @property
+    def half_width(self):
+        """Half the length of the interval, °C."""
+        return (self.high - self.low) / 2
 
 
 @dataclass(frozen=True, eq=False)
-class Layout:
-    """What times and windows settle before any temperature is looked at.
+class Learnt:
+    """What the cells of records say about their noise and drift, (runs,) each; for the names see `PairedEffects`. `variance`: of the effect
+    by chance, °C². `bend`: what a parabola and a cubic explain before the change beyond a line, half of a chi-squared of 2 degrees."""
 
-    `before`: the noise grid of the cells before the change. `minutes` between the windows' middles. `spread` (points,): variance of
-    the effect where a cell's own is 1.
-    """
-
-    cells: Cells
-    grid: NoiseGrid
-    before: NoiseGrid
-    designs: np.ndarray
-    baseline: slice
-    response: slice
-    minutes: float
-    spread: np.ndarray
+    variance: np.ndarray
+    slope: np.ndarray
+    slope_error: np.ndarray
+    bend: np.ndarray
+    swing: np.ndarray
+    sd: np.ndarray
+    correlation_s: np.ndarray
+    white_share: np.ndarray
+    dof: np.ndarray
 
 
 def paired_effects(seconds, treated, control, edges_s, question=Question()):
@@ -85,19 +85,42 @@ def paired_effects(seconds, treated, control, edges_s, question=Question()):
     return effects_of(lay_out(seconds[kept], edges_s), treated[..., kept], control[..., kept], question)
 
 
-def heard(seconds, edges_s):
-    """Which readings count: those from 10 minutes before the perturbation, or from the baseline's start, to the response's end."""
-    return slice(*within(seconds, min(edges_s[0], edges_s[2] - EARLIER_S), edges_s[5]))
-
-
 def effects_of(layout, treated, control, question):
     """`PairedEffects` of readings (runs, readings) that have this layout."""
-    changes = [change(layout, vessel) for vessel in (treated, control)]
-    steps = display_steps(treated, control) if question.resolution_c is None else (question.resolution_c,) * 2
-    display = np.sqrt(sum(_hidden(layout, *each) for each in zip((treated, control), steps)))
+    return judged(layout, (treated, control), noises(layout, layout.cells.means(treated - control).T), question)
+
+
+@dataclass(frozen=True, eq=False)
+class Seen:
+    """Some runs with the same `trend` (its place among the designs): which of all (`runs`), their cells `values` (cells, runs), the `design`
+    (cells, terms) that was taken out and the `noise` that is left. `shape` (cells,): a jump or a bump among the terms, or None."""
+
+    runs: np.ndarray
+    trend: int
+    values: np.ndarray
+    design: np.ndarray
+    noise: Noise
+    shape: np.ndarray | None = None
+
+
+def noises(layout, values, shape=None):
+    """A list of `Seen` for `values` (cells, runs): one for each trend that fits some runs best. `shape` (cells,): a term that no warming has."""
+    trends, found = best_trend(layout.designs, values), []
+    for trend in np.unique(trends):
+        runs, design = np.flatnonzero(trends == trend), layout.designs[trend]
+        design = design if shape is None else np.column_stack([design, shape])
+        found.append(Seen(runs, int(trend), values[:, runs], design, learn_noise(layout.grid, design, values[:, runs]), shape))
+    return found
+
+
+def judged(layout, vessels, seen, question):
+    """`PairedEffects` of both `vessels` (runs, readings) once their noise was `seen`."""
+    changes = [change(layout, vessel) for vessel in vessels]
+    steps = display_steps(*vessels) if question.resolution_c is None else (question.resolution_c,) * 2
+    display = np.sqrt(sum(_hidden(layout, *each) for each in zip(vessels, steps)))
     gain = question.gain_uncertainty * np.hypot(*changes)
-    learnt = _learnt(layout, layout.cells.means(treated - control).T, display)
-    return _allowed(layout, changes[0] - changes[1], (display, gain, *learnt), question)
+    learnt = _gathered([_learnt(layout, each, display[each.runs]) for each in seen], np.argsort(np.concatenate([each.runs for each in seen])))
+    return _allowed(layout, changes[0] - changes[1], display, gain, learnt, question)
 
 
 def vessel_changes(layout, vessels, question):
@@ -117,26 +140,6 @@ def vessel_changes(layout, vessels, question):
     return changes, error, np.full_like(error, coverage_factor(question.level, len(values) - designs.shape[2] - 1))
 
 
-def lay_out(seconds, edges_s):
-    """The `Layout` of a record at `seconds` (ascending) with windows at `edges_s`."""
-    step_s, change_s = float(np.median(np.diff(seconds))), edges_s[2]
-    windows = [within(seconds, *edges_s[:2]), within(seconds, *edges_s[4:])]
-    changed = within(seconds, seconds[0], change_s)[1]
-    cells = cut(seconds, [*np.ravel(windows), changed], step_s)
-    grid = noise_grid(cells.times_s, cells.counts, step_s)
-    shares = [_share(cells, *window) for window in windows]
-    contrast = shares[1] - shares[0]
-    return Layout(
-        cells, grid, grid.first(int((cells.starts < changed).sum())), rising_trends(cells.times_s, change_s, step_s),
-        slice(*windows[0]), slice(*windows[1]), contrast @ cells.times_s / 60, grid.variance_of(contrast),
-    )  # fmt: skip
-
-
-def change(layout, vessel):
-    """Mean in the response minus mean in the baseline of `vessel` (runs, readings): (runs,)."""
-    return vessel[..., layout.response].mean(-1) - vessel[..., layout.baseline].mean(-1)
-
-
 def display_steps(treated, control):
     """The display's step of both vessels, (runs,) each. One that never changed is taken to have the other's step."""
     steps = display_step(treated), display_step(control)
@@ -154,32 +157,16 @@ def still(layout, vessel, other):
     return (np.ptp(vessel, axis=-1) == 0) & ((moved > display_step(other)) | (np.ptp(other, axis=-1) == 0))
 
 
-def _share(cells, first, last):
-    inside = (cells.starts >= first) & (cells.starts < last)
-    return inside * cells.counts / (last - first)
-
-
 def _hidden(layout, vessel, step):
     """The display's part in the variance of a change of one vessel: (runs,)."""
     return sum(mean_uncertainty(vessel[..., window], step) ** 2 for window in (layout.baseline, layout.response))
 
 
-def _learnt(layout, values, display):
-    """From cells (cells, runs): variance of the effect, drift and its variance, sd, correlation and white share of the noise, dof."""
-    trends = best_trend(layout.designs, values)
-    learnt = np.empty((7, values.shape[1]))
-    for trend in np.unique(trends):
-        alike = trends == trend
-        learnt[:, alike] = _with_trend(layout, layout.designs[trend], values[:, alike], display[alike])
-    return learnt
-
-
-def _with_trend(layout, design, values, display):
-    noise = learn_noise(layout.grid, design, values)
+def _learnt(layout, seen, display):
+    noise = seen.noise
     # The residuals already hold most of the display's part: the larger of the two counts, not their sum.
     variance = noise.mean_of(np.maximum(noise.variances * layout.spread[:, None], display**2))
-    drift, drift_variance = _drift(layout, noise, values, display)
-    return variance, drift, drift_variance, noise.sd, noise.correlation_s, noise.white_share, few_looks(layout, noise)
+    return Learnt(variance, *_before(layout, seen, display), noise.sd, noise.correlation_s, noise.white_share, few_looks(layout, noise))
 
 
 def few_looks(layout, noise):
@@ -192,24 +179,32 @@ def few_looks(layout, noise):
     return np.clip(length_s / noise.correlation_s * (length_s / SHORT_S) ** 4, min(FEWEST_DOF, noise.dof), noise.dof)
 
 
-def _drift(layout, noise, values, display):
-    """Slope of the difference before the change, °C a minute, and its variance; unknown where there are not two cells to see it in."""
-    minutes = layout.before.times_s / 60
+def _before(layout, seen, display):
+    """Slope before the change, its standard uncertainty, bend and swing; no slope and no bend where there are not two cells to see it in."""
+    noise, minutes = seen.noise, layout.before.times_s / 60
+    nothing = np.zeros_like(display)
     if len(minutes) < 2:
-        return np.zeros_like(display), np.full_like(display, np.inf)
-    slopes, unscaled = generalised_slope(layout.before, minutes, values[: len(minutes)])
-    variance = noise.spread_of(slopes, noise.variances * unscaled[:, None])
-    return noise.mean_of(slopes), variance + (display / np.ptp(minutes)) ** 2
+        return nothing, np.full_like(display, np.inf), nothing, nothing
+    values, shape = seen.values[: len(minutes)], None if seen.shape is None else seen.shape[: len(minutes)]
+    course = early_course(layout.before, minutes, values, shape)
+    variance = noise.spread_of(course.slopes, noise.variances * course.unscaled[:, None]) + (display / np.ptp(minutes)) ** 2
+    if not len(layout.by_minute):
+        return noise.mean_of(course.slopes), np.sqrt(variance), nothing, nothing
+    jump = 0 if shape is None else shape[:, None] * noise.mean_of(noise.coefficients[:, -1])
+    return noise.mean_of(course.slopes), np.sqrt(variance), noise.mean_of(course.bends / noise.variances), np.ptp(layout.by_minute @ (values - jump), axis=0)
 
 
-def _allowed(layout, value, parts, question):
-    display, gain, variance, drift, drift_variance, *described, dof = parts
-    error, drift_error = np.sqrt(variance + gain**2), np.sqrt(drift_variance)
-    reach = one_sided_factor(question.level, dof) * drift_error
-    measured = (reach <= question.tolerance_c_per_min) | (abs(drift) - reach > question.tolerance_c_per_min)
-    bound = np.where(measured, abs(drift) + reach, question.tolerance_c_per_min)
-    minutes = np.full_like(value, layout.minutes)
-    scale = np.maximum(error * coverage_factor(question.level, dof) / coverage_factor(question.level), np.finfo(float).tiny)
-    half_width = scale * widened_factor(bound * minutes / scale, question.level)
-    noise = np.sqrt(np.maximum(variance - display**2, 0))
-    return PairedEffects(value, half_width, error, noise, display, gain, drift, drift_error, bound, measured, *described, minutes, dof)
+def _gathered(several, order):
+    """One `Learnt` from several, with the runs in `order`."""
+    return Learnt(**{each.name: np.concatenate([getattr(part, each.name) for part in several])[order] for each in fields(Learnt)})
+
+
+def _allowed(layout, value, display, gain, learnt, question):
+    minutes, error = np.full_like(value, layout.minutes), np.sqrt(learnt.variance + gain**2)
+    drift = drift_set(learnt, learnt.dof, minutes, question)
+    low, high = drifted_range(value, error, learnt.dof, (drift.low * minutes, drift.high * minutes), question.level)
+    noise = np.sqrt(np.maximum(learnt.variance - display**2, 0))
+    return PairedEffects(
+        value, low, high, error, noise, display, gain, learnt.slope, learnt.slope_error, drift.low, drift.high, drift.measured, drift.bent,
+        learnt.swing, learnt.sd, learnt.correlation_s, learnt.white_share, minutes, learnt.dof,
+    )  # fmt: skip

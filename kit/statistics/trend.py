@@ -16,13 +16,25 @@ def rising_trends(times_s, change_s, step_s):
     Terms: 1, minutes if the record begins 3 minutes or more before the change, and 1 - exp(-t / T) for some T. One rise of one
     speed is too stiff: what it leaves over would pass for slow noise. `times_s` (cells,) in seconds.
     """
-    delays = DELAYS_S[DELAYS_S <= (times_s[-1] - change_s) / 3]
-    since = np.maximum(times_s - change_s - delays[:, None], 0)
+    return _terms(times_s, times_s, change_s, step_s, _delays(times_s, change_s))
+
+
+def trend_at(at_s, trend, times_s, change_s, step_s):
+    """The terms of one of these designs, the `trend`-th, at any seconds `at_s` (n,): (n, terms)."""
+    return _terms(np.asarray(at_s, float), times_s, change_s, step_s, _delays(times_s, change_s)[[trend]])[0]
+
+
+def _delays(times_s, change_s):
+    return DELAYS_S[DELAYS_S <= (times_s[-1] - change_s) / 3]
+
+
+def _terms(at_s, times_s, change_s, step_s, delays):
+    since = np.maximum(at_s - change_s - delays[:, None], 0)
     rises = 1 - np.exp(-since[:, :, None] / rise_times(times_s, step_s))
     level = np.ones_like(since)[:, :, None]
     if change_s - times_s[0] < DRIFT_SEEN_FROM_S:
         return np.concatenate([level, rises], axis=2)
-    drift = np.broadcast_to((times_s[:, None] - change_s) / 60, level.shape)
+    drift = np.broadcast_to((at_s[:, None] - change_s) / 60, level.shape)
     return np.concatenate([level, drift, rises], axis=2)
 
 

@@ -1,0 +1,80 @@
+"""What a range is made of, carried along: so that a mean or a difference of estimates allows for what they share, and no range loses any."""
+
+from math import inf, isfinite
+
+import numpy as np
+
+from kit.estimate import Estimate, Parts
+from kit.statistics.drift import DECIDED_AT, drifted_range
+from kit.statistics.quantiles import coverage_factor, one_sided_factor
+
+# A number from elsewhere says nothing of its drift: it may have drifted by the tolerance for so long between its two windows.
+BARE_MIN = 10.0
+# Fewer measured drifts than this are not averaged, one more where a side is told apart.
+FEWEST_AVERAGED = 3
+
+
+def ranged(value, parts, *, level=0.95, unit="°C"):
+    """The `Estimate` of `value` whose range holds at `level` for what its `Parts` say."""
+    if not (isfinite(value) and parts.known):
+        return Estimate.undetermined(unit, level)
+    moved = parts.drift_low, parts.drift_high
+    low, high = drifted_range(value, parts.standard_error, parts.dof, moved, level)
+    return Estimate(value, parts.standard_error, float(low), float(high), level, unit, parts)
+
+
+def parts_of(estimate, tolerance_c_per_min=0.01):
+    """The `Parts` of an `Estimate`. A bare one, typed by hand or read somewhere, gets its half-width as chance, and on top the drift that
+    ten minutes of the tolerance would make: what such a number allowed for, nobody knows."""
+    if estimate.parts is not None:
+        return estimate.parts
+    error = estimate.half_width / coverage_factor(estimate.level) if isfinite(estimate.half_width) else estimate.standard_error
+    drifted = tolerance_c_per_min * BARE_MIN
+    return Parts(error, inf, 0.0, -drifted, drifted)
+
+
+def difference_of(first, second):
+    """The `Parts` of one number less another that has nothing to do with it: chance in squares, drift at its worst, the fewer degrees."""
+    error, gain = (float(np.hypot(*pair)) for pair in ((first.error, second.error), (first.gain, second.gain)))
+    drift = first.drift_low - second.drift_high, first.drift_high - second.drift_low
+    return Parts(error, min(first.dof, second.dof), gain, *drift)
+
+
+def mean_drift(several, weights, sides, tolerance_c):
+    """(least, most) that drift may have added to the mean of `several` Parts with `weights` (they sum to 1), in their unit.
+
+    Measured drifts are averaged, as chance parts them: what their mean may do is that of one run (`kit.statistics.drift`). Where only a
+    tolerance or a bend stands for them, they may all be off alike. With both `sides` present (1 usual, -1 roles swapped) what drifts with
+    place, vessel or thermometer cancels; only a mean drift that is surely there beyond that still counts. `tolerance_c`: what a tolerance makes.
+    """
+    carried, errors = (np.array([getattr(each, name) for each in several]) for name in ("carried", "carried_error"))
+    known, both = np.isfinite(errors), np.ptp(sides) > 0
+    if known.sum() < FEWEST_AVERAGED + both:
+        known[:] = False
+    alike = np.zeros(2) if both else sum((w * np.array([each.drift_low, each.drift_high]) for w, each in _where(~known, weights, several)), np.zeros(2))
+    if not known.any():
+        return tuple(alike)
+    part = weights[known].sum()
+    drift = _averaged(carried[known], errors[known], weights[known] / part, sides[known], tolerance_c)
+    return tuple(alike + part * np.array(drift))
+
+
+def _where(chosen, weights, several):
+    return [(weight, each) for weight, each, taken in zip(weights, several, chosen) if taken]
+
+
+def _averaged(carried, errors, weights, sides, tolerance_c):
+    """(least, most) of the mean of measured drifts `carried` (groups,), °C between the windows, with standard `errors`."""
+    both = np.ptp(sides) > 0
+    count, terms = len(carried), 1 + both
+    design = np.stack([np.ones(count), sides][:terms], axis=1)
+    pull = np.linalg.solve(design.T @ (weights[:, None] * design), design.T * weights)
+    mean, left = float(pull[0] @ carried), carried - design @ (pull @ carried)
+    spare = np.maximum(1 - (design * pull.T).sum(1), 1 / count)
+    error = float(max((pull[0] ** 2) @ (left**2 / spare), (pull[0] ** 2) @ errors**2)) ** 0.5
+    if both and abs(mean) <= coverage_factor(DECIDED_AT, count - terms) * error:
+        return 0.0, 0.0
+    reach = one_sided_factor(DECIDED_AT, count - terms) * error
+    if reach > tolerance_c and abs(mean) - reach <= tolerance_c:
+        return -tolerance_c, tolerance_c
+    return min(mean, -mean / 2) - reach, max(mean, -mean / 2) + reach
