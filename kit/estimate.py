@@ -84,7 +84,7 @@ class Estimate:
 
     def __str__(self):
         if not isfinite(self.value) or not 0 < self.standard_error < inf:
-            return "not determined" if not isfinite(self.value) else f"{self.value:g} {self.unit}, uncertainty not determined"
+            return "not determined" if not isfinite(self.value) else f"{self.value:.3g} {self.unit}, uncertainty not determined"
         if self.parts and self.parts.drift_high > self.parts.drift_low:
             return self.text
         places = places_for(self.standard_error, digits=2)

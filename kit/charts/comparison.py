@@ -5,7 +5,7 @@ from plotly.subplots import make_subplots
 
 from kit.analysis.comparison import Comparison, overlay
 from kit.charts import draw
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label
+from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label, reach
 
 MARGIN = "rgba(61, 107, 31, 0.14)"
 
@@ -60,10 +60,9 @@ def _tested(board, comparison, row):
             (1, comparison.difference, f"{100 * comparison.difference.level:g} % range"),
             (0, comparison.tested, "tested range"),
         ):
-            reach = {"type": "constant", "value": estimate.half_width, "color": TREATED}
             mark = {"color": TREATED, "symbol": "diamond", "size": 10}
             board.add_trace(
-                go.Scatter(x=[estimate.value], y=[height], mode="markers", marker=mark, error_x=reach, name=name), row=row, col=1
+                go.Scatter(x=[estimate.value], y=[height], mode="markers", marker=mark, error_x=reach(estimate, TREATED), name=name), row=row, col=1
             )
             label(board, name, estimate.high, height, TREATED, xshift=8, **axes)
     everywhere = {"row": row, "col": 1, "exclude_empty_subplots": False}

@@ -1,4 +1,4 @@
-"""The warming curve through the readings, with all curves that the record allows, and below it what the curve leaves over."""
+"""The level of the difference with its range through the readings, one rise drawn beside it, and below what that rise leaves over."""
 
 import plotly.graph_objects as go
 from plotly.subplots import make_subplots
@@ -6,7 +6,7 @@ from plotly.subplots import make_subplots
 from kit.analysis.curve import fitted_part, WarmingCurve
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.style import DIFFERENCE, LINES, MARKS, QUIET, TREATED, headed, label
+from kit.charts.style import CONTROL, DIFFERENCE, LINES, MARKS, QUIET, TREATED, headed, label, reach
 from kit.estimate import MINUS
 
 BAND = "rgba(11, 83, 148, 0.18)"
@@ -14,15 +14,15 @@ BAND = "rgba(11, 83, 148, 0.18)"
 
 @draw.register
 def curve_chart(curve: WarmingCurve):
-    """Readings, curve and its band above; residuals below. Past the record's end the band opens as far as the record leaves it open."""
-    heads = [f"treated {MINUS} control", "readings minus curve"][: 2 if curve.found else 1]
+    """Readings, level and its band, and the drawn rise above; residuals of the drawn rise below."""
+    heads = [f"treated {MINUS} control", "readings minus drawn rise"][: 2 if curve.found else 1]
     figure = make_subplots(len(heads), 1, shared_xaxes=True, vertical_spacing=0.1, row_heights=[3, 1.3][: len(heads)], subplot_titles=heads)
     seconds, difference = fitted_part(curve.run, curve.windows)
     figure.add_trace(_readings(seconds / 60, difference), row=1, col=1)
     if curve.found:
         _curve(figure, curve, difference)
         figure.add_trace(_readings(curve.residuals.index / 60, curve.residuals.to_numpy()), row=2, col=1)
-        figure.add_hline(y=0, line={"color": TREATED, "width": 2}, row=2, col=1)
+        figure.add_hline(y=0, line={"color": CONTROL, "width": 1.5, "dash": "dash"}, row=2, col=1)
     figure.update_yaxes(title_text="°C", col=1)
     figure.update_xaxes(title_text="time (min)", row=len(heads), col=1)
     return headed(figure, str(curve), curve.diagnosis, height=440, right=130)
@@ -35,36 +35,46 @@ def _readings(minutes, values):
 
 
 def _curve(figure, curve, difference):
-    drawn, level, end = curve.traced(), curve.found.fit.level, curve.windows.response[1]
-    high, low = drawn["high"] + level, drawn["low"] + level
-    band = go.Scatter(
-        x=[*drawn.index, *drawn.index[::-1]],
-        y=[*high, *low[::-1]],
-        fill="toself",
-        fillcolor=BAND,
-        line={"width": 0},
-        hoverinfo="skip",
-        name="range",
-    )
-    figure.add_trace(band, row=1, col=1)
-    for part, dash in ((drawn[drawn.index <= end], "solid"), (drawn[drawn.index >= end], "dot")):
-        line = {"color": TREATED, "width": 2, "dash": dash}
-        figure.add_trace(go.Scatter(x=part.index, y=part["warming"] + level, mode="lines", line=line, name="curve"), row=1, col=1)
-    figure.add_hline(y=level, line={"color": QUIET, "dash": "dash", "width": 1}, row=1, col=1)
-    figure.update_yaxes(range=_reach(difference, low, high), row=1, col=1)
-    _names(figure, curve, drawn, level)
+    traced, level, end = curve.traced(), curve.found.drawn.level, curve.windows.response[1]
+    base = float(curve.found.course.before @ curve.found.course.cells)
+    seen = traced.loc[:end]
+    figure.add_trace(_band(seen.index, base + seen["high"], base + seen["low"]), row=1, col=1)
+    line = {"color": TREATED, "width": 3}
+    figure.add_trace(go.Scatter(x=seen.index, y=base + seen["warming"], mode="lines", line=line, name="level"), row=1, col=1)
+    for part, dash in ((traced.loc[:end], "dash"), (traced.loc[end:], "dot")):
+        thin = {"color": CONTROL, "width": 1.5, "dash": dash}
+        figure.add_trace(go.Scatter(x=part.index, y=level + part["drawn"], mode="lines", line=thin, name="drawn rise"), row=1, col=1)
+    figure.add_hline(y=base, line={"color": QUIET, "dash": "dash", "width": 1}, row=1, col=1)
+    if curve.determined:
+        _time(figure, curve, base)
+    figure.update_yaxes(range=_reach(difference, base + seen["low"], base + seen["high"]), row=1, col=1)
+    _names(figure, curve, traced, base)
 
 
-def _names(figure, curve, drawn, level):
-    last, height = drawn.index[-1], level + drawn["warming"].iloc[-1]
-    label(figure, "curve" if curve.determined else "one of many", last, height, TREATED, xshift=6)
-    label(figure, "baseline", drawn.index[0], level, QUIET, yshift=-11)
-    label(figure, f"all curves allowed<br>({100 * curve.question.level:g} %)", last, height, TREATED, xshift=6, yshift=-34, align="left")
+def _band(minutes, high, low):
+    x, y = [*minutes, *minutes[::-1]], [*high, *low[::-1]]
+    return go.Scatter(x=x, y=y, fill="toself", fillcolor=BAND, line={"width": 0}, hoverinfo="skip", name="range")
+
+
+def _time(figure, curve, base):
+    """When 63 % of the rise was reached, with its range."""
+    time, height = curve.time_to_63, base + 0.632 * curve.rise.value
+    mark = {"symbol": "diamond", "size": 11, "color": QUIET}
+    x = curve.windows.perturbation[0] + time.value
+    figure.add_trace(go.Scatter(x=[x], y=[height], mode="markers", marker=mark, error_x=reach(time, QUIET), name="63 %"), row=1, col=1)
+    label(figure, f"63 % after {time.value_text}", x + time.high - time.value, height, QUIET, xshift=8, yshift=-8)
+
+
+def _names(figure, curve, traced, base):
+    last, height = traced.index[-1], curve.found.drawn.level + traced["drawn"].iloc[-1]
+    label(figure, "one rise,<br>drawn", last, height, CONTROL, xshift=6, align="left")
+    label(figure, "baseline", traced.index[0], base, QUIET, yshift=-11)
     end = curve.windows.response[1]
     figure.add_vline(x=end, line={"color": QUIET, "dash": "dot", "width": 1}, row="all", col=1)
-    label(figure, "record ends", end, 0.02, QUIET, xshift=4, yref="y domain", yanchor="bottom")
-    late = drawn.index.asof(0.3 * drawn.index[0] + 0.7 * end)
-    label(figure, "readings", late, level + drawn["warming"][late], LINES["difference"]["color"], yshift=-24)
+    ends = f"record ends; level with its<br>{100 * curve.rise.level:g} % range up to here"
+    label(figure, ends, end, 0.02, QUIET, xshift=4, yref="y domain", yanchor="bottom", align="left")
+    late = traced.index.asof(0.3 * traced.index[0] + 0.7 * end)
+    label(figure, "readings", late, base + traced["warming"][late], LINES["difference"]["color"], yshift=-24)
 
 
 def _reach(difference, low, high):

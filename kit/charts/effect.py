@@ -7,7 +7,7 @@ from plotly.subplots import make_subplots
 
 from kit.analysis.effect import Effect
 from kit.charts import draw
-from kit.charts.style import DIFFERENCE, MARKS, QUIET, headed, label
+from kit.charts.style import DIFFERENCE, MARKS, QUIET, headed, label, reach
 from kit.estimate import MINUS
 
 NAME = f"treated {MINUS} control"
@@ -26,9 +26,8 @@ def effect_chart(effect: Effect):
 
 
 def _range(board, warming):
-    reach = {"type": "data", "symmetric": False, "array": [warming.high - warming.value], "arrayminus": [warming.value - warming.low]}
     mark = {"symbol": MARKS["difference"], "size": 12, "color": DIFFERENCE}
-    bar = {**reach, "color": DIFFERENCE, "thickness": 4, "width": 10}
+    bar = reach(warming, DIFFERENCE, thickness=4, width=10)
     board.add_trace(go.Scatter(x=[warming.value], y=[NAME], mode="markers", marker=mark, error_x=bar, name=NAME), row=1, col=1)
     label(board, warming.range, warming.high, NAME, DIFFERENCE, xshift=8, xref="x", yref="y")
     board.add_vline(x=0, line={"color": QUIET, "dash": "dot"}, row=1, col=1)
@@ -43,4 +42,4 @@ def _budget(board, budget):
     for line in budget:
         label(board, line.size_text, line.size_c, line.name, QUIET, xshift=6, xref="x2", yref="y2")
     board.update_yaxes(categoryorder="array", categoryarray=names[::-1], showgrid=False, row=2, col=1)
-    board.update_xaxes(title_text="each alone would reach this far to both sides (°C)", rangemode="tozero", row=2, col=1)
+    board.update_xaxes(title_text="each alone could move the effect by up to (°C)", rangemode="tozero", row=2, col=1)

@@ -4,7 +4,7 @@ import plotly.graph_objects as go
 
 from kit.analysis.effect import NaiveEffect
 from kit.charts import draw
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, headed, label
+from kit.charts.style import CONTROL, DIFFERENCE, QUIET, headed, label, reach
 
 
 @draw.register
@@ -20,6 +20,5 @@ def naive_chart(naive: NaiveEffect):
 
 
 def _row(name, estimate, color, symbol):
-    reach = {"type": "constant", "value": estimate.half_width, "color": color, "thickness": 3, "width": 10}
     mark = {"symbol": symbol, "size": 8, "color": color}
-    return go.Scatter(x=[estimate.value], y=[name], mode="markers", marker=mark, error_x=reach, name=name)
+    return go.Scatter(x=[estimate.value], y=[name], mode="markers", marker=mark, error_x=reach(estimate, color, thickness=3, width=10), name=name)

@@ -29,11 +29,7 @@ def plan_chart(plan: Plan):
 
 def _widths(board, plan, name, kind):
     belongs, color, dash, symbol = kind
-    options = [
-        each
-        for each in plan.options
-        if belongs(each) and each.timing.baseline == plan.chosen.timing.baseline or belongs(each) and "one" in name
-    ]
+    options = [each for each in plan.options if belongs(each) and (each.shorter or each.timing.baseline == plan.chosen.timing.baseline)]
     if not options:
         return
     x, y = [each.runs for each in options], [each.half_width_c for each in options]
@@ -41,7 +37,7 @@ def _widths(board, plan, name, kind):
     board.add_trace(go.Scatter(x=x, y=y, mode="lines+markers", line=line, marker=mark, name=name), row=1, col=1)
     label(board, name, x[-1], y[-1], color, xshift=6, xref="x", yref="y")
     board.update_xaxes(title_text="number of runs", tickvals=[1, 3, 6, 9, 12], range=[0, 21], row=1, col=1)
-    board.update_yaxes(title_text="range reaches ± (°C)", rangemode="tozero", row=1, col=1)
+    board.update_yaxes(title_text="4 of 5 reach at most ± (°C)", rangemode="tozero", row=1, col=1)
 
 
 def _chances(board, plan):

@@ -8,7 +8,7 @@ from plotly.subplots import make_subplots
 from kit.analysis.classes import ClassEffect
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label
+from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label, reach
 from kit.estimate import MINUS
 from kit.intake.classes import ClassRuns
 
@@ -26,8 +26,13 @@ def forest_chart(effect: ClassEffect):
     board.update_yaxes(categoryorder="array", categoryarray=names[::-1], showgrid=False)
     board.add_vline(x=0, line={"color": QUIET, "dash": "dot"})
     for name, estimate, color, _ in rows:
-        label(board, estimate.text if estimate is not effect.next_group else estimate.range, 1, name, color, xref="paper", xshift=8)
+        label(board, estimate.text if estimate is not effect.next_group else next_text(estimate), 1, name, color, xref="paper", xshift=8)
     return board
+
+
+def next_text(estimate):
+    """The range for one more group with its level: it has no best value worth naming."""
+    return f"{estimate.range} ({100 * estimate.level:g} %)"
 
 
 def _groups(effect):
@@ -50,16 +55,8 @@ def _means(effect):
 
 
 def _row(name, estimate, color, mark):
-    reach = {
-        "type": "data",
-        "symmetric": False,
-        "array": [estimate.high - estimate.value],
-        "arrayminus": [estimate.value - estimate.low],
-        "color": color,
-    }
-    known = abs(estimate.half_width) < float("inf")
     return go.Scatter(
-        x=[estimate.value], y=[name], mode="markers", marker={"color": color, **mark}, error_x=reach if known else None, name=name
+        x=[estimate.value], y=[name], mode="markers", marker={"color": color, **mark}, error_x=reach(estimate, color), name=name
     )
 
 

@@ -8,7 +8,7 @@ from plotly.subplots import make_subplots
 from kit.analysis.steady import Steadiness
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label
+from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label, reach
 
 BAND = "rgba(85, 85, 85, 0.15)"
 COLORS = {"difference": DIFFERENCE, "treated": TREATED, "control": CONTROL}
@@ -42,8 +42,8 @@ def _drift(board, steadiness):
     label(board, f"steady: within ±{tolerance:g}", -tolerance, 1, QUIET, yshift=10, xref="x2", yref="y2 domain")
     board.add_vline(x=0, line={"color": QUIET, "dash": "dot"}, **everywhere)
     if isfinite(slope.value):
-        reach = {"type": "constant", "value": slope.half_width, "color": color, "thickness": 4, "width": 10}
         mark = {"symbol": "diamond", "size": 12, "color": color}
-        board.add_trace(go.Scatter(x=[slope.value], y=["drift"], mode="markers", marker=mark, error_x=reach, name="drift"), row=2, col=1)
+        bar = reach(slope, color, thickness=4, width=10)
+        board.add_trace(go.Scatter(x=[slope.value], y=["drift"], mode="markers", marker=mark, error_x=bar, name="drift"), row=2, col=1)
         label(board, slope.range, slope.high, "drift", color, xshift=8, xref="x2", yref="y2")
     board.update_xaxes(title_text="drift (°C a minute)", row=2, col=1)

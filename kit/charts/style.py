@@ -1,5 +1,6 @@
 """One look for every chart: colours that colour-blind readers can tell apart, line kinds, fonts and margins."""
 
+from math import isfinite
 from textwrap import wrap
 
 import plotly.graph_objects as go
@@ -42,6 +43,14 @@ def headed(board, title, subtitle="", *, height, right=24, letters=104):
     place = {"x": 0, "xref": "container", "y": 1, "yref": "container", "yanchor": "top", "pad": {"l": 16, "t": 16}, "font": {"size": 15}}
     heading = {"text": "<br>".join(first), **place, "subtitle": {"text": "<br>".join(second), "font": {"size": 12}}}
     return board.update_layout(template=KIT, title=heading, height=height + room, margin={"t": room, "r": right})
+
+
+def reach(estimate, color, **look):
+    """The error bar of an `Estimate` for plotly, as far as its range goes to each side; None where the range is open."""
+    if not isfinite(estimate.high - estimate.low):
+        return None
+    sides = {"array": [estimate.high - estimate.value], "arrayminus": [estimate.value - estimate.low]}
+    return {"type": "data", "symmetric": False, **sides, "color": color, **look}
 
 
 def label(figure, text, x, y, color, **place):

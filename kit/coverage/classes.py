@@ -5,7 +5,6 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.analysis.classes import GroupRuns, pooled_class
-from kit.analysis.comparison import Parts, ranged
 from kit.coverage.invented import HELD, seed_of
 from kit.bench import displayed, wander
 from kit.coverage.study import Figure, Row, Study, share
@@ -13,10 +12,10 @@ from kit.statistics import (
     coverage_factor,
     DIFFERENT,
     equivalence,
-    expected_half_width,
     plain_mean,
     pool,
     Question,
+    ranged,
     rehearse,
     SAME,
     saturating,
@@ -45,17 +44,17 @@ def class_row(groups, spread_c, classes):
         group, own = value[:-1], error[:-1]
         pooled, (mean, by_hand) = pool(group, own), plain_mean(group)
         low, high = spread_interval(group, own)
-        next_reach = factor * spread_of_next(group, own, pooled)
+        next_reach = factor * spread_of_next(own, pooled)
         reaches = factor * pooled.standard_error, factor * knapp_hartung(group, own, pooled), factor * by_hand
         rows.append((*reaches, abs(pooled.mean), abs(mean), abs(value[-1] - pooled.mean) <= next_reach, low <= spread_c <= high))
-    reach, plain_reach, hand, off, hand_off, foretold, spread_held = np.array(rows).T
+    reach, plain_reach, hand, off, hand_off, predicted, spread_held = np.array(rows).T
     figures = (
         share("mean covers %", off <= reach, low=HELD),
         Figure("half-width °C", float(np.median(reach)), places=4),
         Figure("to Knapp-Hartung", float(np.median(reach) / np.median(plain_reach)), high=WIDER, places=3),
         share("by hand covers %", hand_off <= hand),
         Figure("by hand °C", float(np.median(hand)), places=4),
-        share("next covers %", foretold > 0, low=HELD),
+        share("next covers %", predicted > 0, low=HELD),
         share("spread covers %", spread_held > 0),
     )
     return Row(f"{groups} groups, spread {spread_c:g} °C", figures)
@@ -95,8 +94,7 @@ def runs_row(kind, classes):
     truths = 1 + kind.spread_c * rng.standard_normal((classes, kind.groups))
     signs = np.where(np.arange(kind.groups) % 2 == 1, -1, 1) if kind.swapped else np.ones(kind.groups)
     found = effects_of_runs(rng, truths.ravel(), np.tile(signs * kind.drift_c, classes), timing)
-    columns = [np.reshape(each, truths.shape) for each in (found.value, found.error, found.bound * found.minutes)]
-    means = [mean_of_class(*row, signs, found.dof[0]) for row in zip(*columns)]
+    means = means_of_classes(found, signs)
     figures = (
         share("mean covers %", np.array([mean.holds(1.0) for mean in means]), low=HELD),
         Figure("half-width °C", float(np.median([mean.half_width for mean in means])), places=3),
@@ -121,12 +119,13 @@ def effects_of_runs(rng, rises, drifts, timing, noise=Wander(correlation_s=10.0)
     return stacked_effects(seconds, *vessels, edges, Question())
 
 
-def mean_of_class(values, errors, allowances, signs, dof):
-    """The class mean that `class_effect` would give."""
-    parts = [Parts(value, error, dof, 0.0, sign * allowance) for value, error, allowance, sign in zip(values, errors, allowances, signs)]
-    return pooled_class(
-        tuple(GroupRuns(str(place), (), ranged(each.value, each.error, dof, 0.0), each) for place, each in enumerate(parts)), (), (), 0.95
-    ).mean
+def means_of_classes(found, signs):
+    """The class mean that `class_effect` would give for each class of runs, one after another in `found` (`PairedEffects`)."""
+    groups = [
+        GroupRuns(str(place), (), None, found.value[place].item(), found.parts_at(place), float(sign))
+        for place, sign in enumerate(np.resize(signs, len(found.value)))
+    ]
+    return [pooled_class(tuple(groups[start : start + len(signs)]), Question()).mean for start in range(0, len(groups), len(signs))]
 
 
 def margin_row(first_c, second_c, bias_c, draws):
@@ -138,7 +137,7 @@ def margin_row(first_c, second_c, bias_c, draws):
     verdicts = {
         at: np.array(
             [
-                equivalence(at + off - bias_c * (at == margin), error, 2 * ERROR_DOF, margin, bias=bias_c).verdict
+                equivalence(at + off - bias_c * (at == margin), error, 2 * ERROR_DOF, margin, drift=(-bias_c, bias_c)).verdict
                 for off, error in zip(chance, seen)
             ]
         )
@@ -159,16 +158,16 @@ MARGINS = ((0.02, 0.02, 0.0), (0.05, 0.02, 0.0), (0.08, 0.05, 0.0), (0.02, 0.02,
 def plan_row(noise, runs, classes):
     """One row: the half-width that a plan foretells for some runs against the median that simulated classes of such runs find."""
     rng, spread_c, alone = seed_of(f"plan {noise} {runs}"), 0.05, rehearse(noise, Timing())
-    foretold = alone.half_width if runs == 1 else float(expected_half_width(np.hypot(alone.error, spread_c), runs, bias=alone.allowance))
+    predicted = alone.half_width if runs == 1 else float(expected_half_width(np.hypot(alone.error, spread_c), runs, bias=alone.allowance))
     rises = 1.5 + spread_c * rng.standard_normal(classes * runs)
     found = effects_of_runs(rng, rises, 0 * rises, Timing(), noise)
     columns = [np.reshape(each, (classes, runs)) for each in (found.value, found.error, found.bound * found.minutes)]
     several = [mean_of_class(*row, np.ones(runs), found.dof[0]).half_width for row in zip(*columns)] if runs > 1 else found.half_width
     median = float(np.median(several))
     figures = (
-        Figure("foretold °C", foretold, places=4),
+        Figure("predicted °C", predicted, places=4),
         Figure("found °C", median, places=4),
-        Figure("found/foretold", median / foretold, low=0.85, high=1.15, places=2),
+        Figure("found/predicted", median / predicted, low=0.85, high=1.15, places=2),
     )
     return Row(f"memory {noise.correlation_s:g} s, display {noise.display_c:g} °C, {runs} runs", figures)
 
@@ -187,6 +186,6 @@ STUDIES = (
           lambda runs=None: (runs_row(kind, runs or RUN_CLASSES) for kind in CLASSES_OF_RUNS)),
     Study("margin", "compare, margin 0.15 °C; at the margin the bias is at its worst.",
           lambda runs=None: (margin_row(*errors, runs or DRAWS) for errors in MARGINS)),
-    Study("plan", "plan_run: the half-width foretold, and found in simulated classes (spread 0.05 °C).",
+    Study("plan", "plan_run: the half-width predicted, and found in simulated classes (spread 0.05 °C).",
           lambda runs=None: (plan_row(*plan, runs or RUN_CLASSES) for plan in PLANS)),
 )  # fmt: skip

@@ -6,7 +6,7 @@ import numpy as np
 
 from kit.coverage.invented import HELD, WIDEST, Scenario, simulated
 from kit.coverage.study import Figure, Row, Study, share
-from kit.statistics import lay_out, Question, stacked_effects, stuck, vessel_changes, welch_interval, widened_factor, within
+from kit.statistics import lay_out, Question, stacked_effects, still_stretches, vessel_changes, welch_interval, widened_factor, within
 
 RUNS, HELD_SLOW = 1000, 92.0
 
@@ -72,14 +72,15 @@ def effect_row(scenario, runs):
     """One row: how often the range holds the truth, its width beside that of one who knows the noise, and what independence would give."""
     made = simulated(scenario, runs)
     found = stacked_effects(made.seconds, made.treated, made.control, made.edges_s, Question(tolerance_c_per_min=scenario.tolerance))
-    told = ~stuck(lay_out(made.seconds, made.edges_s), made.treated, made.control)
+    told = ~refused(made)
+    held = (found.low <= made.effect) & (made.effect <= found.high)
     off = (found.value - made.effect)[told]
     half_width, oracle = float(np.median(found.half_width[told])), oracle_of(scenario, off.std(), found.minutes[0])
-    no_verdict = ~told | (abs(found.value) < found.half_width)
+    no_verdict = ~told | (found.low <= 0) & (found.high >= 0)
     return Row(
         scenario.name,
         (
-            share("covers %", abs(off) <= found.half_width[told], low=-np.inf if scenario.held is None else scenario.held),
+            share("covers %", held[told], low=-np.inf if scenario.held is None else scenario.held),
             Figure("half-width °C", half_width, places=4),
             Figure("oracle °C", oracle, places=4),
             Figure("ratio", half_width / oracle, high=scenario.width, places=2),
@@ -88,6 +89,12 @@ def effect_row(scenario, runs):
             share("independent covers %", independent_holds(made)),
         ),
     )
+
+
+def refused(made):
+    """Which runs the effect would refuse, as a thermometer surely stands still: (runs,)."""
+    pairs = zip(made.treated, made.control)
+    return np.array([any(each.told_by for each in still_stretches(made.seconds, np.stack(pair), made.edges_s[2])) for pair in pairs])
 
 
 def oracle_of(scenario, spread, minutes):

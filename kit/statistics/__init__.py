@@ -5,23 +5,27 @@ from kit.statistics.cells import cut, SHORTEST_CELL_S, within
 from kit.statistics.display import display_step, display_uncertainty
 from kit.statistics.independent import welch_interval
 from kit.statistics.line import fit_line, Line
-from kit.statistics.paired import effects_of, heard, lay_out, Layout, PairedEffects, Question, still, stuck, vessel_changes
-from kit.statistics.pooling import plain_mean, pool, spread_interval, spread_of_next, surprise, without_each
-from kit.statistics.power import chance_of_telling, expected_half_width
+from kit.statistics.layout import heard, lay_out, Layout
+from kit.statistics.paired import effects_of, PairedEffects, Question
+from kit.statistics.parts import BARE_MIN, difference_of, mean_drift, parts_of, ranged
+from kit.statistics.pooling import plain_mean, pool, Pooled, spread_interval, spread_of_next, surprise, without_each
 from kit.statistics.quantiles import coverage_factor, widened_factor
 from kit.statistics.rehearsal import rehearse, Rehearsed, Timing, Wander
 from kit.statistics.rise import fit_rise, independent_errors, saturating
 from kit.statistics.sidebyside import side_by_side
+from kit.statistics.single import single_effect, SingleEffect
 from kit.statistics.stacked import stacked_effects
+from kit.statistics.stuck import still_stretches
 from kit.statistics.steady import FEWEST_MIN, LEVEL, slopes
 from kit.statistics.twoonesided import CANNOT_TELL, DIFFERENT, Equivalence, equivalence, RISK, SAME, welch_dof
+from kit.statistics.vessels import vessel_changes
 from kit.statistics.warming import begins, Warming, warming_of
 
 __all__ = [
-    "begins", "CANNOT_TELL", "chance_of_telling", "coverage_factor", "cut", "DIFFERENT", "display_step", "display_uncertainty",
-    "effects_of", "Equivalence", "equivalence", "expected_half_width", "FEWEST_MIN", "find_break", "fit_line", "fit_rise", "heard",
-    "independent_errors", "lay_out", "Layout", "LEVEL", "Line", "PairedEffects", "plain_mean", "pool", "Question", "rehearse",
-    "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side", "slopes", "spread_interval", "spread_of_next",
-    "stacked_effects", "still", "stuck", "surprise", "Timing", "vessel_changes", "Wander", "Warming", "warming_of", "welch_dof",
-    "welch_interval", "widened_factor", "within", "without_each",
+    "BARE_MIN", "begins", "CANNOT_TELL", "coverage_factor", "cut", "difference_of", "DIFFERENT", "display_step", "display_uncertainty",
+    "effects_of", "Equivalence", "equivalence", "FEWEST_MIN", "find_break", "fit_line", "fit_rise", "heard", "independent_errors",
+    "lay_out", "Layout", "LEVEL", "Line", "mean_drift", "PairedEffects", "parts_of", "plain_mean", "pool", "Pooled", "Question", "ranged",
+    "rehearse", "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side", "single_effect", "SingleEffect", "slopes",
+    "spread_interval", "spread_of_next", "stacked_effects", "still_stretches", "surprise", "Timing", "vessel_changes", "Wander",
+    "Warming", "warming_of", "welch_dof", "welch_interval", "widened_factor", "within", "without_each",
 ]  # fmt: skip

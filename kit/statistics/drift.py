@@ -14,6 +14,31 @@ BENT = 2.0
 
 
 @dataclass(frozen=True, eq=False)
+class EarlyCourse:
+    """How values run before a change, at each grid point: the `slopes` a minute (points, runs), their variance where a cell's own is 1
+    (`unscaled`, (points,)), and what a parabola and a cubic explain beyond a line, half of their chi-squared there (`bends`)."""
+
+    slopes: np.ndarray
+    unscaled: np.ndarray
+    bends: np.ndarray
+
+
+def early_course(grid, minutes, values, shape=None):
+    """The `EarlyCourse` of `values` (cells, runs) over `minutes` (cells,), two cells or more; `shape` (cells,): a term beside the line."""
+    centre = minutes - minutes.mean()
+    line = [np.ones_like(centre), centre, *([] if shape is None or not np.ptp(shape) else [shape])]
+    curved = [centre**2, centre**3] if len(minutes) > len(line) + 2 else []
+    terms, back = np.linalg.qr(np.stack([*line, *curved], axis=1))
+    products, _ = grid.products(terms, np.hstack([terms, values - values.mean(0)]))
+    information, moments, plain = products[:, :, : len(back)], products[:, :, len(back) :], len(line)
+    unscaled = np.linalg.inv(information[:, :plain, :plain])
+    fitted = unscaled @ moments[:, :plain]
+    inverse = np.linalg.inv(back[:plain, :plain])[1]
+    explained = (np.linalg.solve(information, moments) * moments).sum(1) - (fitted * moments[:, :plain]).sum(1)
+    return EarlyCourse(inverse @ fitted, inverse @ unscaled @ inverse, explained / 2)
+
+
+@dataclass(frozen=True, eq=False)
 class DriftSet:
     """The drifts that a range holds for, `low` to `high`, °C a minute, (runs,) each. `measured`: set by the record and not by the
     tolerance. `bent`: the record before the change was no straight line, so that the set is as wide as what was seen there."""

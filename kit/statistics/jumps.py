@@ -35,12 +35,19 @@ class Jump:
     shape: np.ndarray
     moved: tuple
 
+    def on(self, times_s):
+        """Where it stands at other times, 0 or 1: (times,)."""
+        return ((times_s >= self.at_s) & (times_s < self.at_s + self.length_s)).astype(float)
+
 
 @dataclass(frozen=True, eq=False)
 class _Shapes:
-    """Candidates (shapes,): the place where each begins and ends among the cells' borders (fractions between two), seconds of both, and
-    whether it dies away after its end. One without an end (`ends` at the last border) is a step."""
+    """Candidates on cells at `times` with their `borders` (s). For each (shapes,): the place where it begins and ends among the borders (fractions
+    between two), its begin and its length in seconds, and whether it dies away after its end. One without an end (`ends` at the last border)
+    is a step."""
 
+    times: np.ndarray
+    borders: np.ndarray
     begins: np.ndarray
     ends: np.ndarray
     begin_s: np.ndarray
@@ -50,7 +57,8 @@ class _Shapes:
     @property
     def without_tails(self):
         """Those that end at once or never: enough for a first look."""
-        return _Shapes(*(column[~self.tailed] for column in vars(self).values()))
+        columns = (getattr(self, each)[~self.tailed] for each in ("begins", "ends", "begin_s", "length_s", "tailed"))
+        return _Shapes(self.times, self.borders, *columns)
 
 
 def find_jump(layout, difference, seen, step):
@@ -60,25 +68,23 @@ def find_jump(layout, difference, seen, step):
     noise learnt again from readings without single spikes, and F of the best of all shapes must pass `SURE_STEP` or `SURE_BUMP`, its size
     1.5 display steps.
     """
-    times, values = layout.cells.times_s, seen.values[:, 0]
-    borders = np.concatenate([[1.5 * times[0] - 0.5 * times[1]], (times[1:] + times[:-1]) / 2, [1.5 * times[-1] - 0.5 * times[-2]]])
-    shapes = _candidates(borders, layout.change_s)
+    values, shapes = seen.values[:, 0], _candidates(layout.cells.times_s, layout.change_s)
     if not len(shapes.begins):
         return None
     plain = shapes.without_tails
-    gains, _, _, left = _gains(plain, borders, times, _precision(seen), (values, seen.design))
+    gains, _, _, left = _gains(plain, _precision(seen), (values, seen.design))
     likeliest = int(np.argmax(gains))
     if gains[likeliest] < WORTH_A_LOOK * (left - gains[likeliest]) / seen.noise.dof:
         return None
     values = layout.cells.means(without_spikes(difference))
-    again = noises(layout, values[:, None], _written(plain, borders, times, likeliest))[0]
-    gains, sizes, lengths, left = _gains(shapes, borders, times, _precision(again), (values, seen.design))
+    again = noises(layout, values[:, None], _written(plain, likeliest))[0]
+    gains, sizes, lengths, left = _gains(shapes, _precision(again), (values, seen.design))
     best = int(np.argmax(gains))
     sure = SURE_BUMP if np.isfinite(shapes.length_s[best]) else SURE_STEP
     if gains[best] * again.noise.dof < sure * (left - gains[best]) or abs(sizes[best]) <= DISPLAY_STEPS * step:
         return None
-    moved = _moved(shapes, layout.contrast, times, borders, sizes, ONE_SIDED / np.sqrt(lengths), gains >= gains[best] - LIKELY)
-    shape = _written(shapes, borders, times, best)
+    moved = _moved(shapes, layout.contrast, sizes, ONE_SIDED / np.sqrt(lengths), gains >= gains[best] - LIKELY)
+    shape = _written(shapes, best)
     return Jump(float(shapes.begin_s[best]), float(shapes.length_s[best]), float(sizes[best]), shape, moved)
 
 
@@ -92,8 +98,9 @@ def without_spikes(readings):
     return np.where(off > SPIKES * off.mean(), middle, readings)
 
 
-def _candidates(borders, change_s):
+def _candidates(times, change_s):
     """Steps at every half cell and bumps from every second cell on, but none where the warming may begin."""
+    borders = np.concatenate([[1.5 * times[0] - 0.5 * times[1]], (times[1:] + times[:-1]) / 2, [1.5 * times[-1] - 0.5 * times[-2]]])
     halves = np.arange(2, 2 * len(borders) - 3) / 2
     starts = np.arange(1, len(borders) - 2, 2.0)
     last = len(borders) - 1.0
@@ -108,7 +115,7 @@ def _candidates(borders, change_s):
         kept = clear & room
         ends = np.interp(end_s, borders, np.arange(len(borders))) if length < inf else np.full(len(begins), last)
         parts.append((begins[kept], ends[kept], begin_s[kept], np.full(kept.sum(), length), np.full(kept.sum(), tailed)))
-    return _Shapes(*(np.concatenate(column) for column in zip(*parts)))
+    return _Shapes(times, borders, *(np.concatenate(column) for column in zip(*parts)))
 
 
 def _precision(seen):
@@ -118,35 +125,35 @@ def _precision(seen):
     return np.tril(inverse) + np.tril(inverse, -1).T
 
 
-def _gains(shapes, borders, times, precision, record):
+def _gains(shapes, precision, record):
     """For each shape: what it takes from the residual sum of squares, its size, its length; and the residual sum of squares without it."""
     values, design = record
     weighed = precision @ design
     beyond = precision - weighed @ np.linalg.solve(design.T @ weighed, weighed.T)
     data = beyond @ values
-    match, lengths = _of_vector(shapes, borders, times, data), _of_matrix(shapes, borders, times, beyond)
+    match, lengths = _of_vector(shapes, data), _of_matrix(shapes, beyond)
     lengths = np.maximum(lengths, 1e-9 * lengths.max(initial=1e-300))
     return match**2 / lengths, match / lengths, lengths, float(values @ data)
 
 
-def _of_vector(shapes, borders, times, vector):
+def _of_vector(shapes, vector):
     """The sum of shape · vector for each shape."""
     after = _running(vector)
     begun, ended = _between(after, shapes.begins), _between(after, shapes.ends)
     if not shapes.tailed.any():
         return begun - ended
-    fall, grow = _falls(borders, times)
+    fall, grow = _falls(shapes)
     return begun - ended + shapes.tailed * _between(grow * _running(fall * vector), shapes.ends)
 
 
-def _of_matrix(shapes, borders, times, matrix):
+def _of_matrix(shapes, matrix):
     """The sum of shape · matrix · shape for each shape."""
     begins, ends, tailed = shapes.begins, shapes.ends, shapes.tailed
     steps = _running(_running(matrix).T).T
     total = _between(steps, begins, begins) - 2 * _between(steps, begins, ends) + _between(steps, ends, ends)
     if not tailed.any():
         return total
-    fall, grow = _falls(borders, times)
+    fall, grow = _falls(shapes)
     mixed = _running(_running(matrix * fall).T).T * grow
     tails = _running(_running(matrix * np.outer(fall, fall)).T).T * np.outer(grow, grow)
     ends, begins = ends[tailed], begins[tailed]
@@ -161,9 +168,10 @@ def _running(columns):
     return sums
 
 
-def _falls(borders, times):
+def _falls(shapes):
     """exp(−t / tail) at the cells and exp(t / tail) at the borders, seconds before the record's end counted."""
-    return np.exp(-(times - times[-1]) / TAIL_S - 40), np.exp((borders - times[-1]) / TAIL_S + 40)
+    last = shapes.times[-1]
+    return np.exp((last - shapes.times) / TAIL_S - 40), np.exp((shapes.borders - last) / TAIL_S + 40)
 
 
 def _between(table, rows, columns=None):
@@ -179,9 +187,10 @@ def _between(table, rows, columns=None):
     return (1 - part) * upper + part * lower
 
 
-def _written(shapes, borders, times, place):
+def _written(shapes, place):
     """One shape on the cells, (cells,)."""
     begin, end, tailed = shapes.begins[place], shapes.ends[place], shapes.tailed[place]
+    times, borders = shapes.times, shapes.borders
     cells = np.arange(len(times))
     shape = np.clip(cells + 1 - begin, 0, 1) - np.clip(cells + 1 - end, 0, 1) * (end < len(times))
     if not tailed:
@@ -190,8 +199,8 @@ def _written(shapes, borders, times, place):
     return shape + np.clip(cells + 1 - end, 0, 1) * np.exp(-np.maximum(times - end_s, 0) / TAIL_S)
 
 
-def _moved(shapes, contrast, times, borders, sizes, reaches, likely):
+def _moved(shapes, contrast, sizes, reaches, likely):
     """What the likely shapes may have added to the effect: (least, most)."""
-    part = _of_vector(shapes, borders, times, contrast)[likely]
+    part = _of_vector(shapes, contrast)[likely]
     ends = np.array([(sizes[likely] + sign * reaches[likely]) * part for sign in (-1, 1)])
     return float(ends.min()), float(ends.max())

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.statistics.cells import Cells, cut, within
+from kit.statistics.display import mean_uncertainty
 from kit.statistics.noise import NoiseGrid, noise_grid
 from kit.statistics.trend import rising_trends
 
@@ -16,11 +17,11 @@ BEND_SEEN_FROM_S = 240.0
 
 @dataclass(frozen=True, eq=False)
 class Layout:
-    """`grid`, `before`: the noise grids of all `cells` and of those before the change at `change_s`; one reading every `step_s` seconds. `designs`: the trends, one a delay.
+    """`grid`, `before`: the noise grids of all `cells` and of those before the change at `change_s`; one reading every `step_s` seconds.
 
-    `baseline`, `response`: which readings lie there; `shares` (2, cells): what each cell has in their means. `minutes`: between the
-    windows' middles. `spread` (points,): variance of the effect where a cell's own is 1. `by_minute` (minutes, cells before): the means of
-    the whole minutes before the change; none where the record before it is too short to show a bend.
+    `designs`: the trends, one a delay. `baseline`, `response`: which readings lie there; `shares` (2, cells): what each cell has in their
+    means. `minutes`: between the windows' middles. `spread` (points,): variance of the effect where a cell's own is 1. `by_minute` (minutes,
+    cells before): the means of the whole minutes before the change; none where the record before it is too short to show a bend.
     """
 
     cells: Cells
@@ -65,6 +66,11 @@ def lay_out(seconds, edges_s):
 def change(layout, vessel):
     """Mean in the response minus mean in the baseline of `vessel` (runs, readings): (runs,)."""
     return vessel[..., layout.response].mean(-1) - vessel[..., layout.baseline].mean(-1)
+
+
+def hidden_of_change(layout, vessel, step):
+    """The display's part in the variance of a change of one vessel: (runs,)."""
+    return sum(mean_uncertainty(vessel[..., window], step) ** 2 for window in (layout.baseline, layout.response))
 
 
 def _share(cells, first, last):

@@ -199,31 +199,6 @@ def learn_noise(grid, design, values):
     return Noise(grid, weights / weights.sum(0), rss / dof, dof, back, coefficients + start, unscaled)
 
 
-@dataclass(frozen=True, eq=False)
-class EarlyCourse:
-    """How values run before a change, at each grid point: the `slopes` a minute (points, runs), their variance where a cell's own is 1
-    (`unscaled`, (points,)), and what a parabola and a cubic explain beyond a line, half of their chi-squared there (`bends`)."""
-
-    slopes: np.ndarray
-    unscaled: np.ndarray
-    bends: np.ndarray
-
-
-def early_course(grid, minutes, values, shape=None):
-    """The `EarlyCourse` of `values` (cells, runs) over `minutes` (cells,), two cells or more; `shape` (cells,): a term beside the line."""
-    centre = minutes - minutes.mean()
-    line = [np.ones_like(centre), centre, *([] if shape is None or not np.ptp(shape) else [shape])]
-    curved = [centre**2, centre**3] if len(minutes) > len(line) + 2 else []
-    terms, back = np.linalg.qr(np.stack([*line, *curved], axis=1))
-    products, _ = grid.products(terms, np.hstack([terms, values - values.mean(0)]))
-    information, moments, plain = products[:, :, : len(back)], products[:, :, len(back) :], len(line)
-    unscaled = np.linalg.inv(information[:, :plain, :plain])
-    fitted = unscaled @ moments[:, :plain]
-    inverse = np.linalg.inv(back[:plain, :plain])[1]
-    explained = (np.linalg.solve(information, moments) * moments).sum(1) - (fitted * moments[:, :plain]).sum(1)
-    return EarlyCourse(inverse @ fitted, inverse @ unscaled @ inverse, explained / 2)
-
-
 def joined(beside):
     """The side diagonal of one long block matrix, from those of its blocks (..., cells - 1): nothing where two blocks meet."""
     return np.concatenate([beside, np.zeros((*beside.shape[:-1], 1))], axis=-1).ravel()[:-1]

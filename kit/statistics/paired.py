@@ -8,12 +8,12 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from kit.statistics.display import display_step, mean_uncertainty
-from kit.statistics.drift import drift_set, drifted_range
-from kit.statistics.layout import change, heard, lay_out
-from kit.statistics.noise import Noise, early_course, learn_noise
-from kit.statistics.quantiles import coverage_factor
-from kit.statistics.trend import best_trend, settling_trends
+from kit.estimate import Parts
+from kit.statistics.display import display_step
+from kit.statistics.drift import drift_set, drifted_range, early_course
+from kit.statistics.layout import change, heard, hidden_of_change, lay_out
+from kit.statistics.noise import Noise, learn_noise
+from kit.statistics.trend import best_trend
 
 SHORT_S, FEWEST_DOF = 240.0, 3
 
@@ -57,6 +57,13 @@ class PairedEffects:
     def half_width(self):
         """Half the length of the interval, °C."""
         return (self.high - self.low) / 2
+
+    def parts_at(self, run):
+        """The `Parts` of one run's effect. A drift that was measured along a straight line is carried over to the response."""
+        one = {name: values[run].item() for name, values in vars(self).items()}
+        chance, minutes = max(one["error"] ** 2 - one["gain"] ** 2, 0.0) ** 0.5, one["minutes"]
+        carried = (one["slope"] * minutes, one["slope_error"] * minutes) if one["measured"] and not one["bent"] else (0.0, np.inf)
+        return Parts(chance, one["dof"], one["gain"], one["drift_low"] * minutes, one["drift_high"] * minutes, *carried)
 
 
 @dataclass(frozen=True, eq=False)
@@ -117,49 +124,16 @@ def judged(layout, vessels, seen, question):
     """`PairedEffects` of both `vessels` (runs, readings) once their noise was `seen`."""
     changes = [change(layout, vessel) for vessel in vessels]
     steps = display_steps(*vessels) if question.resolution_c is None else (question.resolution_c,) * 2
-    display = np.sqrt(sum(_hidden(layout, *each) for each in zip(vessels, steps)))
+    display = np.sqrt(sum(hidden_of_change(layout, *each) for each in zip(vessels, steps)))
     gain = question.gain_uncertainty * np.hypot(*changes)
     learnt = _gathered([_learnt(layout, each, display[each.runs]) for each in seen], np.argsort(np.concatenate([each.runs for each in seen])))
-    return _allowed(layout, changes[0] - changes[1], display, gain, learnt, question)
-
-
-def vessel_changes(layout, vessels, question):
-    """How much each of `vessels` (vessels, readings) changed by itself (°C), its standard uncertainty, its coverage factor: (vessels,) each.
-
-    Noise, display and calibration count; there is no drift to allow for, as the vessel's whole change is what is asked.
-    """
-    designs = settling_trends(layout.cells.times_s, layout.designs)
-    changes, values = change(layout, vessels), layout.cells.means(vessels).T
-    hidden = _hidden(layout, vessels, display_step(vessels) if question.resolution_c is None else question.resolution_c)
-    variance, trends = np.empty_like(changes), best_trend(designs, values)
-    for trend in np.unique(trends):
-        alike = trends == trend
-        noise = learn_noise(layout.grid, designs[trend], values[:, alike])
-        variance[alike] = noise.mean_of(np.maximum(noise.variances * layout.spread[:, None], hidden[alike]))
-    error = np.hypot(np.sqrt(variance), question.gain_uncertainty * changes)
-    return changes, error, np.full_like(error, coverage_factor(question.level, len(values) - designs.shape[2] - 1))
+    return _allowed(layout, changes[0] - changes[1], (display, gain), learnt, question)
 
 
 def display_steps(treated, control):
     """The display's step of both vessels, (runs,) each. One that never changed is taken to have the other's step."""
     steps = display_step(treated), display_step(control)
     return [np.where(own > 0, own, other) for own, other in (steps, steps[::-1])]
-
-
-def stuck(layout, treated, control):
-    """In which runs a thermometer shows one value throughout, although noise moves the other one from step to step: (runs,)."""
-    return still(layout, treated, control) | still(layout, control, treated)
-
-
-def still(layout, vessel, other):
-    """In which runs `vessel` shows one value although the `other` is moved by noise, or itself shows but one: (runs,)."""
-    moved = np.maximum(*(other[..., window].std(axis=-1) for window in (layout.baseline, layout.response)))
-    return (np.ptp(vessel, axis=-1) == 0) & ((moved > display_step(other)) | (np.ptp(other, axis=-1) == 0))
-
-
-def _hidden(layout, vessel, step):
-    """The display's part in the variance of a change of one vessel: (runs,)."""
-    return sum(mean_uncertainty(vessel[..., window], step) ** 2 for window in (layout.baseline, layout.response))
 
 
 def _learnt(layout, seen, display):
@@ -199,7 +173,8 @@ def _gathered(several, order):
     return Learnt(**{each.name: np.concatenate([getattr(part, each.name) for part in several])[order] for each in fields(Learnt)})
 
 
-def _allowed(layout, value, display, gain, learnt, question):
+def _allowed(layout, value, known, learnt, question):
+    display, gain = known
     minutes, error = np.full_like(value, layout.minutes), np.sqrt(learnt.variance + gain**2)
     drift = drift_set(learnt, learnt.dof, minutes, question)
     low, high = drifted_range(value, error, learnt.dof, (drift.low * minutes, drift.high * minutes), question.level)

@@ -51,16 +51,13 @@ def mean_drift(several, weights, sides, tolerance_c):
     known, both = np.isfinite(errors), np.ptp(sides) > 0
     if known.sum() < FEWEST_AVERAGED + both:
         known[:] = False
-    alike = np.zeros(2) if both else sum((w * np.array([each.drift_low, each.drift_high]) for w, each in _where(~known, weights, several)), np.zeros(2))
+    others = [] if both else [w * np.array([each.drift_low, each.drift_high]) for w, each, seen in zip(weights, several, known) if not seen]
+    alike = sum(others, np.zeros(2))
     if not known.any():
-        return tuple(alike)
+        return float(alike[0]), float(alike[1])
     part = weights[known].sum()
     drift = _averaged(carried[known], errors[known], weights[known] / part, sides[known], tolerance_c)
-    return tuple(alike + part * np.array(drift))
-
-
-def _where(chosen, weights, several):
-    return [(weight, each) for weight, each, taken in zip(weights, several, chosen) if taken]
+    return float(alike[0] + part * drift[0]), float(alike[1] + part * drift[1])
 
 
 def _averaged(carried, errors, weights, sides, tolerance_c):

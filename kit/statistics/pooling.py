@@ -65,9 +65,14 @@ def _regressed(values, precision, design):
     return inverse, pull, values - design @ (pull @ values)
 
 
-def plain_mean(values):
-    """(mean, standard error) of `values` (groups,) as a class can work it out by hand: all groups count alike, s/√k, k − 1 for t."""
-    return float(np.mean(values)), float(np.std(values, ddof=1) / len(values) ** 0.5)
+def plain_mean(values, sides=None):
+    """(mean, standard error) of `values` (groups,) as a class can work it out by hand: all groups count alike, s/√k, k − 1 for t.
+
+    With both `sides` there and four groups or more: the mean of those as usual and the mean of those swapped, and the middle of the two.
+    """
+    design = _design(values, sides)
+    inverse, pull, residuals = _regressed(values, np.ones(len(values)), design)
+    return float(pull[0] @ values), float(inverse[0, 0] * (residuals @ residuals) / (len(values) - design.shape[1])) ** 0.5
 
 
 def spread_between(values, errors):

@@ -1,27 +1,26 @@
-"""How likely a run, or several, will tell an effect from zero, and how wide their range will be."""
+"""How likely several runs will tell an effect from zero, and how wide a range most such classes stay under."""
 
 import numpy as np
-from scipy.special import nctdtr
+from scipy.special import chdtri, nctdtr
 
 from kit.statistics.quantiles import coverage_factor, widened_factor
 
 
-def chance_of_telling(effect, sd, repeats, *, bias=0.0, level=0.95):
-    """The chance that the range of a mean of `repeats` values (2 or more) of standard deviation `sd` lies off zero on the side of `effect`.
+def chance_of_telling(effect, error, dof, *, bias=0.0, level=0.95):
+    """The chance that the range of a mean with standard error `error` (`dof` degrees of freedom) lies off zero on the side of `effect`.
 
-    Student's t with repeats − 1 degrees of freedom, by the noncentral t distribution (Johnson and Welch, Biometrika 31:362, 1940, from
-    memory). `effect` >= 0 and `bias` in the same unit: the range is wider by the bias that it allows for, none is there.
+    By the noncentral t distribution (Johnson and Welch, Biometrika 31:362, 1940, from memory). `effect` >= 0 and `bias`, how far drift and what
+    is allowed for it push the range's end towards zero, in the same unit. Arrays broadcast.
     """
-    dof, error = repeats - 1, sd / np.sqrt(repeats)
     return 1 - nctdtr(dof, np.maximum(np.asarray(effect, float) - bias, 0) / error, coverage_factor(level, dof))
 
 
-def expected_half_width(sd, repeats, *, bias=0.0, level=0.95):
-    """The half-width to expect of the mean of `repeats` values (2 or more) of standard deviation `sd`, for any bias up to `bias`.
+def seldom_more(dof, share):
+    """By what factor a standard deviation seen with `dof` degrees of freedom stays under the true one's multiple in that `share` of cases."""
+    return float((chdtri(dof, 1 - share) / dof) ** 0.5)
 
-    The mean sample standard deviation is a little below `sd` (its factor c4: Montgomery, Introduction to Statistical Quality Control,
-    from memory; 1 − 1/(4k − 3) here, good to 0.3 %).
-    """
-    seen = sd * (1 - 1 / (4 * repeats - 3))
-    scale = seen / np.sqrt(repeats) * coverage_factor(level, repeats - 1) / coverage_factor(level)
+
+def half_width(error, dof, bias, level=0.95):
+    """Half the length of the range for a standard error (`dof` degrees of freedom) and any bias up to `bias`."""
+    scale = error * coverage_factor(level, dof) / coverage_factor(level)
     return scale * widened_factor(bias / scale, level)

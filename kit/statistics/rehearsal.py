@@ -4,11 +4,18 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
+from scipy.special import ndtr
 
+from kit.statistics.cells import within
+from kit.statistics.drift import drifted_range
 from kit.statistics.paired import Question, paired_effects
+from kit.statistics.power import chance_of_telling, half_width, seldom_more
+from kit.statistics.quantiles import one_sided_factor
 from kit.statistics.rise import saturating
 
 REHEARSALS, SEED = 60, 20
+# So large a part of plans shall keep what they promise.
+MOST = 0.8
 # The rise that a rehearsed run shows: the usual size and speed of this demonstration (common practice, no source).
 RISE_C, TIME_CONSTANT_S = 1.5, 100.0
 
@@ -42,32 +49,99 @@ class Timing:
         return tuple(60 * edge for edge in edges)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Rehearsed:
-    """What such a run would bring, in the median: standard error of chance (°C), what has to be allowed for drift (°C), the half-width
-    of its range (°C), and the degrees of freedom of its noise."""
+    """What such runs brought, (rehearsals,) each, °C: `off`, how far the value lay from the truth and the drift; `error`, its standard
+    uncertainty; `drift_low`, `drift_high`, what is allowed for drift; `slope`, `slope_error`, the drift measured beforehand, both carried over
+    to the response; `measured`, whether it was. `drift` ± is what the runs did drift, half of them each way (°C); `allowed`, what the tolerance
+    makes; `dof` the degrees of freedom."""
 
-    error: float
-    allowance: float
-    half_width: float
+    off: np.ndarray
+    error: np.ndarray
+    drift_low: np.ndarray
+    drift_high: np.ndarray
+    slope: np.ndarray
+    slope_error: np.ndarray
+    measured: np.ndarray
+    drift: float
+    allowed: float
     dof: float
+
+    @property
+    def allowance(self):
+        """How far drift may have moved the value at most, in the median, °C."""
+        return float(np.median(np.maximum(-self.drift_low, self.drift_high)))
+
+    def promised(self, runs, swapped, spread, level=0.95):
+        """The half-width (°C) that the mean of so many `runs` stays under in 4 of 5 plans; they differ by `spread` (°C) beyond their noise.
+
+        One run: its range for the set-up, so that the spread counts. Several: what `kit.analysis.classes` will allow for. Checked against simulated
+        classes.
+        """
+        if runs == 1:
+            halves = half_width(np.hypot(self.error, spread), self.dof, (self.drift_high - self.drift_low) / 2, level)
+            return float(np.quantile(halves, MOST))
+        error, dof = self.of_mean(runs, swapped, spread)
+        error = max(error * seldom_more(dof, MOST), float(np.median(self.error)) / runs**0.5)
+        return float(half_width(error, dof, 0.0 if swapped else self._allowed_for(runs, dof, 0.7), level))
+
+    def chance(self, effect, runs, swapped, spread, level=0.95):
+        """How likely the range of the mean lies off zero for a true `effect` (°C, number or array)."""
+        if runs == 1:
+            low, _ = drifted_range(self.off + self._drifted, self.error, self.dof, (self.drift_low, self.drift_high), level)
+            return ndtr((np.asarray(effect, float)[..., None] + low) / max(spread, 1e-9)).mean(-1)
+        error, dof = self.of_mean(runs, swapped, spread)
+        if swapped:
+            return chance_of_telling(effect, error, dof, level=level)
+        bias = self._allowed_for(runs, dof, 0.5)
+        return sum(chance_of_telling(effect, error, dof, bias=bias - way * self.drift, level=level) for way in (-0.75, 0.75)) / 2
+
+    def of_mean(self, runs, swapped, spread):
+        """(standard error in truth, degrees of freedom) of a mean of so many runs."""
+        return float(np.hypot(self.off.std(ddof=1), spread)) / runs**0.5, runs - 2 if swapped else runs - 1
+
+    def _allowed_for(self, runs, dof, share):
+        """Half of the set of drifts that a class will allow for, °C."""
+        if self.measured.mean() < 0.5:
+            return self.allowed
+        seen = max((self.slope - self._drifted).std(ddof=1) * seldom_more(dof, share), float(np.median(self.slope_error)))
+        return one_sided_factor(0.95, dof) * seen / runs**0.5 + 0.75 * self.drift
+
+    @property
+    def _drifted(self):
+        return self.drift * np.where(np.arange(len(self.off)) % 2, -1, 1)
 
 
 @lru_cache(maxsize=64)
-def rehearse(wander, timing, question=Question()):
-    """`Rehearsed` from 60 runs with that wander and no drift of their own, put through `paired_effects`. The same call gives the same."""
+def rehearse(wander, timing, question=Question(), drift_c_per_min=0.0):
+    """`Rehearsed` from 60 runs with that wander, half drifting by `drift_c_per_min` and half against it, put through `paired_effects`.
+
+    The same call gives the same.
+    """
     rng = np.random.default_rng(SEED)
     edges = timing.edges_s
     seconds = np.arange(0, edges[5] + wander.step_s / 2, wander.step_s)
     rise = RISE_C * saturating(seconds, TIME_CONSTANT_S, edges[2])
+    ways = np.where(np.arange(REHEARSALS) % 2, -1, 1)[:, None]
+    moved = drift_c_per_min * ways * seconds / 60
     # Half of the difference's variance lies in each vessel; each starts somewhere between two steps of its display.
     treated, control = (
-        each + _wandering(rng, seconds, wander) / np.sqrt(2) + rng.uniform(0, 1, (REHEARSALS, 1)) for each in (30 + rise, 29 + 0 * rise)
+        each + _wandering(rng, seconds, wander) / np.sqrt(2) + rng.uniform(0, 1, (REHEARSALS, 1)) for each in (30 + rise + moved, 29 + 0 * rise)
     )
     shown = [np.round(each / wander.display_c) * wander.display_c if wander.display_c else each for each in (treated, control)]
     found = paired_effects(seconds, *shown, edges, question)
-    allowance, half_width, error = (float(np.median(each)) for each in (found.bound * found.minutes, found.half_width, found.error))
-    return Rehearsed(error, allowance, half_width, float(found.dof[0]))
+    minutes, true = float(found.minutes[0]), window_change(rise, seconds, edges)
+    drift = drift_c_per_min * minutes
+    return Rehearsed(
+        found.value - true - drift * ways[:, 0], found.error, found.drift_low * minutes, found.drift_high * minutes, found.slope * minutes,
+        found.slope_error * minutes, found.measured & ~found.bent, drift, question.tolerance_c_per_min * minutes, float(np.median(found.dof)),
+    )  # fmt: skip
+
+
+def window_change(values, seconds, edges_s):
+    """Mean of `values` (readings,) in the response less that in the baseline."""
+    baseline, response = (slice(*within(seconds, *pair)) for pair in (edges_s[:2], edges_s[4:]))
+    return float(values[response].mean() - values[baseline].mean())
 
 
 def _wandering(rng, seconds, wander):

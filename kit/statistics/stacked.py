@@ -7,7 +7,8 @@ import numpy as np
 
 from kit.faults import Fault
 from kit.statistics.cells import within
-from kit.statistics.paired import PairedEffects, Question, effects_of, heard, lay_out
+from kit.statistics.layout import heard, lay_out
+from kit.statistics.paired import PairedEffects, Question, effects_of
 
 # Large enough that what a block's times settle costs nothing, small enough to share out and to stay in memory.
 BLOCK = 2048

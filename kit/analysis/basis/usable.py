@@ -6,10 +6,10 @@ import numpy as np
 
 from kit.estimate import rounded
 from kit.faults import Fault
-from kit.statistics import display_step, heard, lay_out, Layout, still, within
-from kit.words import counted, listed
+from kit.statistics import heard, lay_out, Layout, still_stretches, within
+from kit.words import counted
 
-FEWEST_DOF, PLAINLY_STUCK = 3, 10
+FEWEST_DOF = 3
 NO_READING = "The {} holds no reading of both vessels. Make it wider, or move it."
 
 
@@ -75,20 +75,37 @@ def why_no_number(record):
     dof = len(layout.cells.times_s) - layout.designs.shape[2] - 1
     if dof < FEWEST_DOF:
         return f"The record holds {counted(vessels.shape[1], 'reading')}: too few to see how much they scatter. Read more often, or for longer."
-    names = [name for name, *pair in zip(("treated", "control"), vessels, vessels[::-1]) if still(layout, *pair) or frozen(layout, pair[0])]
-    if names:
-        named = f"{listed(names)} {'thermometer shows' if len(names) == 1 else 'thermometers each show'}"
-        return f"The {named} one value and no change: stuck, perhaps. Check the probe and its cable, then run again."
+    stuck = why_stuck(record.seconds, vessels, layout.change_s)
+    if stuck:
+        return stuck
     if np.ptp(vessels[0] - vessels[1]) == 0:
         return "Treated and control never differ by more or less. Check that they are not one column read twice."
     return None
 
 
-def frozen(layout, vessel):
-    """Does one window of many readings show a single value, while noise moves the other from step to step?"""
-    windows = [vessel[window] for window in (layout.baseline, layout.response)]
-    single = [len(each) >= PLAINLY_STUCK and np.ptp(each) == 0 for each in windows]
-    return any(single) and max(each.std() for each in windows) > display_step(vessel)
+TOLD_BY = {
+    "noise": "although its readings scatter at other times",
+    "other": "although the other vessel changed meanwhile",
+    "jump": "and it jumps there",
+}
+
+
+def why_stuck(seconds, vessels, change_s):
+    """Which thermometer surely stands still, and how that shows, in a sentence; None where none does."""
+    found = still_stretches(seconds, vessels, change_s)
+    told = [each for each in found if each.told_by]
+    if told:
+        still = max(told, key=lambda each: each.last - each.first)
+        name, (start, end) = ("treated", "control")[still.place], seconds[[still.first, still.last - 1]]
+        whole = still.told_by == "noise" and still.last - still.first == len(seconds)
+        why = "although the readings of the other one scatter" if whole else TOLD_BY[still.told_by]
+        return (
+            f"The {name} thermometer shows {still.value:g} °C and nothing else from minute {_minutes(start)} to {_minutes(end)}, {why}: "
+            "stuck, perhaps. Check the probe and its cable, then run again."
+        )
+    if (np.ptp(vessels, axis=1) == 0).all():
+        return "Both thermometers show one value all the time: their display is too coarse for this, or both are stuck. Use a finer display."
+    return None
 
 
 def _minutes(seconds):

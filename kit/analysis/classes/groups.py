@@ -1,26 +1,30 @@
 """From runs to groups: one number a group, with what its vessels share told apart from what is its own."""
 
 from dataclasses import dataclass, replace
+from math import isfinite
 
 from kit.analysis.effect import Effect, paired_effect, suggest_windows
-from kit.analysis.comparison import Parts, parts_of, ranged
-from kit.estimate import Estimate
+from kit.analysis.comparison import number_of
+from kit.estimate import Estimate, Parts
 from kit.faults import Fault
 from kit.records import Run, Windows
-from kit.statistics import welch_dof
+from kit.statistics import parts_of, ranged, welch_dof
 from kit.words import listed
 
 
 @dataclass(frozen=True)
 class GroupRuns:
-    """One group's own answer: `name`, the names of its `runs`, its `warming` as it would stand alone (°C), and the `parts` that pooling
-    needs. `side`: half the difference between its usual and its swapped runs, what place and vessel do (°C); None without both."""
+    """One group's own answer: `name`, the names of its `runs`, its `warming` as it would stand alone (°C), its `value` (°C) and the `parts`
+    that pooling needs. `side`: 1 where its vessels stood as usual, −1 where they had changed roles, between where it did both; `swap`: half
+    the difference between its usual and its swapped runs, what place and vessel do (°C), None without both."""
 
     name: str
     runs: tuple
     warming: Estimate
+    value: float
     parts: Parts
-    side: Estimate | None = None
+    side: float = 1.0
+    swap: Estimate | None = None
 
 
 def named_results(runs, windows, tolerance_c_per_min, level):
@@ -34,7 +38,8 @@ def named_results(runs, windows, tolerance_c_per_min, level):
         except Fault as fault:
             out.append((name, str(fault)))
             continue
-        if parts_of(result).known:
+        number = number_of(result)
+        if isfinite(number.value) and parts_of(number, tolerance_c_per_min).known:
             found[name] = result
         else:
             out.append((name, getattr(result, "reason", "It has no value with an uncertainty.")))
@@ -74,13 +79,32 @@ def _effect(run, windows, tolerance_c_per_min, level):
     return paired_effect(run, windows, level=level, tolerance_c_per_min=tolerance_c_per_min)
 
 
-def gathered(results, groups, swapped, level):
+def gathered(results, groups, swapped, question):
     """The `GroupRuns` of named `results`; `groups` names the group of a run (a run not in it is its own group), `swapped` the runs
     in which the vessels' roles were exchanged."""
-    together = {}
-    for name in results:
-        together.setdefault(groups.get(name, name), []).append(name)
-    return tuple(_group(name, {run: results[run] for run in members}, swapped, level) for name, members in together.items())
+    single = {}
+    for name, result in results.items():
+        number = number_of(result)
+        parts = parts_of(number, question.tolerance_c_per_min)
+        single[name] = GroupRuns(name, (name,), number, number.value, parts, -1.0 if name in swapped else 1.0)
+    return together(single, groups, question.level)
+
+
+def together(several, names, level):
+    """`GroupRuns` of {name: GroupRuns}, those with the same name in `names` (a dict, by their own name) made one; the others stay."""
+    members = {}
+    for name, group in several.items():
+        members.setdefault(names.get(name, name), []).append(group)
+    return tuple(replace(alike[0], name=name) if len(alike) == 1 else _one(name, alike, level) for name, alike in members.items())
+
+
+def one_file(results):
+    """Names of results whose runs come from one and the same file: they may well share a pair of thermometers."""
+    files = {}
+    for name, result in results.items():
+        if isinstance(result, Effect):
+            files.setdefault(result.run.source.name, []).append(name)
+    return tuple(name for names in files.values() if len(names) > 1 for name in names)
 
 
 def refuse_unknown(known, named):
@@ -91,34 +115,30 @@ def refuse_unknown(known, named):
             raise Fault(f"{setting} names {strange[0]!r}, but the class has no such name. It has {listed(known)}.")
 
 
-def _group(name, results, swapped, level):
-    each = {run: parts_of(result) for run, result in results.items()}
-    signs = {run: -1 if run in swapped else 1 for run in each}
-    parts = _mean(list(each.values()), list(signs.values()))
-    only = next(iter(results.values()))
-    alone = (
-        getattr(only, "warming", only)
-        if len(results) == 1
-        else ranged(parts.value, parts.standard_error, parts.dof, abs(parts.allowance), level=level)
-    )
-    return GroupRuns(name, tuple(results), alone, parts, _side(each, signs, level))
+def _one(name, several, level):
+    """One `GroupRuns` from several that share their vessels or thermometers: a plain mean."""
+    value, parts, side = _mean(several)
+    runs = tuple(run for group in several for run in group.runs)
+    return GroupRuns(name, runs, ranged(value, parts, level=level), value, parts, side, _swap(several, level))
 
 
-def _mean(several, signs):
-    """The mean of some `Parts`. A drift that belongs to a place or a vessel has the other sign in a swapped run, and cancels."""
-    count = len(several)
-    error = sum(parts.error**2 for parts in several) ** 0.5 / count
-    gain = sum(parts.gain for parts in several) / count
-    allowance = sum(sign * parts.allowance for sign, parts in zip(signs, several)) / count
-    dof = welch_dof([parts.error for parts in several], [parts.dof for parts in several])
-    return Parts(sum(parts.value for parts in several) / count, error, dof, gain, allowance)
+def _mean(several):
+    """(value, `Parts`, side) of the mean. A drift that belongs to a place or a vessel has the other sign in a swapped run, and cancels."""
+    count, made = len(several), [group.parts for group in several]
+    side = sum(group.side for group in several) / count
+    error = sum(parts.error**2 for parts in made) ** 0.5 / count
+    gain = sum(parts.gain for parts in made) / count
+    drift = [abs(side) * sum(getattr(parts, name) for parts in made) / count for name in ("drift_low", "drift_high")]
+    carried, carried_error = sum(parts.carried for parts in made) / count, sum(parts.carried_error**2 for parts in made) ** 0.5 / count
+    dof = welch_dof([parts.error for parts in made], [parts.dof for parts in made])
+    return sum(group.value for group in several) / count, Parts(error, dof, gain, *drift, carried, carried_error), side
 
 
-def _side(each, signs, level):
+def _swap(several, level):
     """Half of (usual − swapped): by how much place and vessel alone make one of the two warmer, °C."""
-    halves = [[parts for run, parts in each.items() if signs[run] == sign] for sign in (1, -1)]
+    halves = [[group for group in several if group.side * sign > 0] for sign in (1, -1)]
     if not all(halves):
         return None
-    usual, turned = (_mean(half, [1] * len(half)) for half in halves)
-    both = _mean([usual, replace(turned, value=-turned.value)], [1, 1])
-    return ranged(both.value, both.standard_error, both.dof, 0.0, level=level)
+    (usual, first, _), (turned, second, _) = (_mean(half) for half in halves)
+    error, gain = (sum(getattr(parts, name) ** 2 for parts in (first, second)) ** 0.5 / 2 for name in ("error", "gain"))
+    return ranged((usual - turned) / 2, Parts(error, min(first.dof, second.dof), gain), level=level)

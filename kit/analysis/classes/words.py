@@ -4,7 +4,7 @@ from math import isfinite
 
 import numpy as np
 
-from kit.estimate import amount
+from kit.estimate import amount, rounded
 from kit.faults import Caution
 from kit.statistics import coverage_factor
 from kit.words import counted, listed
@@ -40,7 +40,10 @@ def class_sentence(effect):
 
 def class_cautions(effect):
     """What to keep in mind about a `ClassEffect`: each caution one rule, with the number that set it off."""
-    rules = (*left_out(effect), suspects(effect), few(effect), shared_drift(effect), one_decides(effect), one_side(effect))
+    rules = (
+        *left_out(effect), suspects(effect), few(effect), shared_drift(effect), one_decides(effect), place(effect), one_side(effect),
+        who_shared(effect),
+    )  # fmt: skip
     return tuple(caution for caution in rules if caution)
 
 
@@ -52,14 +55,17 @@ def suspects(effect):
     if effect.suspects and isfinite(effect.mean.high):
         names = listed(share.name for share in effect.suspects)
         moves = max(abs(share.without.value - effect.mean.value) for share in effect.suspects)
-        text = f"Look at {names} again. Leaving a group out moves the mean by up to {amount(moves)} °C. Report both, and find the cause."
+        text = (
+            f"Look at {names} again. Leaving a group out moves the mean by up to {amount(moves)} °C. Report both, and find the cause: "
+            "a swap of the vessels that nobody wrote down looks so, too."
+        )
         return Caution("suspect", text)
 
 
 def few(effect):
     if len(effect.shares) < FEW_GROUPS:
         text = (
-            f"{counted(len(effect.shares), 'group')} can't foretell what one more would find. From four groups on there is a range for it."
+            f"{counted(len(effect.shares), 'group')} can't predict what one more would find. From four groups on there is a range for it."
         )
         return Caution("few-groups", text)
 
@@ -68,9 +74,24 @@ def shared_drift(effect):
     if effect.allowance_c > effect.mean.half_width / 4:
         text = (
             f"All groups may be off alike by up to {amount(effect.allowance_c)} °C through drift. More groups don't shrink that. "
-            "Let half of them swap their vessels, or record ten quiet minutes before the change."
+            f"{drift_remedy(effect)}"
         )
         return Caution("shared-drift", text)
+
+
+def drift_remedy(effect):
+    """What would shrink the drift that all may share, for what this class has not done yet."""
+    unmeasured = [share.name for share in effect.shares if not isfinite(share.group.parts.carried_error)]
+    advice = [] if swapped(effect) else ["let half of them swap their vessels"]
+    if unmeasured:
+        advice.append(f"record ten quiet minutes before the change (so far not in {listed(unmeasured)}, or not quiet enough)")
+    text = " or ".join(advice) or "let the differences run quieter before the change"
+    return f"{text[0].upper()}{text[1:]}."
+
+
+def swapped(effect):
+    """Did some groups swap their vessels?"""
+    return any(share.group.side < 1 for share in effect.shares)
 
 
 def one_decides(effect):
@@ -80,13 +101,40 @@ def one_decides(effect):
 
 
 def one_side(effect):
-    moved = {name: side for name, side in effect.sides.items() if not side.holds(0)}
+    moved = {name: side for name, side in effect.swaps.items() if not side.holds(0)}
     if moved:
         told = listed(f"{name} by {amount(abs(side.value))} °C" for name, side in moved.items())
         return Caution(
             "one-side",
             f"Swapping the vessels changed the effect: {told} to each side. Place or vessel plays a part; the mean of both is free of it.",
         )
+
+
+def place(effect):
+    """What place and vessel do, told apart by the groups that swapped."""
+    if effect.side and not effect.side.holds(0):
+        text = (
+            f"Place and vessel alone make one of the two {amount(abs(effect.side.value))} °C warmer ({100 * effect.side.level:g} %: "
+            f"{effect.side.range}). The class mean is free of it, as some groups swapped their vessels."
+        )
+        return Caution("place", text)
+    if swapped(effect) and effect.side is None and len(effect.shares) > 1 and not effect.swaps:
+        text = "Some groups swapped their vessels, but too few groups are there to tell the place from the gas. Four or more can."
+        return Caution("place-unknown", text)
+
+
+def who_shared(effect):
+    """Groups that share a pair of thermometers err alike, and nobody said who did."""
+    if effect.shared_files:
+        names = listed(effect.shared_files)
+        text = f"The runs of {names} come from one file. If they share their thermometers, too, say so: thermometers={{...}}. They would err alike."
+        return Caution("one-file", text)
+    if not effect.asked and len(effect.shares) > 2:
+        text = (
+            'Did groups share a pair of thermometers? They would err alike, and the range would be too narrow. Say who: thermometers={...}, '
+            'or thermometers="own".'
+        )
+        return Caution("thermometers", text)
 
 
 def class_explained(effect):
@@ -110,29 +158,35 @@ def _spread(effect):
             f"The groups lie no further apart than their own noise explains; a spread of up to {amount(effect.spread.high)} °C would "
             "still fit."
         )
-    return f"The groups lie further apart than their own noise explains: their true values differ by about {effect.spread.text}."
+    mixed = swapped(effect) and effect.side is None
+    rest = " Part of that may be place and vessel, as some swapped." if mixed else ""
+    return f"The groups lie further apart than their own noise explains: their true values differ by about {effect.spread.text}.{rest}"
 
 
 def _range(effect):
-    dof = len(effect.shares) - 1
+    side = " One degree more went into telling the place from the gas." if effect.side else ""
+    drift = effect.mean.parts
+    ends = f"{rounded(drift.drift_low, 2)} to {rounded(drift.drift_high, 2)} °C"
+    cancels = "; drift of place and vessel cancels, as some swapped" if swapped(effect) else ""
+    shared = f", and allows for {ends} of drift that all may share" if effect.allowance_c else cancels
     return (
-        f"The range of the mean uses Student's t with {counted(dof, 'degree')} of freedom, as the spread itself is known from "
-        f"{len(effect.shares)} groups only, and allows for {amount(effect.allowance_c)} °C of drift that all may share."
+        f"The range of the mean uses Student's t with {counted(drift.dof, 'degree')} of freedom, as the spread itself is known from "
+        f"{len(effect.shares)} groups only{shared}.{side}"
     )
 
 
 def _largest(effect):
     weights = np.array([share.weight for share in effect.shares])
     noise = np.array([share.group.parts.error for share in effect.shares])
-    factor = coverage_factor(effect.mean.level, effect.parts.dof)
+    factor = coverage_factor(effect.mean.level, effect.mean.parts.dof)
     lines = {
         "differences between groups": (
             factor * effect.spread.value * np.sqrt((weights**2).sum()),
-            "more groups, all working by the same steps",
+            "more groups, or finding out why they differ",
         ),
         "each group's own noise": (factor * np.sqrt((weights**2 * noise**2).sum()), "longer windows, or more runs in each group"),
-        "drift that all may share": (effect.allowance_c, "ten quiet minutes before the change, or half the groups with swapped vessels"),
-        "the thermometers' scales": (factor * effect.parts.gain, "comparing each pair of thermometers at two temperatures"),
+        "drift that all may share": (effect.allowance_c, drift_remedy(effect).rstrip(".").lower() if effect.allowance_c else ""),
+        "the thermometers' scales": (factor * effect.mean.parts.gain, "comparing each pair of thermometers at two temperatures"),
     }
     name, (size, remedy) = max(lines.items(), key=lambda line: line[1][0])
     return f"What makes the range widest is {name} (alone it would reach {amount(float(size))} °C). To shrink it: {remedy}."
@@ -145,6 +199,6 @@ def _hand(effect):
 def _next(effect):
     if isfinite(effect.next_group.high):
         yield (
-            f"One more group, working alike, would measure {effect.next_group.range}: wider than the mean's range, as it is one group "
-            "and not all."
+            f"One more group, working alike and its vessels as usual, would measure {effect.next_group.range} "
+            f"({100 * effect.next_group.level:g} %): one group, and not the mean of all."
         )

@@ -3,43 +3,43 @@
 from dataclasses import dataclass
 from math import ceil
 
-from kit.analysis.curve import WarmingCurve
-from kit.analysis.comparison.parts import parts_of, ranged
 from kit.analysis.basis import refuse_question
+from kit.analysis.comparison.numbers import number_of
 from kit.estimate import Estimate, amount, places_for, rounded
 from kit.faults import Caution, Fault
-from kit.statistics import CANNOT_TELL, DIFFERENT, Equivalence, equivalence, Question, RISK, SAME, welch_dof
-from kit.words import Account, plain, table_html
+from kit.statistics import BARE_MIN, CANNOT_TELL, DIFFERENT, difference_of, Equivalence, equivalence, parts_of, Question, ranged, RISK, SAME
+from kit.words import account, plain, table_html
 
 
-def compare(mine, reference, *, margin, level=0.95):
+def compare(mine, reference, *, margin, level=0.95, tolerance_c_per_min=0.01):
     """The `Comparison` of two results: two Effects, two WarmingCurves (their rises), a ClassEffect, or an Estimate from elsewhere.
 
     `margin` (°C): the largest difference that you would still call the same, chosen before looking. Two one-sided tests, each
-    standing what drift may have done at its worst: a false 'same' at a true difference of the margin stays at or below 5 %. Method:
-    `kit.statistics.twoonesided`. A Fault for a margin that is no positive number, a result beside itself, a curve beside an effect.
+    holding whatever drift may have done: a false 'same' at a true difference of the margin stays at or below 5 %. An Estimate that does
+    not say what its range is made of may have drifted by `tolerance_c_per_min`. Method: `kit.statistics.twoonesided`.
+    A Fault for a margin that is no positive number, or for a result beside itself.
     """
-    refuse_question(Question(level))
+    refuse_question(Question(level, tolerance_c_per_min))
     refuse_margin(margin)
     refuse_pair(mine, reference)
-    first, second = parts_of(mine), parts_of(reference)
-    for parts, thing, name in ((first, mine, "Your"), (second, reference, "The reference's")):
-        if not parts.known:
-            return cannot_compare(
-                mine, reference, margin, level, f"{name} warming has no value with a range. {getattr(thing, 'reason', '')}".strip()
-            )
-    errors = first.standard_error, second.standard_error
-    dof, allowance = welch_dof(errors, (first.dof, second.dof)), first.allowance + second.allowance
-    difference = ranged(first.value - second.value, (errors[0] ** 2 + errors[1] ** 2) ** 0.5, dof, allowance, level=level)
-    test = equivalence(difference.value, difference.standard_error, dof, margin, bias=allowance)
-    return Comparison(mine, reference, margin, difference, test, allowance, test.verdict, why(difference, test, margin))
+    numbers = [number_of(each) for each in (mine, reference)]
+    parts = [parts_of(each, tolerance_c_per_min) for each in numbers]
+    for number, made, thing, name in zip(numbers, parts, (mine, reference), ("Your", "The reference's")):
+        if not (number.value == number.value and made.known):
+            why_not = f"{name} warming has no value with a range. {getattr(thing, 'reason', '')}".strip()
+            return cannot_compare(mine, reference, margin, level, why_not)
+    difference = ranged(numbers[0].value - numbers[1].value, difference_of(*parts), level=level)
+    drift = difference.parts.drift_low, difference.parts.drift_high
+    test = equivalence(difference.value, difference.standard_error, difference.parts.dof, margin, drift=drift)
+    bare = tuple(name for number, name in zip(numbers, ("mine", "the reference")) if number.parts is None)
+    return Comparison(mine, reference, margin, difference, test, bare, test.verdict, why(difference, test, margin))
 
 
 @dataclass(frozen=True, eq=False)
 class Comparison:
     """`difference`: mine minus the reference, °C. `verdict`: 'same within the margin', 'different' or 'cannot tell', with its `reason`.
 
-    `test`: the two one-sided tests. `allowance_c`: how far drifts may have moved the difference, in both results together.
+    `test`: the two one-sided tests. `bare`: which of the two did not say what its range is made of, 'mine' or 'the reference'.
     """
 
     mine: object
@@ -47,7 +47,7 @@ class Comparison:
     margin: float
     difference: Estimate
     test: Equivalence | None
-    allowance_c: float
+    bare: tuple
     verdict: str
     reason: str
 
@@ -56,8 +56,19 @@ class Comparison:
         """The range that the verdict rests on: each end holds at 95 %, drift at its worst; an `Estimate` at 90 % in °C."""
         if self.test is None:
             return Estimate.undetermined(level=1 - 2 * RISK)
-        value, reach = self.difference.value, self.test.reach
-        return Estimate(value, self.difference.standard_error, value - reach, value + reach, 1 - 2 * RISK)
+        return Estimate(self.difference.value, self.difference.standard_error, self.test.low, self.test.high, 1 - 2 * RISK)
+
+    @property
+    def allowance_c(self):
+        """How far drift may have moved the difference at most, in both results together, °C."""
+        parts = self.difference.parts
+        return max(-parts.drift_low, parts.drift_high) if parts else 0.0
+
+    @property
+    def drift_decides(self):
+        """Is it drift, more than chance, that makes the tested range wide?"""
+        parts = self.difference.parts
+        return parts is not None and parts.drift_high - parts.drift_low > self.tested.half_width
 
     @property
     def settles_c(self):
@@ -67,17 +78,11 @@ class Comparison:
     @property
     def cautions(self):
         """What to keep in mind."""
-        if self.test is None or self.allowance_c < self.test.reach / 2:
-            return ()
-        text = (
-            f"What drift may have done makes up {amount(self.allowance_c)} °C of the {amount(self.test.reach)} °C to each side. "
-            "Quiet minutes before the change shrink it, repeats do not."
-        )
-        return (Caution("drift-decides", text),)
+        return tuple(caution for caution in (drift_decides(self), bare(self)) if caution)
 
     def explain(self):
         """A short plain account of the comparison, with these results' own numbers."""
-        return Account(compared(self))
+        return compared(self)
 
     def __str__(self):
         if self.test is None:
@@ -112,26 +117,39 @@ def refuse_margin(margin):
 
 
 def refuse_pair(mine, reference):
-    """Raise a Fault for a result beside itself, or a curve's rise beside a change between windows."""
+    """Raise a Fault for a result beside itself."""
     if mine is reference:
         raise Fault("Both sides are the same result. Compare your run with another one, the reference run, say.")
-    if isinstance(mine, Estimate) or isinstance(reference, Estimate):
-        return
-    if isinstance(mine, WarmingCurve) != isinstance(reference, WarmingCurve):
-        raise Fault(
-            "One side is a warming curve, the other is not. Its rise ends later than a response window: compare two curves, or two effects."
-        )
 
 
 def cannot_compare(mine, reference, margin, level, reason):
     """The `Comparison` that says only why there is none."""
-    return Comparison(mine, reference, margin, Estimate.undetermined(level=level), None, 0.0, CANNOT_TELL, reason)
+    return Comparison(mine, reference, margin, Estimate.undetermined(level=level), None, (), CANNOT_TELL, reason)
+
+
+def drift_decides(comparison):
+    if comparison.drift_decides:
+        text = (
+            f"Drift may have moved the difference by up to {amount(comparison.allowance_c)} °C, and that makes most of the tested range. "
+            "A difference that is known to be steady before the change shrinks it, repeats alone do not."
+        )
+        return Caution("drift-decides", text)
+
+
+def bare(comparison):
+    if comparison.bare:
+        name = " and ".join(comparison.bare)
+        text = (
+            f"What the range of {name} is made of is not said. So it is taken for chance alone, and a drift of the tolerance over "
+            f"{BARE_MIN:g} min is allowed for on top. Give the effect itself, if you have it."
+        )
+        return Caution("bare", text[0].upper() + text[1:])
 
 
 def why(difference, test, margin):
     """The reason of a verdict in one or two sentences."""
-    places = places_for(test.reach, 2)
-    ends = f"{rounded(difference.value - test.reach, places)} to {rounded(difference.value + test.reach, places)} °C"
+    places = places_for((test.high - test.low) / 2, 2)
+    ends = f"{rounded(test.low, places)} to {rounded(test.high, places)} °C"
     there = not difference.holds(0)
     if test.verdict == SAME:
         small = " There is a difference, but a smaller one than matters here." if there else ""
@@ -139,29 +157,33 @@ def why(difference, test, margin):
     if test.verdict == DIFFERENT:
         return f"The whole tested range, {ends}, lies further than {margin:g} °C from zero."
     size = " There is a difference; whether it is larger than the margin stays open." if there else ""
-    needed = rounded(ceil((abs(difference.value) + test.reach) * 10**places) / 10**places, places)
-    return (
-        f"The tested range, {ends}, lies partly within the margin of {margin:g} °C and partly beyond it. These two could settle "
-        f"{needed} °C.{size}"
-    )
+    needed = rounded(ceil(max(-test.low, test.high) * 10**places) / 10**places, places)
+    part = "reaches to both sides of zero beyond" if test.low < -margin and test.high > margin else "lies partly within and partly beyond"
+    return f"The tested range, {ends}, {part} the margin of {margin:g} °C. These two could settle {needed} °C.{size}"
 
 
 def compared(comparison):
     """The account of a `Comparison`, one thought a line."""
     if comparison.test is None:
-        return f"There is no comparison. {comparison.reason}"
-    difference, test, share = comparison.difference, comparison.test, comparison.allowance_c
-    drift = f" and {amount(share)} °C for drift, which may have worked against each other in the two" if share else ""
-    return "\n".join(
-        (
-            f"Mine minus the reference is {difference.value_text}. Chance in both together makes its standard uncertainty "
-            f"{amount(difference.standard_error)} °C.",
-            f"The question was not whether they differ at all, but whether by more than {comparison.margin:g} °C, which was fixed "
-            "beforehand.",
-            f"Two tests ask whether the truth could lie at either end of the margin. They allow {amount(test.reach - share)} °C for "
-            f"chance{drift}.",
-            comparison.reason,
-            "To have a fair chance of 'same', the standard uncertainty should be a quarter of the margin: "
-            f"{amount(comparison.margin / 4)} °C.",
-        )
+        return account(f"There is no comparison. {comparison.reason}")
+    difference, parts = comparison.difference, comparison.difference.parts
+    drift = f" On top of that drift may have added {rounded(parts.drift_low, 2)} to {rounded(parts.drift_high, 2)} °C." if comparison.allowance_c else ""
+    return account(
+        f"Mine minus the reference is {difference.value_text}. Chance in both together makes its standard uncertainty "
+        f"{amount(difference.standard_error)} °C.{drift}",
+        f"The question was not whether they differ at all, but whether by more than {comparison.margin:g} °C, which was fixed beforehand.",
+        "Two tests ask whether the truth could lie at either end of the margin. Together they rest on a range at 90 %: "
+        f"{comparison.tested.range}.",
+        comparison.reason,
+        needed(comparison),
     )
+
+
+def needed(comparison):
+    """What would give a fair chance of 'same', from what stands in the way of it."""
+    parts = comparison.difference.parts
+    left = comparison.margin - (parts.drift_high - parts.drift_low) / 2
+    if left <= 0:
+        return f"With so much drift to allow for no two runs alike could be called the same within {comparison.margin:g} °C. Measure the drift first."
+    drift = ", with the drift that has to be allowed for" if comparison.allowance_c else ""
+    return f"To have a fair chance of 'same'{drift}, the standard uncertainty of the difference should be at most {amount(left / 4)} °C."

@@ -1,84 +1,82 @@
-"""What a warming curve's numbers mean in words: whether they are determined, what the residuals show, how it was all found."""
+"""What a warming curve's numbers mean in words: how soon, whether it was still rising, what the drawn rise leaves over."""
 
-from math import ceil, inf, isfinite
+from math import isfinite
 
 import numpy as np
 
 from kit.estimate import amount, rounded
 from kit.faults import Caution
-from kit.statistics import fit_rise, independent_errors
 from kit.words import counted
 
-# A time constant known to a factor of three is none; a rise needs that many display steps to have a shape.
-WIDEST_FACTOR, FEWEST_STEPS = 3, 5
-WHOLE_RISE, SHORT_RECORD = 3, 1.5
+# A time that is known to less than half of itself, or to a quarter of a minute, is known.
+NARROW_MIN, LONG_ENOUGH_MIN = 0.5, 2
 # How rarely noise alone must leave such residuals before a pattern is said to be in them.
-RARE, VERY_RARE, FAR_OFF_SD = 0.01, 1e-4, 6
-USUAL_DRIFT_C_PER_MIN = 0.01
+RARE, VERY_RARE, FAR_OFF_SD, WAVE_SHARE = 0.01, 1e-4, 6, 0.5
 
 
-def why_undetermined(found, windows):
-    """(reason, whether bounds still hold) for a record that does not determine its curve; (None, True) for one that does."""
-    moved = abs(found.fit.at(windows.seconds[5]) - found.fit.level)
-    if np.prod(np.sign(found.allowed.range_at(windows.seconds[5]))) <= 0:
+def why_undetermined(effect, value, low, high):
+    """Why the record does not show the time to 63 % (`value`, from `low` to `high`, minutes), in a sentence or two; None where it does."""
+    watched = effect.windows.response[0] - effect.windows.perturbation[0]
+    if effect.jump:
+        return f"The jump at minute {rounded(effect.jump.at_min, 1)} is mixed into the rise. Run again without it."
+    if effect.warming.holds(0):
+        return "No rise can be told from this record's noise and drift, so there is no way of which 63 % could be reached."
+    if not isfinite(value) or not isfinite(low) or high >= watched - 1e-6:
         return (
-            "No rise can be told from this record's noise. If there is one, a quieter record or a larger effect would show it.",
-            True,
+            "The readings can't show that 63 % of the rise was reached before the response. Watch for longer, or check that the change is marked "
+            "where it was."
         )
-    if moved < FEWEST_STEPS * found.step:
-        text = (
-            f"The display moves in steps of {amount(found.step)} °C, and the difference moved by {amount(moved)} °C: "
-            "too few steps to show a curve. Use a finer display, or aim for a larger effect."
-        )
-        return text, False
-    low, high = (end / 60 for end in found.allowed.time_constant_s)
-    if isfinite(high) and high < WIDEST_FACTOR * low and record_in_time_constants(found, windows) >= 1:
-        return None, True
-    return f"{_open(low, high)} {_what_record_would_do(found, windows, low)}", True
+    if high - low > max(value, NARROW_MIN):
+        return f"It may be anything from {amount(low)} to {amount(high)} min. Quieter or more frequent readings, or a larger effect, would narrow it."
+    return None
 
 
-def _open(low, high):
-    upper = f"up to {amount(high)} min" if isfinite(high) else "without end"
-    return f"Curves with a time constant from {amount(low)} min {upper} fit it alike."
+def curve_sentence(curve):
+    """How far, how soon, and whether it goes on."""
+    if not isfinite(curve.rise.value):
+        return f"There is no curve. {curve.reason}"
+    first = str(curve.effect)
+    if curve.determined:
+        return f"{first} It took {curve.time_to_63.text} to come 63 % of the way.{ending(curve)}"
+    at_least = f" ({curve.time_to_63.range})" if isfinite(curve.time_to_63.low) else ""
+    return f"{first} How long it took to come 63 % of the way is not determined{at_least}. {curve.reason}{ending(curve)}"
 
 
-def _what_record_would_do(found, windows, low):
-    watched = windows.response[1] - windows.perturbation[0]
-    needed = ceil(WHOLE_RISE * max(low, min(found.fit.time_constant_s / 60, watched)))
-    if needed > watched:
-        return f"Watch for at least {needed} min after the change: three time constants show where it levels off."
-    return "It is long enough, but its readings scatter too much. A quieter thermometer or a larger effect would do."
-
-
-def record_in_time_constants(found, windows):
-    """How many time constants of the fitted curve the record lasts once warming has begun."""
-    return (windows.seconds[5] - found.fit.delay_s) / found.fit.time_constant_s
+def ending(curve):
+    """What the last minutes show, with a space before it; nothing where they show nothing."""
+    if curve.still_rising:
+        far = curve.rise.low if curve.rise.low > 0 else -curve.rise.high
+        word = "rising: in the end it is at least" if curve.rise.low > 0 else "falling: in the end it is lower by at least"
+        return f" It was still {word} {rounded(far, 2)} °C."
+    return f" By the end it was going back: {curve.late.text} in the last {LONG_ENOUGH_MIN} min." if curve.falling_again else ""
 
 
 def diagnosis_of(found, residuals):
-    """What the residuals show, in two or three sentences."""
+    """What the residuals of the drawn rise show, in two or three sentences."""
     off = far_off(residuals)
     first = f", the first at minute {rounded(off[0] / 60, 1)}" if len(off) else ""
-    strays = [f"{counted(len(off), 'reading lies', 'readings lie')} far off the curve{first}."] if len(off) else []
-    return " ".join([pattern(found.misfit), _memory(found, residuals), *strays])
+    strays = [f"{counted(len(off), 'reading lies', 'readings lie')} far off the drawn rise{first}."] if len(off) else []
+    return " ".join([pattern(found.misfit, found.wave), _memory(found, residuals), *strays])
 
 
-def pattern(misfit):
-    """Whether one rise describes the record, from its `Misfit`."""
-    if misfit.chance >= RARE:
-        return "The residuals show no pattern beyond the noise: one rise describes this record."
-    often = f"once in {1 / misfit.chance:,.0f} records" if misfit.chance > VERY_RARE else f"less than once in {1 / VERY_RARE:,.0f} records"
-    return (
-        f"The residuals swing further than noise would ({often}): one exponential does not describe this record. "
-        "Something slower or quicker is in it, vessel and gas at two speeds, say, or a drift."
-    )
+def pattern(misfit, wave):
+    """Whether one rise describes the record, from its `Misfit`, and whether a `Wave` is left."""
+    if misfit.chance < RARE:
+        often = f"once in {1 / misfit.chance:,.0f} records" if misfit.chance > VERY_RARE else f"less than once in {1 / VERY_RARE:,.0f} records"
+        return (
+            f"The residuals of the drawn rise swing further than noise would ({often}): one speed does not describe this record. "
+            "Something slower or quicker is in it, vessel and gas, say, or a drift."
+        )
+    if wave.share > WAVE_SHARE:
+        return f"The residuals of the drawn rise swing to and fro about once in {amount(wave.period_s / 60)} min: a pattern, and not one of warming."
+    return "One speed describes this record as well as several would, and no wave stands out in the residuals."
 
 
 def _memory(found, residuals):
     step = float(np.median(np.diff(residuals.index)))
     if found.correlation_s <= step:
         return "Neighbouring residuals do not agree more than by chance."
-    return f"Neighbouring residuals agree for about {amount(found.correlation_s)} s: noise that lasts, so they are no independent looks."
+    return f"Neighbouring residuals agree for about {amount(found.correlation_s)} s: noise that lasts, so they are not independent readings."
 
 
 def far_off(residuals):
@@ -88,90 +86,45 @@ def far_off(residuals):
     return residuals.index.to_numpy()[sizes > FAR_OFF_SD * spread] if spread > 0 else np.array([])
 
 
-def cautions_of(found, windows):
-    """What to keep in mind about a curve: each caution one rule, with the number that set it off."""
-    rules = (short(found, windows), two_speeds(found), drift_counts(found, windows))
-    return tuple(caution for caution in rules if caution)
-
-
-def short(found, windows):
-    lasts = record_in_time_constants(found, windows)
-    if lasts < SHORT_RECORD:
-        text = f"The record lasts {rounded(lasts, 1)} time constants once warming has begun. Where the rise ends rests on the curve's form."
-        return Caution("record-short", text)
-
-
-def two_speeds(found):
-    if found.misfit.chance < RARE:
-        return Caution(
-            "one-rise-too-few", "One rise does not describe this record. Take its numbers as a summary, and look at the residuals."
-        )
-
-
-def drift_counts(found, windows):
-    moves = moved_by_drift(found, windows)
-    low, high = found.allowed.range_at(inf)
-    if abs(moves) > (high - low) / 2:
-        text = (
-            f"If the difference drifted by {USUAL_DRIFT_C_PER_MIN:g} °C a minute by itself, the rise would come out "
-            f"{amount(abs(moves))} °C off, more than its range says. Let it settle longer before the change."
-        )
-        return Caution("drift-counts", text)
-
-
-def moved_by_drift(found, windows):
-    """By how much (°C) a drift of the difference of 0.01 °C a minute would move the fitted rise."""
-    start_s, _, change_s, _, _, end_s = windows.seconds
-    times = np.linspace(start_s, end_s, 200)
-    ramp = (times - change_s) / 60 * USUAL_DRIFT_C_PER_MIN
-    spot = found.fit.time_constant_s, found.fit.delay_s
-    return fit_rise(times, found.fit.at(times) + ramp, start=spot, delay_s=found.fit.delay_s).rise - found.fit.rise
+def cautions_of(curve):
+    """What to keep in mind about a curve beyond what its effect calls for."""
+    if curve.falling_again:
+        text = f"The difference was going back in the last {LONG_ENOUGH_MIN} min ({curve.late.text}): gas that leaves does that. Read earlier."
+        return (Caution("falling-again", text),)
+    return ()
 
 
 def curve_explained(curve):
     """The account of a `WarmingCurve`, one thought a line."""
     if curve.found is None:
         return f"There is no curve. {curve.reason}"
-    return "\n".join((_form(curve), _laid(curve), _ranges(curve), _assumed(curve), curve.diagnosis, _end(curve)))
+    return "\n".join((_far(curve), _soon(curve), *_late(curve), _drawn(curve), curve.diagnosis, f"The ranges hold {curve.condition}."))
 
 
-def _form(curve):
+def _far(curve):
     return (
-        "The curve is the baseline, then a rise that slows down: 63 % of it in the first time constant, 86 % after two, 95 % after three. "
-        f"Here it begins {curve.delay.value_text} after the change."
+        f"How far: the mean of the response less that of the baseline, {curve.rise.text}. It is the effect, and its range is the effect's: no formula "
+        "for the curve is in it."
     )
 
 
-def _laid(curve):
-    (start, _), (_, end) = curve.windows.baseline, curve.windows.response
-    fit = curve.found.fit
+def _soon(curve):
+    time = f"That was {curve.time_to_63.text} after the change." if curve.determined else f"Here that time is not determined. {curve.reason}"
     return (
-        f"It was laid through {counted(len(curve.residuals), 'reading')} (minute {start:g} to {end:g}) so that the squares of their "
-        "distances "
-        f"are least. They lie about {amount(fit.scatter)} °C off it."
+        f"How soon: the level of the difference was followed until 63 % of that way was reached. {time} Why 63 %: a thing that warms at one speed has "
+        "then lasted one time constant."
     )
 
 
-def _ranges(curve):
-    low, high = curve.found.allowed.range_at(inf)
-    alone = independent_errors(curve.found.fit, curve.residuals.index.to_numpy(float))[1] * curve.found.factor
-    times = f"{amount((high - low) / 2 / alone)} times " if alone > 0 and isfinite(alone) else ""
+def _late(curve):
+    if curve.late is not None:
+        told = "still on its way" if curve.still_rising else "going back" if curve.falling_again else "no change that can be told from none"
+        yield f"At the end: the response lies {curve.late.text} above a like window {LONG_ENOUGH_MIN} min before it: {told}."
+
+
+def _drawn(curve):
+    drawn = curve.found.drawn
     return (
-        f"Readings closer than about {amount(curve.found.correlation_s)} s agree by chance. So every curve was kept that such noise "
-        "could turn "
-        f"into this record; the range of the rise is {times}as wide as if each reading were a fresh look."
+        "The drawn rise is a picture: a level, and after a delay a rise of one speed, laid through the readings by least squares. They lie about "
+        f"{amount(drawn.scatter)} °C off it. Vessels warm at more than one speed, so its numbers are not given."
     )
-
-
-def _assumed(curve):
-    moves = amount(abs(moved_by_drift(curve.found, curve.windows)))
-    held = "The range allows for drift" if curve.question.tolerance_c_per_min else "The range does not hold a drift"
-    return (
-        f"{held}: {USUAL_DRIFT_C_PER_MIN:g} °C a minute would move the rise by {moves} °C. A longer quiet time before the change shows it."
-    )
-
-
-def _end(curve):
-    lasts = rounded(record_in_time_constants(curve.found, curve.windows), 1)
-    determined = "The record determines the curve" if curve.determined else "The record does not determine the curve"
-    return f"{determined}: it lasts {lasts} time constants after warming began. {curve.reason} The ranges hold {curve.condition}."

@@ -1,50 +1,80 @@
-"""What makes a range wide: noise, display, calibration and drift, each with its size and what would shrink it."""
+"""What makes a range wide: noise, display, calibration, drift and jumps, each with its size and what would shrink it."""
 
 from dataclasses import dataclass
 
-from kit.estimate import Estimate, amount
+from kit.estimate import Estimate, amount, rounded
 from kit.statistics import coverage_factor
 
-QUIET_MINUTES = 10
+QUIET_MINUTES, ENOUGH_MINUTES = 10, 8
 SEEN_C = 0.0005
 
 
 @dataclass(frozen=True)
 class Noise:
     """What readings do by chance. `sd_c`: how far a mean of a few seconds strays (°C); `correlation_s`: for how long neighbours agree (s);
-    `white_share`: the part of its variance that neighbours do not share; `readings`, `looks`: readings of the baseline, and how many
-    independent looks they hold; `dof`: degrees of freedom."""
+    `white_share`: the part of its variance that neighbours do not share; `readings`, `independent`: readings of the baseline, and
+    how many independent ones they are worth; `dof`: degrees of freedom; `display_c`: what the display's step hides of the effect (standard
+    uncertainty, °C)."""
 
     sd_c: float
     correlation_s: float
     white_share: float
     readings: int
-    looks: float
+    independent: float
     dof: float
+    display_c: float
 
 
 @dataclass(frozen=True)
 class Drift:
-    """What the difference does by itself, °C a minute. `slope`: as seen in the `seen_min` minutes before the change; `bound`: what the range
-    allows for, over `minutes`, which makes `allowance_c`; `measured`: whether the record set that bound or the tolerance did."""
+    """What the difference does by itself, °C a minute. `slope`: as seen in the `seen_min` minutes before the change; `low`, `high`: the drifts
+    that the range holds for, over `minutes`; `measured`: whether the record set them or the tolerance did; `bent`: whether the difference ran
+    no straight line before the change, but wandered by `swing_c` (°C, from its lowest minute to its highest)."""
 
     slope: Estimate
     seen_min: float
-    bound: float
+    low: float
+    high: float
     minutes: float
     measured: bool
+    bent: bool
+    swing_c: float
+
+    @property
+    def bound(self):
+        """The largest drift that the range holds for, either way, °C a minute."""
+        return max(-self.low, self.high)
 
     @property
     def allowance_c(self):
-        """How far the drift may have moved the effect, °C."""
+        """How far the drift may have moved the effect at most, °C."""
         return self.bound * self.minutes
 
     @property
     def condition(self):
         """Under which condition the range holds."""
+        if self.bent:
+            return f"as long as the difference drifts by itself by no more than {amount(self.bound)} °C a minute, as far as it wandered before"
         if self.measured:
-            return f"as long as the difference goes on drifting by no more than {amount(self.bound)} °C a minute, as measured before the change"
-        return f"as long as the difference drifts by itself by no more than {self.bound:g} °C a minute"
+            return "as long as what drifted before the change goes on, fades, or turns back at no more than half its speed"
+        return f"as long as the difference drifts by itself by no more than {self.high:g} °C a minute"
+
+
+@dataclass(frozen=True)
+class JumpSeen:
+    """A jump in the difference that no warming makes, at minute `at_min`: by `size_c` (°C), and back after `lasts_min` minutes (infinite: it
+    stays). `with_it`, `without_it`: the range of the effect if the jump belongs to it and if it doesn't, (low, high) in °C."""
+
+    at_min: float
+    lasts_min: float
+    size_c: float
+    with_it: tuple
+    without_it: tuple
+
+    @property
+    def moved_c(self):
+        """How far it may have moved the effect at most, °C."""
+        return max(abs(self.with_it[0] - self.without_it[0]), abs(self.with_it[1] - self.without_it[1]))
 
 
 @dataclass(frozen=True)
@@ -64,15 +94,21 @@ class BudgetLine:
         return f"{amount(self.size_c)} °C" if self.size_c > SEEN_C else "next to nothing"
 
 
-def budget_of(found, drift, level):
-    """The lines of the budget, largest first, for one run's `PairedEffects` (numbers, not arrays) and its `Drift`."""
-    factor = coverage_factor(level, found.dof)
+def budget_of(parts, noise, drift, jump, level):
+    """The lines of the budget, largest first, from the `Parts` of an effect, its `Noise`, `Drift`, and `JumpSeen` or None."""
+    factor = coverage_factor(level, parts.dof)
+    chance = max(parts.error**2 - noise.display_c**2, 0.0) ** 0.5
     wait = "wait longer before the change, until the difference is steady"
+    longer = "keep more quiet minutes in the record before the change: the drift is then known better"
     watch = f"record {QUIET_MINUTES} quiet minutes before the change, so that the drift is measured and not assumed"
-    lines = (
-        BudgetLine("noise", factor * found.noise, "a longer baseline and response (more readings a minute hardly help)"),
-        BudgetLine("display", factor * found.display, "a thermometer with a finer display, or several runs"),
-        BudgetLine("calibration", factor * found.gain, "compare the two thermometers at two temperatures"),
-        BudgetLine("drift", drift.allowance_c, wait if drift.measured else watch),
-    )
+    quieter = "let the difference run quieter before the change: its readings scatter too much to measure so small a drift"
+    unmeasured = watch if drift.seen_min < ENOUGH_MINUTES else quieter
+    lines = [
+        BudgetLine("noise", factor * chance, "a longer baseline and response (more readings a minute hardly help)"),
+        BudgetLine("display", factor * noise.display_c, "a thermometer with a finer display, or several runs"),
+        BudgetLine("calibration", factor * parts.gain, "compare the two thermometers at two temperatures"),
+        BudgetLine("drift", drift.allowance_c, (longer if drift.slope.holds(0) else wait) if drift.measured else unmeasured),
+    ]
+    if jump:
+        lines.append(BudgetLine("jump", jump.moved_c, f"find what happened at minute {rounded(jump.at_min, 1)}, and run again without it"))
     return tuple(sorted(lines, key=lambda line: -line.size_c))

@@ -1,14 +1,19 @@
 """What to keep in mind about an effect: each caution one small rule, with the number that set it off."""
 
+from math import isfinite
+
 import numpy as np
 
+from kit.analysis.effect.words import jump_told
 from kit.estimate import amount, rounded
 from kit.faults import Caution
-from kit.statistics import within
+from kit.statistics import coverage_factor, within
 from kit.words import counted
 
 SHORT_BASELINE_MIN, LONG_RECORD_MIN, EARLIER_MIN = 0.75, 5, 5
-FEW_READINGS, MOVED_C = 5, 0.3
+FEW_READINGS, MANY_READINGS, MOVED_C = 5, 10, 0.3
+# A slow swing of a room moves the difference by less than this (°C): common practice, no source.
+SWING_C = 0.3
 STILL_WARMING_C_PER_MIN, LOOK_BACK_MIN = 0.2, 2
 FLOW_MARGIN_MIN, GAS_SEEN_PPM = 0.5, 500
 
@@ -17,8 +22,8 @@ def effect_cautions(effect, record):
     """All cautions that an `Effect` of a `Record` calls for."""
     rules = (
         baseline_short(effect), noise_slow(effect), few_readings(record), readings_missing(record), drift_assumed(effect), drift_seen(effect),
-        not_steady(effect, record), record_short(effect), gas_flowing(effect), display_coarse(effect), control_moved(effect, record),
-        range_wide(effect),
+        bent(effect), slow_swing(effect), jumped(effect), not_steady(effect, record), record_short(effect), gas_flowing(effect),
+        display_coarse(effect), still_shown(effect, record), control_moved(effect, record), range_wide(effect),
     )  # fmt: skip
     return tuple(caution for caution in rules if caution)
 
@@ -60,9 +65,45 @@ def drift_assumed(effect):
 def drift_seen(effect):
     """The drift before the change is surely more than the tolerance."""
     drift, tolerance = effect.drift, effect.question.tolerance_c_per_min
-    if drift and drift.measured and 2 * abs(drift.slope.value) - drift.bound > tolerance:
+    if drift and isfinite(drift.slope.value) and min(abs(drift.slope.low), abs(drift.slope.high)) > tolerance and not drift.slope.holds(0):
         text = f"The difference already drifted by {amount(drift.slope.value)} °C a minute before the change. The range allows for it."
         return Caution("drift-in-baseline", text)
+
+
+def bent(effect):
+    """The difference ran no straight line before the change."""
+    drift = effect.drift
+    if drift and drift.bent:
+        text = (
+            f"The difference wandered by {amount(drift.swing_c)} °C in the {amount(drift.seen_min)} min before the change, not in a straight line; "
+            "a slow cycle of the room looks so. The range allows for as much again."
+        )
+        return Caution("bent-before", text)
+
+
+def slow_swing(effect):
+    """Nothing before the change could have shown a slow swing of the room, and the effect is of the size of one."""
+    drift = effect.drift
+    if drift and drift.seen_min < EARLIER_MIN and abs(effect.warming.value) < SWING_C:
+        text = "One run can't tell a slow swing of the room from so small a warming. Repeat, with the roles of the vessels swapped."
+        return Caution("slow-swing", text)
+
+
+def jumped(effect):
+    if effect.jump:
+        return Caution("jump", jump_told(effect.jump))
+
+
+def still_shown(effect, record):
+    """A window of many readings shows one value, and nothing tells whether the probe is stuck."""
+    for name, window in _windows(record).items():
+        for vessel, readings in zip(("treated", "control"), record.vessels[:, window]):
+            if effect.noise and len(readings) >= MANY_READINGS and np.ptp(readings) == 0:
+                text = (
+                    f"In the {name} the {vessel} thermometer shows one value. A coarse display does that, and a stuck probe, too: "
+                    "warm it with a finger to see."
+                )
+                return Caution("one-value", text)
 
 
 def not_steady(effect, record):
@@ -97,9 +138,10 @@ def gas_flowing(effect):
 
 
 def display_coarse(effect):
-    shown = {line.name: line.size_c for line in effect.budget}.get("display", 0)
-    wide = effect.warming.half_width
-    if np.isfinite(wide) and shown > wide / 2:
+    if effect.noise is None:
+        return None
+    shown, wide = coverage_factor(effect.question.level, effect.noise.dof) * effect.noise.display_c, effect.warming.half_width
+    if shown > wide / 2:
         text = f"The display's step decides this range: {amount(shown)} °C of it. Use a finer display, or several runs."
         return Caution("display-coarse", text)
 

@@ -36,7 +36,7 @@ class NaiveEffect:
         return account(
             self,
             f"It takes the {noise.readings} readings of the baseline for {noise.readings} independent readings; they are worth about "
-            f"{max(noise.looks, 1):.0f}. It knows nothing of drift or of the display. The honest range is {self.honest.warming.range}.",
+            f"{max(noise.independent, 1):.0f}. It knows nothing of drift or of the display. The honest range is {self.honest.warming.range}.",
         )
 
     def __str__(self):

@@ -6,14 +6,14 @@ from math import isfinite
 
 import numpy as np
 
-from kit.analysis.effect.budget import Drift, Noise, budget_of
+from kit.analysis.effect.budget import Drift, JumpSeen, Noise, budget_of
 from kit.analysis.effect.cautions import effect_cautions
 from kit.analysis.basis import NO_READING, record_of, refuse_question, why_no_number
 from kit.analysis.effect.words import effect_explained
-from kit.estimate import Estimate
+from kit.estimate import Estimate, rounded
 from kit.faults import Fault
 from kit.records import Run, Windows
-from kit.statistics import coverage_factor, effects_of, PairedEffects, Question, vessel_changes, within
+from kit.statistics import coverage_factor, Question, single_effect, SingleEffect, vessel_changes, within
 from kit.words import plain, table_html
 
 
@@ -48,9 +48,10 @@ def quick_warming(run, windows):
 class Effect:
     """The change of (treated - control) from baseline to response, °C.
 
-    `warming`: the effect; its interval holds the allowance for drift, its standard error does not. `noise`, `drift`: what was found or
-    assumed of both. `budget`: what makes the range wide, largest first. `treated_change`, `control_change`: each vessel by itself.
-    `verdict`: 'warmer', 'cooler' or 'cannot tell', with its `reason`. `cautions`: what to keep in mind. `explain()` tells how it was reckoned.
+    `warming`: the effect; its interval holds the allowance for drift and may be lopsided, its standard error holds none. `noise`, `drift`: what
+    was found or assumed of both. `jump`: a jump that no warming makes, or None. `budget`: what makes the range wide, largest first.
+    `treated_change`, `control_change`: each vessel by itself. `verdict`: 'warmer', 'cooler' or 'cannot tell', with its `reason`. `cautions`:
+    what to keep in mind. `found`: what the statistics found, for the curve. `explain()` tells how it was worked out.
     """
 
     run: Run
@@ -59,9 +60,11 @@ class Effect:
     warming: Estimate
     noise: Noise | None
     drift: Drift | None
+    jump: JumpSeen | None
     budget: tuple
     verdict: str
     reason: str
+    found: SingleEffect | None = None
     cautions: tuple = ()
 
     @cached_property
@@ -84,12 +87,17 @@ class Effect:
         return self.changes[1]
 
     @property
+    def comparable(self):
+        """The number that other results can be compared and pooled with."""
+        return self.warming
+
+    @property
     def condition(self):
         """Under which condition the range holds, to be read beside the number."""
         return self.drift.condition if self.drift else "not stated: there is no range"
 
     def explain(self):
-        """A short plain account of how the range was reckoned, with this run's own numbers."""
+        """A short plain account of how the range was worked out, with this run's own numbers."""
         return effect_explained(self)
 
     def __str__(self):
@@ -107,26 +115,44 @@ class Effect:
 
     def to_dict(self):
         """What JSON can keep: all but the readings, which the run's SHA-256 stands for."""
-        parts = ("windows", "question", "warming", "treated_change", "control_change", "noise", "drift", "budget", "verdict", "reason", "cautions")
+        parts = ("windows", "question", "warming", "treated_change", "control_change", "noise", "drift", "jump", "budget", "verdict", "reason", "cautions")
         kept = {name: plain(getattr(self, name)) for name in parts}
         return {"run": self.run.name, "sha256": self.run.source.sha256, **kept, "condition": self.condition, "sentence": str(self)}
 
 
 def with_number(run, windows, question, record):
-    """The `Effect` of a `Record` that holds one, cautions still to come."""
-    layout = record.layout
-    arrays = effects_of(layout, record.vessels[:1], record.vessels[1:], question)
-    found = PairedEffects(**{name: values[0].item() for name, values in vars(arrays).items()})
-    warming = Estimate(found.value, found.error, found.value - found.half_width, found.value + found.half_width, question.level)
-    drift = drift_of(found, layout, question)
-    budget = budget_of(found, drift, question.level)
-    return Effect(run, windows, question, warming, noise_of(found, layout, windows), drift, budget, *verdict(warming, budget))
+    """The `Effect` of a `Record` that holds one, cautions still to come; one without a number where a jump has spoilt the baseline."""
+    one = single_effect(record.layout, record.seconds, record.vessels, windows.seconds, question)
+    jump = jump_of(one)
+    if one.lost:
+        return without_number(run, windows, question, spoilt(jump))
+    parts, noise, drift = one.found.parts_at(0), noise_of(one.found, record.layout, windows), drift_of(one.found, record.layout, question)
+    warming = Estimate(one.found.value[0].item(), one.found.error[0].item(), one.low, one.high, question.level, parts=parts)
+    budget = budget_of(parts, noise, drift, jump, question.level)
+    return Effect(run, windows, question, warming, noise, drift, jump, budget, *verdict(warming, budget), one)
 
 
 def without_number(run, windows, question, reason):
     """The `Effect` that says only why there is none."""
     unknown = Estimate.undetermined(level=question.level)
-    return Effect(run, windows, question, unknown, None, None, (), "cannot tell", reason)
+    return Effect(run, windows, question, unknown, None, None, None, (), "cannot tell", reason)
+
+
+def spoilt(jump):
+    """Why a jump in the baseline leaves no number."""
+    return (
+        f"At minute {rounded(jump.at_min, 1)} the difference jumps by {rounded(abs(jump.size_c), 2)} °C within seconds, in or near the baseline, "
+        "and no quiet minute lies before that. Move the baseline, or run again."
+    )
+
+
+def jump_of(one):
+    """The `JumpSeen` of a `SingleEffect`, or None."""
+    if one.jump is None:
+        return None
+    found, jump = one.found, one.jump
+    ranges = (found.low[0].item(), found.high[0].item()), one.without
+    return JumpSeen(jump.at_s / 60, jump.length_s / 60, jump.size, *ranges)
 
 
 def verdict(warming, budget):
@@ -139,19 +165,20 @@ def verdict(warming, budget):
 
 
 def noise_of(found, layout, windows):
-    """The `Noise` of one run. Looks are independent at twice the correlation time (the integral of exp(-|t| / tc))."""
-    readings = layout.baseline.stop - layout.baseline.start
-    looks = np.clip(60 * np.ptp(windows.baseline) / (2 * found.correlation_s), 1, readings)
-    return Noise(found.sd, found.correlation_s, found.white_share, readings, float(looks), found.dof)
+    """The `Noise` of one run. Readings are independent at twice the correlation time (the integral of exp(-|t| / tc))."""
+    readings, memory_s = layout.baseline.stop - layout.baseline.start, found.correlation_s[0].item()
+    independent = float(np.clip(60 * np.ptp(windows.baseline) / (2 * memory_s), 1, readings))
+    return Noise(found.sd[0].item(), memory_s, found.white_share[0].item(), readings, independent, found.dof[0].item(), found.display[0].item())
 
 
 def drift_of(found, layout, question):
     """The `Drift` of one run."""
+    one = {name: values[0].item() for name, values in vars(found).items()}
+    factor = coverage_factor(question.level, one["dof"])
+    slope = Estimate.from_error(one["slope"], one["slope_error"], factor, unit="°C/min", level=question.level)
+    known = slope if isfinite(one["slope_error"]) else Estimate.undetermined("°C/min", question.level)
     seen_min = float(np.ptp(layout.before.times_s) / 60)
-    factor = coverage_factor(question.level, found.dof)
-    slope = Estimate.from_error(found.drift, found.drift_error, factor, unit="°C/min", level=question.level)
-    known = slope if isfinite(found.drift_error) else Estimate.undetermined("°C/min", question.level)
-    return Drift(known, seen_min, found.bound, found.minutes, bool(found.measured))
+    return Drift(known, seen_min, one["drift_low"], one["drift_high"], one["minutes"], bool(one["measured"]), bool(one["bent"]), one["swing"])
 
 
 def _mean(seconds, treated, control, named):

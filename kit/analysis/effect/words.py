@@ -2,7 +2,7 @@
 
 from math import isfinite
 
-from kit.estimate import amount, rounded
+from kit.estimate import amount, places_for, rounded
 from kit.words import account, counted, listed
 
 
@@ -10,7 +10,21 @@ def effect_explained(effect):
     """The account of an `Effect`, one thought a line."""
     if not isfinite(effect.warming.value):
         return account(f"There is no number. {effect.reason}")
-    return account(_value(effect), _noise(effect), _drift(effect), _parts(effect), _reach(effect))
+    return account(_value(effect), _noise(effect), _drift(effect), _jump(effect), _parts(effect), _reach(effect))
+
+
+def jump_told(jump):
+    """What a `JumpSeen` is, and the range with it and without it."""
+    minute, size = rounded(jump.at_min, 1), amount(abs(jump.size_c))
+    up = "up" if jump.size_c > 0 else "down"
+    lasts = f"At minute {minute} the difference jumps {up} by {size} °C within seconds"
+    if isfinite(jump.lasts_min):
+        lasts = f"From minute {minute} the difference lies {size} °C {'higher' if jump.size_c > 0 else 'lower'} for about {amount(jump.lasts_min)} min"
+    places = places_for(max(jump.with_it[1] - jump.with_it[0], 1e-3) / 2, 1)
+    ranges = [f"{rounded(low, places)} to {rounded(high, places)} °C" for low, high in (jump.with_it, jump.without_it)]
+    if ranges[0] == ranges[1]:
+        return f"{lasts}; no warming does that. The range is the same with it and without it."
+    return f"{lasts}; no warming does that. With it the range would be {ranges[0]}, without it {ranges[1]}; the range given holds both."
 
 
 def _value(effect):
@@ -24,19 +38,34 @@ def _value(effect):
 
 def _noise(effect):
     noise = effect.noise
-    looks = "about one independent look" if noise.looks < 1.5 else f"about {noise.looks:.0f} independent looks"
+    worth = "about one independent reading" if noise.independent < 1.5 else f"about {noise.independent:.0f} independent ones"
     return (
         f"Readings closer than about {amount(noise.correlation_s)} s agree by chance, as the whole record shows. "
-        f"So the {counted(noise.readings, 'reading')} of the baseline hold {looks}."
+        f"So the {counted(noise.readings, 'reading')} of the baseline are worth {worth}."
     )
 
 
 def _drift(effect):
     drift = effect.drift
-    seen = f"In the {amount(drift.seen_min)} min before the change the difference drifted by itself by {drift.slope} a minute."
-    seen = seen.replace("°C/min a minute", "°C a minute") if isfinite(drift.slope.value) else "No drift can be seen before the change."
-    source = "measured there" if drift.measured else "the tolerance, as the record can't show less"
-    return f"{seen} The range allows for {amount(drift.bound)} °C a minute ({source}), which makes {amount(drift.allowance_c)} °C between the windows."
+    seen = "No drift can be seen before the change."
+    if isfinite(drift.slope.value):
+        places = places_for(drift.slope.standard_error, 2)
+        slope = f"{rounded(drift.slope.value, places)} ± {rounded(drift.slope.standard_error, places)} °C a minute"
+        seen = f"In the {amount(drift.seen_min)} min before the change the difference drifted by itself by {slope}."
+    ends = [rounded(end * drift.minutes, places_for(drift.allowance_c, 2)) for end in (drift.low, drift.high)] if drift.allowance_c else ["0", "0"]
+    return f"{seen} {_source(drift)} So drift may have added {ends[0]} to {ends[1]} °C between the windows."
+
+
+def _source(drift):
+    if drift.bent:
+        return f"It ran no straight line but wandered by {amount(drift.swing_c)} °C, and may do so again."
+    if drift.measured:
+        return "That may go on, fade, or turn back at half its speed."
+    return f"The record can't show a drift as small as the tolerance of {drift.high:g} °C a minute, so that is allowed for, either way."
+
+
+def _jump(effect):
+    return jump_told(effect.jump) if effect.jump else ""
 
 
 def _parts(effect):

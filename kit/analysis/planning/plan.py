@@ -4,7 +4,6 @@ from dataclasses import dataclass
 from math import inf
 
 import numpy as np
-from scipy.special import ndtr
 
 from kit.analysis.planning.dosing import GasDose, gas_dose
 from kit.analysis.planning.words import plan_explained, plan_sentence, schedule_of, why_plan
@@ -12,9 +11,7 @@ from kit.analysis.basis import safety
 from kit.faults import Fault
 from kit.physics import bounded
 from kit.statistics import (
-    chance_of_telling,
     display_step,
-    expected_half_width,
     Question,
     rehearse,
     Rehearsed,
@@ -36,24 +33,27 @@ def plan_run(*, half_width_c=0.2, pilot=None, wander=None, spread_c=USUAL_SPREAD
 
     How the difference wanders is taken from a `pilot` (an Effect of an earlier run) or stated as a `wander`
     (`kit.statistics.rehearsal.Wander`; neither: quiet digital thermometers). Runs with that wander are rehearsed, so that the plan
-    foretells what `paired_effect` will say. `spread_c`: by how much runs differ beyond their noise (standard deviation, °C;
+    predicts what `paired_effect` and `class_effect` will say: the half-width that 4 of 5 such plans stay under, for a difference that drifts by
+    the tolerance (with a pilot: as the pilot did), half of the plans each way. `spread_c`: by how much runs differ beyond their noise (standard deviation, °C;
     `class_effect(...).spread.value` of a class measures it). `dose`: what `gas_dose` takes, `tablets=4, vessel_l=1.5` say. A Fault for
     numbers that can't be; a wish that cannot be met is said to be so, with what would come nearest.
     """
     refuse_wish(half_width_c, spread_c, tolerance_c_per_min)
     noise = wander_of(pilot) if pilot is not None else stated(wander or Wander())
-    options = tuple(options_of(noise, spread_c, Question(tolerance_c_per_min=tolerance_c_per_min)))
+    drift = drift_of(pilot) if pilot is not None else tolerance_c_per_min
+    options = tuple(options_of(noise, spread_c, Question(tolerance_c_per_min=tolerance_c_per_min), drift))
     usual = [each for each in options if each.timing.quiet == QUIET_MIN]
     fits = [each for each in usual if each.half_width_c <= half_width_c]
     fewest = min(fits, key=lambda each: (each.runs, each.swap, each.timing.baseline), default=None)
     chosen = fewest or min(usual, key=lambda each: each.half_width_c)
     gas = gas_dose(**(dose if {"tablets", "bicarbonate_g", "acid_g", "vinegar_ml"} & set(dose) else {"tablets": USUAL_TABLETS, **dose}))
-    return Plan(half_width_c, noise, spread_c, chosen, options, gas, bool(fits))
+    return Plan(half_width_c, noise, spread_c, drift, chosen, options, gas, bool(fits))
 
 
 @dataclass(frozen=True)
 class Option:
-    """`runs` with that `timing`, half of them with swapped vessels if `swap`: the half-width (°C) to expect, and what one run brings."""
+    """`runs` with that `timing`, half of them with swapped vessels if `swap`: the half-width (°C) that 4 of 5 such plans stay under, and what one
+    run brings. For one run it is that of the range for the set-up: what runs differ by counts, too."""
 
     timing: Timing
     runs: int
@@ -63,25 +63,19 @@ class Option:
     spread_c: float
 
     @property
-    def sd_c(self):
-        """Standard deviation of one run's value, its own chance and the differences between runs, °C."""
-        return float(np.hypot(self.alone.error, self.spread_c))
-
-    @property
-    def allowance_c(self):
-        """What all runs may be off alike through drift, °C; it has the other sign in swapped runs."""
-        return 0.0 if self.swap else self.alone.allowance
+    def shorter(self):
+        """Is its quiet time shorter than is used?"""
+        return self.timing.quiet < QUIET_MIN
 
     def chance(self, effect_c):
         """How likely the range will lie off zero for a true extra warming of `effect_c` (°C, number or array)."""
-        if self.runs == 1:
-            return ndtr((np.asarray(effect_c) - self.alone.half_width) / self.alone.error)
-        return chance_of_telling(effect_c, self.sd_c, self.runs, bias=self.allowance_c)
+        return self.alone.chance(effect_c, self.runs, self.swap, self.spread_c)
 
 
 @dataclass(frozen=True, eq=False)
 class Plan:
-    """`half_width_c`: the range that is wanted (± °C). `wander`, `spread_c`: what was taken for chance within and between runs. `chosen`:
+    """`half_width_c`: the range that is wanted (± °C). `wander`, `spread_c`: what was taken for chance within and between runs; `drift_c_per_min`:
+    the drift that the promise is made for. `chosen`:
     the `Option` that meets the wish with the fewest runs, or comes nearest; `options`: all that were looked at. `dose`: the gas.
     `reachable`: whether the wish can be met with at most 12 runs. `schedule`: (minute, what to do) for one run. `cautions`: the safety
     list."""
@@ -89,6 +83,7 @@ class Plan:
     half_width_c: float
     wander: Wander
     spread_c: float
+    drift_c_per_min: float
     chosen: Option
     options: tuple
     dose: GasDose
@@ -141,7 +136,7 @@ class Plan:
 
     def to_dict(self):
         """What JSON can keep."""
-        parts = ("half_width_c", "wander", "spread_c", "chosen", "options", "reachable", "runs", "minutes", "schedule", "reason")
+        parts = ("half_width_c", "wander", "spread_c", "drift_c_per_min", "chosen", "options", "reachable", "runs", "minutes", "schedule", "reason")
         return {**{name: plain(getattr(self, name)) for name in (*parts, "cautions")}, "dose": self.dose.to_dict(), "sentence": str(self)}
 
 
@@ -175,14 +170,18 @@ def wander_of(pilot):
     )
 
 
-def options_of(noise, spread_c, question):
+def drift_of(pilot):
+    """The drift of an Effect's difference before its change, °C a minute, without its sign; the tolerance where none was seen."""
+    slope = pilot.drift.slope.value
+    return abs(slope) if slope == slope else pilot.question.tolerance_c_per_min
+
+
+def options_of(noise, spread_c, question, drift):
     """Every `Option`: quiet times and baselines, one run or several, with swapped vessels or without."""
     timings = [Timing(QUIET_MIN, baseline) for baseline in BASELINES_MIN] + [Timing(quiet, min(BASELINES_MIN)) for quiet in SHORTER_MIN]
     for timing in timings:
-        alone = rehearse(noise, timing, question)
-        yield Option(timing, 1, False, alone.half_width, alone, spread_c)
+        alone = rehearse(noise, timing, question, drift)
+        yield Option(timing, 1, False, alone.promised(1, False, spread_c), alone, spread_c)
         for runs in range(3, MOST_RUNS + 1):
             for swap in (False, True)[: 2 - runs % 2]:
-                sd = float(np.hypot(alone.error, spread_c))
-                bias = 0.0 if swap else alone.allowance
-                yield Option(timing, runs, swap, float(expected_half_width(sd, runs, bias=bias)), alone, spread_c)
+                yield Option(timing, runs, swap, alone.promised(runs, swap, spread_c), alone, spread_c)

@@ -1,5 +1,7 @@
 """A plan in words: its sentence, its timetable, why it is so, and how it was found."""
 
+import numpy as np
+
 from kit.estimate import amount
 from kit.words import counted
 
@@ -11,8 +13,8 @@ def plan_sentence(plan):
     wish = f"± {amount(plan.half_width_c)} °C"
     expected = f"± {amount(plan.chosen.half_width_c)} °C"
     if plan.reachable:
-        return f"Plan {_runs(plan)}: expect a range of about {expected}, within the {wish} that you want."
-    return f"{wish} is out of reach. {_runs(plan)} would come to about {expected}."
+        return f"Plan {_runs(plan)}: 4 of 5 such plans get a range of at most {expected}, within the {wish} that you want."
+    return f"{wish} is out of reach. {_runs(plan)} would come to {expected} or less in 4 of 5 such plans."
 
 
 def _runs(plan):
@@ -68,8 +70,8 @@ def _chance(plan):
 def _rehearsed(plan):
     alone = plan.chosen.alone
     return (
-        f"Sixty such runs were rehearsed with no drift in them. One run brings {amount(alone.error)} °C of chance (standard uncertainty), "
-        f"and {amount(alone.allowance)} °C have to be allowed for drift."
+        f"Sixty such runs were rehearsed, half drifting up and half down by {plan.drift_c_per_min:.2g} °C a minute. One run brings "
+        f"{amount(float(np.median(alone.error)))} °C of chance (standard uncertainty), and up to {amount(alone.allowance)} °C have to be allowed for drift."
     )
 
 
@@ -95,5 +97,13 @@ def _repeats(plan):
 
 def _telling(plan):
     size = 2 * plan.chosen.half_width_c
-    chance = 100 * float(plan.chance_of_telling(size))
-    return f"An extra warming of {amount(size)} °C would be told from none in {chance:.0f} of 100 such plans."
+    return f"An extra warming of {amount(size)} °C would be told from none {how_often(float(plan.chance_of_telling(size)))}."
+
+
+def how_often(chance):
+    """A chance in words; never as if it were sure."""
+    if chance > 0.99:
+        return "nearly always"
+    if chance < 0.01:
+        return "hardly ever"
+    return f"in about {100 * chance:.0f} of 100 such plans"

@@ -11,14 +11,17 @@ import numpy as np
 import pytest
 
 from kit import Estimate, Fault, IntakeFault, Windows, class_effect, example_class, example_run, paired_effect
+from kit.estimate import Parts
+from kit.statistics import ranged
 from kit.statistics.pooling import plain_mean, pool
 
 WINDOWS = Windows.of_perturbation(11)
 VALUES = {"Basalt": 1.52, "Chert": 1.40, "Flint": 1.61, "Gneiss": 1.47, "Marble": 1.55}
 
 
-def stated(values=VALUES, error=0.04):
-    return {name: Estimate.from_error(value, error, 1.96) for name, value in values.items()}
+def stated(values=VALUES, error=0.04, **parts):
+    """Numbers whose ranges are chance alone, or what `parts` say."""
+    return {name: ranged(value, Parts(error, **parts)) for name, value in values.items()}
 
 
 def named(run, name):
@@ -56,8 +59,8 @@ def test_one_more_group_has_a_wider_range_than_the_mean():
     effect = class_effect(stated())
     assert effect.next_group.half_width > 2 * effect.mean.half_width
     assert effect.explain().splitlines()[-1] == (
-        f"One more group, working alike, would measure {effect.next_group.range}: "
-        "wider than the mean's range, as it is one group and not all."
+        f"One more group, working alike and its vessels as usual, would measure {effect.next_group.range} (95 %): "
+        "one group, and not the mean of all."
     )
 
 
@@ -77,7 +80,7 @@ def test_one_or_two_groups_have_no_range(count, sentence):
 def test_three_groups_have_a_range_and_none_for_a_fourth():
     effect = class_effect(dict(list(stated().items())[:3]))
     assert effect.mean.half_width < 1 and effect.next_group.range == "not determined"
-    assert [caution.code for caution in effect.cautions] == ["few-groups"]
+    assert [caution.code for caution in effect.cautions] == ["few-groups", "thermometers"]
 
 
 def test_identical_groups_show_no_spread_and_keep_their_own_noise():
@@ -113,7 +116,7 @@ def test_a_swap_pair_is_one_group_and_tells_what_the_side_does():
     usual, turned = (paired_effect(run, WINDOWS).warming.value for run in pair)
     assert [share.name for share in effect.shares] == ["basalt"]
     assert effect.mean.value == pytest.approx((usual + turned) / 2)
-    assert effect.sides["basalt"].value == pytest.approx((usual - turned) / 2)
+    assert effect.swaps["basalt"].value == pytest.approx((usual - turned) / 2)
 
 
 def test_several_runs_of_a_group_count_as_one(made):
@@ -121,8 +124,71 @@ def test_several_runs_of_a_group_count_as_one(made):
     groups = {"run 0": "a", "run 1": "a", "run 2": "b", "run 3": "c", "run 4": "c"}
     effect = class_effect(runs, WINDOWS, groups=groups)
     assert [(share.name, len(share.group.runs)) for share in effect.shares] == [("a", 2), ("b", 1), ("c", 2)]
-    first = effect.shares[0].group.parts
+    first = effect.shares[0].group
     assert first.value == pytest.approx(np.mean([paired_effect(run, WINDOWS).warming.value for run in runs[:2]]))
+
+
+def test_numbers_taken_out_of_their_effects_keep_their_allowance(made):
+    effects = {f"g{seed}": paired_effect(made(seed=seed), Windows((0, 1), (1, 2), (11, 12))) for seed in range(6)}
+    whole, alone = class_effect(effects), class_effect({name: effect.warming for name, effect in effects.items()})
+    assert alone.mean == whole.mean and whole.allowance_c > 0.08
+
+
+SIDES = {"Basalt": 1.72, "Chert": 1.31, "Flint": 1.69, "Gneiss": 1.29, "Marble": 1.71, "Slate": 1.28}
+TURNED = ["Chert", "Gneiss", "Slate"]
+
+
+def test_what_belongs_to_the_place_is_told_apart_and_does_not_widen_the_mean():
+    effect = class_effect(stated(SIDES), swapped=TURNED)
+    assert effect.side.value == pytest.approx(0.207, abs=1e-3) and effect.mean.half_width < 0.1 < class_effect(stated(SIDES)).mean.half_width
+    cautions = {caution.code: str(caution) for caution in effect.cautions}
+    assert cautions["place"].startswith(f"Place and vessel alone make one of the two 0.21 °C warmer (95 %: {effect.side.range}).")
+    # Nothing is said of groups that differ: what differed was the place.
+    assert "their true values differ" not in effect.explain()
+    assert effect.next_group.value == pytest.approx(effect.mean.value + effect.side.value)
+
+
+def test_three_groups_of_which_one_swapped_cannot_tell_the_place_and_say_so():
+    effect = class_effect(stated(dict(list(SIDES.items())[:3])), swapped=["Chert"])
+    assert effect.side is None and "place-unknown" in {caution.code for caution in effect.cautions}
+    assert "Part of that may be place and vessel, as some swapped." in effect.explain()
+
+
+def test_groups_that_share_thermometers_count_as_one():
+    effect = class_effect(stated(), thermometers={"Basalt": "A", "Chert": "A"})
+    pair = effect.shares[0].group
+    assert (pair.name, pair.runs, pair.value) == ("pair A", ("Basalt", "Chert"), pytest.approx(1.46))
+    assert pair.parts.error == pytest.approx(0.04 / 2**0.5) and len(effect.shares) == 4
+    asked = {caution.code for caution in class_effect(stated()).cautions}
+    assert "thermometers" in asked and "thermometers" not in {caution.code for caution in class_effect(stated(), thermometers="own").cautions}
+
+
+def test_two_groups_in_one_file_are_asked_about(made):
+    runs = [named(made(seed=seed), f"g{seed}") for seed in range(4)]
+    told = {caution.code: str(caution) for caution in class_effect(runs, WINDOWS).cautions}
+    assert told["one-file"].startswith("The runs of g0, g1, g2 and g3 come from one file.")
+
+
+def test_drifts_that_were_measured_are_averaged_and_one_that_all_share_is_not():
+    own = {name: ranged(value, Parts(0.04, 20, 0.0, -0.15, 0.15, drift, 0.02)) for (name, value), drift in zip(VALUES.items(), (-2, -1, 0, 1, 2))}
+    own = {name: replace(each, parts=replace(each.parts, carried=0.03 * each.parts.carried)) for name, each in own.items()}
+    shared = {name: replace(each, parts=replace(each.parts, carried=0.1)) for name, each in own.items()}
+    spread_out, alike = (class_effect(each).mean.parts for each in (own, shared))
+    assert spread_out.drift_high < 0.06 and alike.drift_high > 0.1 and alike.drift_low == pytest.approx(-0.05, abs=0.03)
+
+
+def test_ten_quiet_minutes_are_not_advised_to_those_who_have_them():
+    have = class_effect(stated(drift_low=-0.1, drift_high=0.1, carried=0.08, carried_error=0.03))
+    lack = class_effect(stated(drift_low=-0.1, drift_high=0.1))
+    advice = [{caution.code: str(caution) for caution in each.cautions}["shared-drift"] for each in (have, lack)]
+    assert "ten quiet minutes" not in advice[0] and advice[0].endswith("Let half of them swap their vessels.")
+    assert "record ten quiet minutes before the change (so far not in Basalt, Chert, Flint, Gneiss and Marble, or not quiet enough)" in advice[1]
+
+
+def test_a_far_off_group_may_be_a_swap_that_nobody_wrote_down():
+    effect = class_effect(stated({**VALUES, "Opal": 1.50, "Slate": 0.70}))
+    told = {caution.code: str(caution) for caution in effect.cautions}["suspect"]
+    assert told.startswith("Look at Slate again.") and told.endswith("a swap of the vessels that nobody wrote down looks so, too.")
 
 
 def test_a_suspect_is_shown_with_and_without_and_never_dropped():
@@ -138,7 +204,8 @@ def test_runs_without_a_number_and_files_without_a_run_are_named(made):
     effect = class_effect(runs, WINDOWS)
     assert dict(effect.left_out) == {
         "chert.csv": "This file is empty. Copy it again from the logger.",
-        "Slate": "The control thermometer shows one value and no change: stuck, perhaps. Check the probe and its cable, then run again.",
+        "Slate": "The control thermometer shows 21 °C and nothing else from minute 1.0 to 21.5, although the readings of the other one scatter: "
+        "stuck, perhaps. Check the probe and its cable, then run again.",
     }
     assert [str(caution) for caution in effect.cautions][0] == "chert.csv is left out. This file is empty. Copy it again from the logger."
     assert len(effect.shares) == 4

@@ -23,7 +23,8 @@ def test_it_has_the_same_value_and_carries_the_honest_range(made):
 
 def test_its_account_compares_readings_with_looks(made):
     naive = naive_effect(made(), WINDOWS)
-    assert f"It takes the 31 readings of the baseline for 31 independent readings; they are worth about {naive.honest.noise.looks:.0f}." in naive.explain()
+    worth = f"they are worth about {naive.honest.noise.independent:.0f}."
+    assert f"It takes the 31 readings of the baseline for 31 independent readings; {worth}" in naive.explain()
 
 
 def test_one_reading_has_no_scatter_to_go_by(made):

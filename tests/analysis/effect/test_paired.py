@@ -6,11 +6,12 @@ from dataclasses import replace
 import numpy as np
 import pandas as pd
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kit import Fault, Run, Windows, example_run, paired_effect
 from kit.analysis.effect.paired import quick_warming
+from kit.estimate import amount
 from kit.records.run import Source
 
 WINDOWS = Windows.of_perturbation(11)
@@ -32,7 +33,7 @@ def test_the_bundled_run_tells_its_story():
     assert effect.verdict == "warmer" and effect.reason == "The whole range lies above zero."
     assert effect.warming.value == pytest.approx(1.5, abs=0.3)  # common practice, no source
     assert effect.treated_change.value - effect.control_change.value == pytest.approx(effect.warming.value)
-    assert effect.condition.startswith("as long as the difference goes on drifting by no more than ")
+    assert effect.condition == "as long as what drifted before the change goes on, fades, or turns back at no more than half its speed"
 
 
 def test_an_air_run_cannot_be_told_from_zero():
@@ -92,6 +93,94 @@ def test_a_lower_level_gives_a_narrower_range(made):
     assert paired_effect(run, WINDOWS, level=0.8).warming.half_width < paired_effect(run, WINDOWS).warming.half_width
 
 
+@settings(max_examples=30, deadline=None)
+@given(
+    levels=st.lists(st.floats(0.05, 0.999), min_size=2, max_size=6, unique=True).map(sorted),
+    seed=st.integers(0, 10**6),
+    kind=st.sampled_from([(0.0, 0), (0.02, 0), (0.004, 540), (0.0, 600)]),
+    jump=st.sampled_from([0.0, 0.3]),
+)
+def test_a_higher_level_never_gives_a_narrower_range(made, levels, seed, kind, jump):
+    """Whatever the level, the drift is the same one, found at 95 %, so that ranges of rising levels lie inside each other."""
+    drift, start_s = kind
+    run = made(drift=drift, seed=seed, step_s=5.0, jump=jump)
+    run = replace(run, readings=run.readings.loc[start_s:])
+    ranges = [paired_effect(run, WINDOWS, level=level).warming for level in levels]
+    for lower, higher in zip(ranges, ranges[1:]):
+        assert higher.low <= lower.low and lower.high <= higher.high
+
+
+def stepped(run, at_min, size, lasts_min=np.inf):
+    """`run` with a jump in the treated vessel."""
+    minutes = run.minutes
+    return changed(run, treated=run.readings["treated"] + size * ((minutes > at_min) & (minutes < at_min + lasts_min)))
+
+
+def cautions_of(effect):
+    return {caution.code: caution.text for caution in effect.cautions}
+
+
+def test_a_jump_after_the_change_is_named_and_the_range_holds_it_and_does_without(made):
+    plain, effect = paired_effect(made(), WINDOWS), paired_effect(stepped(made(), 16.0, 0.3), WINDOWS)
+    assert effect.jump.at_min == pytest.approx(16, abs=0.1) and effect.jump.size_c == pytest.approx(0.3, abs=0.08)
+    assert effect.warming.value == pytest.approx(plain.warming.value + 0.3, abs=0.02)
+    assert effect.warming.low < plain.warming.value < plain.warming.value + 0.3 < effect.warming.high
+    (low, high), (without_low, without_high) = effect.jump.with_it, effect.jump.without_it
+    assert (effect.warming.low, effect.warming.high) == (min(low, without_low), max(high, without_high))
+    told = cautions_of(effect)["jump"]
+    assert told.startswith(f"At minute 16.0 the difference jumps up by {amount(effect.jump.size_c)} °C within seconds; no warming does that.")
+    assert told in effect.explain() and effect.budget[0].name == "jump"
+
+
+def test_a_draught_in_the_response_is_seen_for_what_it_is(made):
+    effect = paired_effect(stepped(made(), 20.6, -0.5, 0.8), WINDOWS)
+    assert effect.jump.lasts_min < 2 and effect.warming.holds(1.5 * -np.expm1(-590 / 150))
+    assert cautions_of(effect)["jump"].startswith("From minute 20.6 the difference lies 0.")
+
+
+def test_a_jump_in_the_baseline_with_nothing_before_it_leaves_no_number(made):
+    run = stepped(made(), 10.5, 0.5)
+    late = replace(run, readings=run.readings.loc[590:])
+    effect = paired_effect(late, WINDOWS)
+    assert effect.verdict == "cannot tell" and not np.isfinite(effect.warming.value)
+    assert effect.reason == (
+        "At minute 10.5 the difference jumps by 0.49 °C within seconds, in or near the baseline, and no quiet minute lies before that. "
+        "Move the baseline, or run again."
+    )
+
+
+def test_a_healthy_run_has_no_jump(made):
+    assert not any(paired_effect(made(seed=seed, memory_s=memory), WINDOWS).jump for seed in range(12) for memory in (2, 10, 40))
+
+
+def test_a_wander_before_the_change_is_no_straight_line_and_widens_the_range(made):
+    run = made()
+    swing = 0.15 * np.sin(2 * np.pi * run.minutes / 9)
+    effect = paired_effect(changed(run, treated=run.readings["treated"] + swing), WINDOWS)
+    assert effect.drift.bent and -effect.drift.low == effect.drift.high
+    assert cautions_of(effect)["bent-before"].startswith(f"The difference wandered by {amount(effect.drift.swing_c)} °C in the ")
+    assert effect.condition.endswith("as far as it wandered before")
+
+
+def test_a_coarse_display_on_a_quiet_day_is_not_called_stuck(made):
+    """0.1 °C with noise of 0.01 °C: whole minutes of one value, and nothing that tells a healthy probe from a stuck one."""
+    effects = [paired_effect(made(display_c=0.1, memory_s=2, seed=seed), WINDOWS) for seed in range(8)]
+    assert all(np.isfinite(each.warming.value) for each in effects)
+    told = [text for each in effects for code, text in cautions_of(each).items() if code == "one-value"]
+    assert told and told[0].endswith(
+        "thermometer shows one value. A coarse display does that, and a stuck probe, too: warm it with a finger to see."
+    )
+
+
+def test_ten_quiet_minutes_are_advised_only_to_those_who_lack_them(made):
+    have, lack = made(display_c=0.5, rise_c=3.0), made()
+    remedies = [
+        {line.name: line.remedy for line in paired_effect(run, WINDOWS).budget}["drift"]
+        for run in (have, replace(lack, readings=lack.readings.loc[600:]))
+    ]
+    assert not remedies[0].startswith("record 10 quiet minutes") and remedies[1].startswith("record 10 quiet minutes")
+
+
 def test_the_runs_own_gain_uncertainty_counts_unless_another_is_given(made):
     run = replace(made(warming=0.05), gain_uncertainty=0.02)
     sizes = [{line.name: line.size_c for line in paired_effect(run, WINDOWS, **given).budget} for given in ({}, {"gain_uncertainty": 0.0})]
@@ -117,7 +206,7 @@ def test_the_account_speaks_of_this_run(made):
     effect = paired_effect(made(), WINDOWS)
     first, second, third, fourth, last = effect.explain().splitlines()
     assert first.endswith(f"The effect is the first minus the second: {effect.warming.value_text}.")
-    assert second.endswith(f"So the 31 readings of the baseline hold about {effect.noise.looks:.0f} independent looks.")
+    assert second.endswith(f"So the 31 readings of the baseline are worth about {effect.noise.independent:.0f} independent ones.")
     assert third.startswith("In the 11 min before the change the difference drifted") or third.startswith("In the 9.9 min before")
     assert fourth.startswith(f"The largest part of the range is {effect.budget[0]}; ")
     assert last == f"The range holds {effect.condition}. It says how much warmer, not why."
@@ -238,10 +327,14 @@ def test_a_vessel_that_was_never_read_is_refused(made):
     assert str(fault.value) == "The run made has 0 times at which both vessels were read. At least two are needed."
 
 
-STUCK = "The control thermometer shows one value and no change: stuck, perhaps. Check the probe and its cable, then run again."
+STUCK = (
+    "The control thermometer shows {} °C and nothing else from minute {} to 21.0, although {}: stuck, perhaps. "
+    "Check the probe and its cable, then run again."
+)
 NO_NUMBER = [
-    ("stuck", lambda run: changed(run, control=21.2), STUCK),
-    ("stuck in a window", lambda run: changed(run, control=run.readings["control"].where(run.readings.index < 1200, 21.25)), STUCK),
+    ("stuck", lambda run: changed(run, control=21.2), STUCK.format("21.2", "1.0", "the readings of the other one scatter")),
+    ("stuck in a window", lambda run: changed(run, control=run.readings["control"].where(run.readings.index < 1200, 21.25)),
+     STUCK.format("21.25", "20.0", "its readings scatter at other times")),
     ("one column twice", lambda run: changed(run, control=run.readings["treated"]),
      "Treated and control never differ by more or less. Check that they are not one column read twice."),
     ("few readings", lambda run: replace(run, readings=run.readings.iloc[::150]),
