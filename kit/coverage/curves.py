@@ -1,106 +1,133 @@
-"""How often the ranges of a warming curve hold the truth, and how wide they are, on simulated rises of one time constant."""
+"""How often a warming curve's numbers hold the truth: how far, how soon, still on its way; on rises of one and two speeds and none."""
 
 from dataclasses import dataclass
-from math import inf, isfinite
 
 import numpy as np
 import pandas as pd
 
 from kit.analysis.curve import fit_warming
-from kit.coverage.invented import HELD, seed_of
 from kit.bench import displayed, wander
+from kit.coverage.invented import HELD, seed_of, slow_noise
 from kit.coverage.study import Figure, Row, Study, share
 from kit.records import Run, Source, Windows
-from kit.statistics import saturating
 
-RUNS, RISE_C, NOISE_C, DELAY_S, WATCHED_MIN = 300, 1.0, 0.02, 20.0, 10
-# By how much a width may exceed that of the plain method. Shorter records mostly give no width, only 'at least'.
-WIDER, ANSWERED_FROM = 1.1, 1.5
+RUNS, NOISE_C = 1000, 0.02
+FALSE_RISE = 5.5
 
 
 @dataclass(frozen=True)
 class Rise:
-    """One kind of record: memory of the noise (s), how many time constants it lasts after the change, seconds between readings, the
-    display's step (°C), the baseline (min). `ratio` and `half_width`: the high/low of the time constant and the half-width of the rise (°C)
-    that the plain method reached, infinite where there is none to compare with."""
+    """One kind of record. `speeds`: time constants (s) of a rise, one or two (the second gas, 40 % of it); none: no rise. `fill_s`: how long the
+    gas comes in; `late_s`: by how much the change is marked too late. Memory of the noise (s), size of the rise (°C), drift (°C a minute),
+    seconds between readings, the display's step (°C), minutes before the baseline of two minutes and watched after the change. `slow`, `slow_c`: a slow
+    wander on top, and its size (°C). `held`: the bar for what is determined, None where the promise ends."""
 
-    memory_s: float
-    lasts: float
-    ratio: float = inf
-    half_width: float = inf
-    step_s: float = 2.0
+    speeds: tuple = (240, 40)
+    fill_s: int = 0
+    late_s: float = 0.0
+    memory_s: float = 10.0
+    rise_c: float = 1.0
+    drift: float = 0.0
+    step_s: float = 1.0
     display_c: float = 0.01
-    baseline_min: float = 2.0
+    earlier_min: float = 10.0
+    watched_min: float = 10.5
+    slow: str = ""
+    slow_c: float = 0.0
+    held: float | None = HELD
 
     def __str__(self):
-        return f"{self.memory_s:g} s, record {self.lasts:g} τ, {self.step_s:g} s, {self.display_c:g} °C"
+        speeds = "/".join(map(str, self.speeds)) + " s" if self.speeds else "no rise"
+        usual = Rise()
+        told = [
+            f"{name} {getattr(self, key):g}{unit}"
+            for key, name, unit in (
+                ("fill_s", "filled", " s"), ("late_s", "marked late", " s"), ("memory_s", "memory", " s"), ("rise_c", "rise", ""),
+                ("drift", "drift", ""), ("step_s", "every", " s"), ("display_c", "display", ""), ("watched_min", "watched", " min"),
+            )
+            if getattr(self, key) != getattr(usual, key)
+        ]  # fmt: skip
+        slow = [f"{self.slow} {self.slow_c:g}"] if self.slow else []
+        return ", ".join([speeds, *told, *slow, f"{self.earlier_min:g} min earlier"])
 
 
-WIDTHS = {
-    5: ((10, 1.13, 0.016), (5, 1.12, 0.018), (3, 1.16, 0.026), (2, 1.24, 0.047), (1.5, 1.36, 0.081), (1, 1.74, 0.184), (0.5, 9.54, 1.680)),
-    15: ((10, 1.27, 0.045), (5, 1.30, 0.051), (3, 1.42, 0.070), (2, 1.66, 0.119), (1.5, 2.04, 0.204), (1, 4.02, 0.548), (0.5, inf, 4.318)),
-    40: ((10, 1.25, 0.050), (5, 1.31, 0.057), (3, 1.43, 0.076), (2, 1.68, 0.125), (1.5, 2.09, 0.205), (1, 3.98, 0.566), (0.5, inf, 4.344)),
-}
+def both(**kind):
+    """The same with nothing and with ten minutes before the baseline."""
+    return Rise(earlier_min=0.0, **kind), Rise(earlier_min=10.0, **kind)
+
+
 RISES = (
-    *(Rise(memory, *row) for memory, rows in WIDTHS.items() for row in rows),
-    Rise(0, 3),
-    Rise(20, 3, step_s=10, display_c=0.1),
-    Rise(10, 3, display_c=0.1),
-    Rise(10, 2, display_c=0.1),
-    Rise(20, 3, step_s=60, display_c=0.1, baseline_min=5),
-    Rise(10, 3, display_c=0.5),
-)
+    *both(speeds=(100,)), *both(speeds=(100,), memory_s=40), *both(speeds=(400,)), *both(speeds=(1000,)), *both(), *both(speeds=(900, 60)),
+    *both(fill_s=60), *both(speeds=(100,), fill_s=30), *both(fill_s=90), *both(drift=0.01), *both(step_s=6.0),
+    *both(speeds=(150,), display_c=0.1), *both(display_c=0.1, drift=0.01), *both(speeds=(100,), step_s=60.0, display_c=0.1),
+    *both(step_s=60.0, display_c=0.1), Rise(step_s=60.0, display_c=0.5, rise_c=4.0), *both(rise_c=0.3), *both(speeds=(100,), watched_min=4.0),
+    Rise(slow="1/f", slow_c=0.03), Rise(slow="walk", slow_c=0.03, held=None), Rise(late_s=30.0), Rise(late_s=60.0),
+    *both(speeds=(), drift=0.01), Rise(speeds=(), slow="1/f", slow_c=0.03),
+)  # fmt: skip
 
 
 def records(kind, runs):
-    """`runs` Runs of a kind, their windows, and the true time constant in minutes. Levels have any phase of the display."""
+    """`runs` Runs of a kind, their windows, and what is true: the rise between the windows (°C) and the minutes to 63 % of it (nan: none)."""
     rng, s = seed_of(f"curve {kind}"), kind
-    change_s, watched_s = 60 * s.baseline_min, 60 * WATCHED_MIN
-    seconds = np.arange(0, change_s + watched_s + s.step_s / 2, s.step_s)
-    rise = RISE_C * saturating(seconds, watched_s / s.lasts, change_s + DELAY_S)
+    change_s = 60 * (2 + s.earlier_min)
+    marked_s, end_s = change_s + s.late_s, change_s + 60 * s.watched_min
+    seconds = np.arange(0, end_s + s.step_s / 2, s.step_s)
+    fine = np.arange(0.0, 60 * s.watched_min + 1)
+    course = s.rise_c * filled(fine, s)
+    difference = np.interp(seconds - change_s, fine, course) + s.drift * seconds / 60
+    slow = slow_noise(rng, seconds, s.slow, s.slow_c, runs)
     noise = [wander(rng, seconds, NOISE_C / 2**0.5, s.memory_s, runs) for _ in range(2)]
     treated, control = (
-        displayed(level + own + 25 + rng.uniform(0, 1, (runs, 1)), s.display_c) for level, own in zip((rise, 0 * rise), noise)
+        displayed(25 + rng.uniform(0, 1, (runs, 1)) + own, s.display_c) for own in (difference + slow + noise[0], noise[1])
     )
     index, source = pd.Index(seconds, name="elapsed_s"), Source("simulated", "")
     made = [Run(pd.DataFrame({"treated": one, "control": other}, index=index), "simulated", source) for one, other in zip(treated, control)]
-    minutes = s.baseline_min + WATCHED_MIN
-    return made, Windows((0, s.baseline_min), (s.baseline_min, s.baseline_min + 1), (minutes - 1, minutes)), WATCHED_MIN / s.lasts
+    windows = Windows.of_seconds((marked_s - 120, marked_s, marked_s, marked_s + 60, end_s - 60, end_s))
+    return made, windows, *truth(seconds, np.interp(seconds - change_s, fine, course), windows)
+
+
+def filled(since_s, kind):
+    """The rise, 0 to about 1, at whole seconds since the change, the gas coming in evenly over `fill_s`."""
+    if not kind.speeds:
+        return 0 * since_s
+    parts = (0.6, 0.4) if len(kind.speeds) == 2 else (1.0,)
+    at_once = 1 - sum(part * np.exp(-since_s / time) for part, time in zip(parts, kind.speeds))
+    if not kind.fill_s:
+        return at_once
+    return np.convolve(at_once, np.full(kind.fill_s, 1 / kind.fill_s))[: len(since_s)]
+
+
+def truth(seconds, course, windows):
+    """(rise between the windows, minutes from the marked change to 63 % of that way), without noise and drift."""
+    inside = [(seconds >= start - 1e-6) & (seconds <= end + 1e-6) for start, end in (windows.seconds[:2], windows.seconds[4:])]
+    before, after = (course[each].mean() for each in inside)
+    way = before + (after - before) * (1 - np.exp(-1))
+    times = np.interp(way, course, seconds) if after > before else np.nan
+    return after - before, (times - windows.seconds[2]) / 60
 
 
 def curve_row(kind, runs):
-    """One row. A record that says 'at least' holds the truth when that is so; one that says nothing is not counted."""
-    made, windows, time_constant = records(kind, runs)
+    """One row. What is not determined still bounds the time from below; that is counted with the rest."""
+    made, windows, rise, time = records(kind, runs)
     curves = [fit_warming(run, windows) for run in made]
-    told = [curve for curve in curves if isfinite(curve.rise.low)]
-    held = {
-        name: np.array([getattr(curve, name).holds(true) for curve in told])
-        for name, true in (("rise", RISE_C), ("time_constant", time_constant))
-    }
-    delays = np.array([curve.delay.holds(DELAY_S / 60) for curve in told])
-    ratio, half_width = widths(curves)
-    wider = WIDER if kind.lasts >= ANSWERED_FROM else inf
+    determined = np.array([curve.determined for curve in curves])
+    held = np.array([curve.time_to_63.holds(time) for curve in curves])
+    widths = [curve.time_to_63.half_width * 60 for curve in curves if curve.determined]
+    bar = -np.inf if kind.held is None else kind.held
+    none = {"high": FALSE_RISE} if not kind.speeds else {}
     figures = (
-        share("rise covers %", held["rise"], low=HELD),
-        share("τ covers %", held["time_constant"], low=HELD),
-        share("delay covers %", delays),
-        Figure("half-width °C", half_width, high=wider * kind.half_width, places=3),
-        Figure("τ high/low", ratio, high=wider * kind.ratio, places=2),
-        share("determined %", np.array([curve.determined for curve in curves])),
-        share("says nothing %", np.array([not isfinite(curve.rise.low) for curve in curves])),
+        share("rise covers %", np.array([curve.rise.holds(rise) for curve in curves]), low=bar),
+        share("told from none %", np.array([not curve.rise.holds(0) for curve in curves]), **none),
+        share("determined %", determined),
+        share("time covers %", held[determined] if kind.speeds else np.array([]), low=bar),
+        Figure("time ± s", float(np.median(widths)) if widths else np.nan, places=0),
+        share("at least covers %", held[~determined] if kind.speeds else np.array([]), low=bar),
+        share("still rising %", np.array([curve.still_rising for curve in curves]), **none),
     )
     return Row(str(kind), figures)
 
 
-def widths(curves):
-    """Medians of the time constant's high/low and of the rise's half-width (°C) over all curves that the records allow."""
-    found = [curve.found.allowed for curve in curves if curve.found]
-    ratios = [each.time_constant_s[1] / max(each.time_constant_s[0], 1e-9) for each in found]
-    ends = [each.range_at(inf) for each in found]
-    return (float(np.median(ratios)), float(np.median([(high - low) / 2 for low, high in ends]))) if found else (inf, inf)
-
-
 STUDIES = (
-    Study("curve", "fit_warming. Memory of the noise, length of the record in time constants, step, display.",
+    Study("curve", "fit_warming: rise, time to 63 %, still rising. Two speeds (240 s and 40 s), 2 min of baseline, unless said.",
           lambda runs=None: (curve_row(kind, runs or RUNS) for kind in RISES)),
 )  # fmt: skip

@@ -17,7 +17,9 @@ class Scenario:
     step, the standard deviation of the difference's noise, and of white noise on top of it. `uneven`: readings come at uneven times.
     `outliers`: the share of wild readings. `first_s`: when the first reading comes; `lamp_s`: when the lamp went on; `after_s`: how long
     after the change the response has its middle. `rise_c`: the true effect after 10 minutes, about. `drift`, `drift_c`: its kind and its
-    size, and the `tolerance` that is allowed for it, °C a minute. `held`, `width`: bars for the coverage (%) and for the width against
+    size, and the `tolerance` that is allowed for it, °C a minute. `slow`, `slow_c`, `period_min`: a slow wander on top ('1/f', '1/f²', 'walk',
+    'cycle'), its size (°C) and a cycle's length. `jump_c`: a jump in the treated vessel somewhere in `jump_min` (minutes from the change, least
+    and most), which goes back after `lasts_min` or stays. `held`, `width`: bars for the coverage (%) and for the width against
     that of one who knows the noise."""
 
     name: str
@@ -37,6 +39,12 @@ class Scenario:
     drift: str = "fixed"
     drift_c: float = 0.0
     tolerance: float = 0.0
+    slow: str = ""
+    slow_c: float = 0.0
+    period_min: float = 0.0
+    jump_c: float = 0.0
+    jump_min: tuple = (0.0, 0.0)
+    lasts_min: float = np.inf
     held: float | None = HELD
     width: float = WIDEST
 
@@ -69,6 +77,8 @@ def simulated(scenario, runs):
     seconds = times(s, edges[5], rng)
     own = rise(rng, seconds - change_s, runs) * s.rise_c
     drift = drifts(rng, s, seconds, runs)
+    if s.slow or s.jump_c:
+        drift = drift + slow_noise(rng, seconds, s.slow, s.slow_c, runs, s.period_min) + jumps(rng, s, seconds - change_s, runs)
     noise = [wander(rng, seconds, s.noise_c / 2**0.5, s.memory_s, runs) for _ in range(2)]
     noise = [each + s.white_c / 2**0.5 * rng.standard_normal(each.shape) for each in noise]
     noise[0] += 10 * s.noise_c * rng.standard_normal(noise[0].shape) * (rng.random(noise[0].shape) < s.outliers)
@@ -106,6 +116,30 @@ def drifts(rng, scenario, seconds, runs):
     if scenario.drift == "walk":
         return np.cumsum(rng.standard_normal((runs, len(seconds))) * size * np.sqrt(np.diff(minutes, prepend=0)), axis=1)
     return np.broadcast_to(size * minutes, (runs, len(seconds)))
+
+
+def slow_noise(rng, seconds, kind, size, runs, period_min=0.0):
+    """A slow wander of the difference, (runs, readings), °C: none, 'walk' (`size` a square root of a minute), 'cycle' of `period_min` at any
+    phase (`size` its amplitude), '1/f' or '1/f²' noise (`size` its standard deviation; power falls so with frequency, made by its spectrum)."""
+    if not kind:
+        return np.zeros((runs, len(seconds)))
+    minutes = seconds / 60
+    if kind == "walk":
+        return np.cumsum(rng.standard_normal((runs, len(seconds))) * size * np.sqrt(np.diff(minutes, prepend=0)), axis=1)
+    if kind == "cycle":
+        return size * np.sin(2 * np.pi * (minutes / period_min + rng.random((runs, 1))))
+    steps = 4 * len(seconds)
+    frequencies = np.fft.rfftfreq(steps)
+    frequencies[0] = np.inf
+    spectrum = rng.standard_normal((2, runs, len(frequencies))) * frequencies ** (-0.5 if kind == "1/f" else -1.0)
+    made = np.fft.irfft(spectrum[0] + 1j * spectrum[1], steps)[:, : len(seconds)]
+    return size * made / made.std(axis=1).mean()
+
+
+def jumps(rng, scenario, since_s, runs):
+    """A scenario's jumps, one a run at a place of its own, (runs, readings), °C."""
+    begins = 60 * rng.uniform(*scenario.jump_min, (runs, 1))
+    return scenario.jump_c * ((since_s > begins) & (since_s < begins + 60 * scenario.lasts_min))
 
 
 def window_change(seconds, values, edges):

@@ -3,6 +3,7 @@
 from kit.statistics.breaks import find_break
 from kit.statistics.cells import cut, SHORTEST_CELL_S, within
 from kit.statistics.display import display_step, display_uncertainty
+from kit.statistics.drift import drifted_range
 from kit.statistics.independent import welch_interval
 from kit.statistics.line import fit_line, Line
 from kit.statistics.layout import heard, lay_out, Layout
@@ -23,7 +24,7 @@ from kit.statistics.warming import begins, Warming, warming_of
 
 __all__ = [
     "BARE_MIN", "begins", "CANNOT_TELL", "coverage_factor", "cut", "difference_of", "DIFFERENT", "display_step", "display_uncertainty",
-    "effects_of", "Equivalence", "equivalence", "FEWEST_MIN", "find_break", "fit_line", "fit_rise", "heard", "independent_errors",
+    "drifted_range", "effects_of", "Equivalence", "equivalence", "FEWEST_MIN", "find_break", "fit_line", "fit_rise", "heard", "independent_errors",
     "lay_out", "Layout", "LEVEL", "Line", "mean_drift", "PairedEffects", "parts_of", "plain_mean", "pool", "Pooled", "Question", "ranged",
     "rehearse", "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side", "single_effect", "SingleEffect", "slopes",
     "spread_interval", "spread_of_next", "stacked_effects", "still_stretches", "surprise", "Timing", "vessel_changes", "Wander",

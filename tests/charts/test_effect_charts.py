@@ -68,7 +68,9 @@ def test_a_result_without_a_number_shows_its_reason():
 def test_both_ranges_of_one_effect_are_drawn_and_named(results):
     naive = results["naive"]
     figure = chart(naive)
-    assert [trace.error_x.value for trace in figure.data] == pytest.approx([naive.honest.warming.half_width, naive.warming.half_width])
+    ranges = [naive.honest.warming, naive.warming]
+    assert [trace.error_x.array[0] for trace in figure.data] == pytest.approx([each.high - each.value for each in ranges])
+    assert [trace.error_x.arrayminus[0] for trace in figure.data] == pytest.approx([each.value - each.low for each in ranges])
     assert {naive.honest.warming.range, naive.warming.range} <= set(words(figure))
 
 
@@ -77,6 +79,6 @@ def test_a_stretch_shows_its_readings_its_line_and_the_tolerance(results):
     readings, line, drift = chart(steady).data
     assert (readings.x[0], readings.x[-1]) == (6, 11) and len(readings.x) == 151
     assert np.diff(line.y)[0] / np.diff(line.x)[0] == pytest.approx(steady.slope.value)
-    assert drift.error_x.value == pytest.approx(steady.slope.half_width)
+    assert (drift.error_x.array[0], drift.error_x.arrayminus[0]) == pytest.approx((steady.slope.half_width,) * 2)
     assert "steady: within ±0.02" in words(chart(steady))
     assert any((shape.x0, shape.x1) == (-0.02, 0.02) for shape in chart(steady).layout.shapes)

@@ -3,6 +3,8 @@
 Words come from the result, uncertainty is drawn, axes have units, labels stand for a legend.
 """
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -20,8 +22,8 @@ def results():
     effect = paired_effect(basalt, WINDOWS)
     return {
         "curve": fit_warming(basalt, WINDOWS),
-        "open curve": fit_warming(basalt, Windows((10, 11), (11, 11.5), (11.8, 12.2))),
-        "no curve": fit_warming(example_run("slate-hand"), WINDOWS),
+        "open curve": fit_warming(example_run("flint-air"), WINDOWS),
+        "no curve": fit_warming(replace(basalt, readings=basalt.readings.assign(control=21.0)), WINDOWS),
         "class": class_,
         "two groups": class_effect([basalt, other], WINDOWS),
         "comparison": compare(effect, paired_effect(other, WINDOWS), margin=0.5),
@@ -58,19 +60,22 @@ def test_it_can_be_drawn_by_plotly(results, name):
 
 def test_a_curve_is_drawn_within_its_band_and_its_residuals_below(results):
     curve = results["curve"]
-    readings, band, solid, dotted, left = chart(curve).data
+    readings, band, level, drawn, beyond, time, left = chart(curve).data
     assert len(readings.x) == len(left.x) == len(curve.residuals)
     assert left.y == pytest.approx(curve.residuals.to_numpy())
-    half = len(band.y) // 2
-    at_end = curve.at(dotted.x[-1])
-    assert band.y[half - 1] - curve.found.fit.level == pytest.approx(at_end.high, abs=1e-3)
-    assert solid.x[-1] <= 21.5 <= dotted.x[0] < dotted.x[-1] and dotted.line.dash == "dot"
-    assert {"curve", "baseline", "readings", "record ends", "readings minus curve"} <= set(words(chart(curve)))
+    high, low = np.split(np.array(band.y), 2)
+    assert (high > level.y).all() and (low[::-1] < level.y).all()
+    minute = level.x[100]
+    assert high[100] - low[::-1][100] == pytest.approx(2 * curve.at(minute).half_width)
+    assert level.x[-1] <= 21.5 <= beyond.x[0] < beyond.x[-1] and (drawn.line.dash, beyond.line.dash) == ("dash", "dot")
+    assert time.x[0] == pytest.approx(11 + curve.time_to_63.value) and time.error_x.array[0] > 0 < time.error_x.arrayminus[0]
+    assert {"one rise,<br>drawn", "baseline", "readings", "readings minus drawn rise"} <= set(words(chart(curve)))
     assert plain(chart(curve).layout.title.subtitle.text) == curve.diagnosis
 
 
-def test_an_open_curve_is_called_one_of_many(results):
-    assert "one of many" in words(chart(results["open curve"])) and not results["open curve"].determined
+def test_a_time_that_is_not_determined_is_not_drawn(results):
+    curve = results["open curve"]
+    assert not curve.determined and "63 %" not in [trace.name for trace in chart(curve).data]
 
 
 def test_without_a_curve_the_readings_stand_alone(results):
@@ -85,7 +90,7 @@ def test_the_class_board_has_a_row_for_each_group_and_each_mean(results):
     mean = rows["class mean"]
     assert (mean.x[0], mean.error_x.array[0]) == pytest.approx((effect.mean.value, effect.mean.high - effect.mean.value))
     assert rows["one more group"].error_x.array[0] > mean.error_x.array[0]
-    assert effect.mean.text in words(chart(effect)) and effect.next_group.range in words(chart(effect))
+    assert effect.mean.text in words(chart(effect)) and f"{effect.next_group.range} (95 %)" in words(chart(effect))
 
 
 def test_a_mean_without_a_range_gets_no_bar(results):
@@ -99,7 +104,8 @@ def test_the_margin_is_drawn_around_the_gap_and_around_the_tested_range(results)
     bands = [(shape.y0, shape.y1) for shape in figure.layout.shapes] + [(shape.x0, shape.x1) for shape in figure.layout.shapes]
     assert bands.count((-0.5, 0.5)) == 2
     tested = figure.data[-1]
-    assert (tested.x[0], tested.error_x.value) == pytest.approx((found.tested.value, found.tested.half_width))
+    reaches = found.tested.high - found.tested.value, found.tested.value - found.tested.low
+    assert (tested.x[0], tested.error_x.array[0], tested.error_x.arrayminus[0]) == pytest.approx((found.tested.value, *reaches))
     assert {"mine", "reference", "gap", "tested range", "95 % range"} <= set(words(figure))
 
 

@@ -17,16 +17,23 @@ def figures(row):
     return {figure.name: figure.value for figure in row.figures}
 
 
-@pytest.mark.parametrize("kind", [each for each in RISES[:21] if each.lasts in (5, 1.5)] + [RISES[-3], RISES[-4]], ids=str)
-def test_the_ranges_of_a_curve_hold_and_are_not_bought_by_width(kind):
+CURVES_CHECKED = [Rise(speeds=(100,)), Rise(), Rise(earlier_min=0.0), Rise(fill_s=90), Rise(step_s=60.0, display_c=0.1), Rise(drift=0.01)]
+
+
+@pytest.mark.parametrize("kind", CURVES_CHECKED, ids=str)
+def test_the_rise_and_the_time_of_a_curve_hold_whatever_its_form(kind):
     found = figures(curve_row(kind, CURVES))
-    assert min(found["rise covers %"], found["τ covers %"]) >= 93.5 - ROOM_CURVES
-    assert found["half-width °C"] <= 1.25 * kind.half_width
+    assert found["rise covers %"] >= 93.5 - ROOM_CURVES and not found["time covers %"] < 93.5 - ROOM_CURVES
+    assert found["determined %"] >= 90 or kind.step_s == 60
 
 
-def test_a_record_of_half_a_time_constant_seldom_determines_its_curve():
-    found = figures(curve_row(Rise(15, 0.5), 40))
-    assert found["determined %"] <= 5 and found["rise covers %"] >= 93.5 - ROOM_CURVES
+def test_where_nothing_rises_nothing_is_determined_or_still_rising():
+    found = figures(curve_row(Rise(speeds=(), drift=0.01), CURVES))
+    assert found["determined %"] <= 5 and found["told from none %"] <= 10 and found["still rising %"] <= 10
+
+
+def test_a_change_marked_a_minute_late_is_not_determined():
+    assert figures(curve_row(Rise(late_s=60.0), 20))["determined %"] <= 10
 
 
 @pytest.mark.parametrize("groups", [4, 6, 12])
@@ -52,6 +59,8 @@ def test_a_false_same_at_the_margin_is_rare(errors):
     assert found["false same %"] <= 5 + 1.1 and found["false different %"] <= 5 + 1.1
 
 
-@pytest.mark.parametrize("runs", [1, 6])
-def test_a_plan_foretells_the_range_that_is_found(runs):
-    assert figures(plan_row(Wander(correlation_s=10.0), runs, 60))["found/foretold"] == pytest.approx(1, abs=0.15)
+@pytest.mark.parametrize("runs, swapped", [(1, False), (4, True), (6, False)])
+def test_a_plan_keeps_its_promise_in_about_four_of_five(runs, swapped):
+    found = figures(plan_row(Wander(correlation_s=10.0), runs, swapped, 60))
+    assert found["kept %"] >= 65 and found["covers %"] >= 93.5 - ROOM_CURVES
+    assert found["told %"] == pytest.approx(found["predicted told %"], abs=15)
