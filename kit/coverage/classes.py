@@ -33,7 +33,7 @@ COUNTS, SPREADS_C = (4, 6, 8, 12), (0.0, 0.03, 0.05, 0.1, 0.3)
 # 5 %, and two Monte-Carlo errors of 20,000 draws.
 FALSE_SAME, WIDER = 5.3, 1.1
 # Of 80 promised; a promise rests on 60 rehearsals, which by themselves move it by 5.
-SPREAD_C, PROMISE_KEPT = 0.05, 70.0
+SPREAD_C, PROMISE_KEPT, LEAST_SIZE_C = 0.05, 70.0, 0.5
 
 
 def class_row(groups, spread_c, classes):
@@ -163,7 +163,7 @@ def plan_row(noise, runs, swapped, classes):
     tolerance, half of the classes each way; and how often an effect of twice that is told from none, predicted and found."""
     rng, drift, alone = seed_of(f"plan {noise} {runs} {swapped}"), Question().tolerance_c_per_min, rehearse(noise, Timing(), Question(), 0.01)
     promised = alone.promised(runs, swapped, SPREAD_C)
-    size = 2 * promised
+    size = max(2 * promised, LEAST_SIZE_C)
     signs = np.where(np.arange(runs) % 2, -1, 1) if swapped else np.ones(runs)
     drifts = drift * np.outer(np.where(np.arange(classes) % 2, -1, 1), signs).ravel()
     found = effects_of_runs(rng, size + SPREAD_C * rng.standard_normal(classes * runs), drifts, Timing(), noise)
