@@ -1,41 +1,27 @@
 """What to add to each thermometer over its reading, with the uncertainty of the line, and the points that it rests on."""
 
 import numpy as np
-import plotly.graph_objects as go
 
 from kit.analysis.thermometers import Calibration
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.style import LINES, MARKS, figure, headed, label
-
-FAINT = {"treated": "rgba(11, 83, 148, 0.16)", "control": "rgba(163, 59, 0, 0.16)"}
+from kit.charts.sheet import Panel, band, dots, line, note, sheet
+from kit.charts.style import LINES, MARKS, QUIET
 
 
 @draw.register
 def calibration_chart(calibration: Calibration):
     """One line a thermometer with its 95 % band; points with the uncertainty of a reading."""
-    traces, names = [], []
+    traces, notes = [], [note("bands: 95 %", 1, 0, QUIET, xref="domain", yref="domain", xanchor="right", yanchor="bottom")]
     for probe in calibration.lines:
-        temperatures = np.linspace(*_ends(calibration), 60)
+        temperatures, look = np.linspace(*_ends(calibration), 60), LINES[probe]
         corrections = [calibration.correction(probe, each) for each in temperatures]
         low, middle, high = (np.array([getattr(each, part) for each in corrections]) for part in ("low", "value", "high"))
-        band = go.Scatter(
-            x=[*temperatures, *temperatures[::-1]],
-            y=[*high, *low[::-1]],
-            fill="toself",
-            fillcolor=FAINT[probe],
-            line={"width": 0},
-            hoverinfo="skip",
-        )
-        traces += [band, go.Scatter(x=temperatures, y=middle, mode="lines", line=LINES[probe], name=probe), _points(calibration, probe)]
-        names.append((probe, temperatures[-1], middle[-1]))
-    drawn = figure(traces, title="", x="reading (°C)", y="to be added (°C)")
-    headed(drawn, str(calibration), height=380, right=90)
-    for name, x, y in names:
-        label(drawn, name, x, y, LINES[name]["color"], xshift=6)
-    return drawn.add_annotation(
-        text="bands: 95 %", x=1, y=0, xref="paper", yref="paper", showarrow=False, xanchor="right", yanchor="bottom"
-    )
+        through = line(temperatures, middle, look["color"], dash=look["dash"], name=probe)
+        traces += [band(temperatures, low, high, look["color"]), through, _points(calibration, probe)]
+        notes.append(note(probe, temperatures[-1], middle[-1], look["color"], xshift=6))
+    panel = Panel(traces, x="reading (°C)", y="to be added (°C)", notes=notes)
+    return sheet(panel, title=str(calibration), height=380, right=90)
 
 
 def _ends(calibration):
@@ -47,6 +33,7 @@ def _ends(calibration):
 def _points(calibration, probe):
     points = calibration.points
     x, y = thinned(points.readings[probe], points.true[probe] - points.readings[probe])
-    spread = {"type": "constant", "value": float(points.reading_error.mean()), "color": LINES[probe]["color"]} if len(x) <= 50 else None
-    mark = {"symbol": MARKS[probe], "size": 8 if spread else 3, "color": LINES[probe]["color"], "opacity": 1 if spread else 0.4}
-    return go.Scatter(x=x, y=y, mode="markers", marker=mark, error_y=spread, name=f"{probe}, read")
+    few, color = len(x) <= 50, LINES[probe]["color"]
+    spread = {"type": "constant", "value": float(points.reading_error.mean()), "color": color} if few else None
+    look = {"symbol": MARKS[probe], "size": 8 if few else 3, "opacity": 1 if few else 0.4}
+    return dots(x, y, color, **look, error_y=spread, name=f"{probe}, read")

@@ -14,9 +14,9 @@ def causes_chart(budget: CauseBudget):
     marks, notes = [upright(0)], []
     if measured:
         marks += [upright(measured.low, measured.high), upright(measured.value, color=CONTROL, dash="dash")]
-        notes += [note("measured", measured.high, 0, CONTROL, yref="paper", yanchor="bottom")]
+        notes += [note("measured", measured.high, 0, CONTROL, yref="domain", yanchor="bottom")]
     title, said = "What could have warmed it more", str(budget)
-    return ranges_chart(rows, title=title, said=said, x="extra warming (°C)", marks=marks, notes=notes, margin={"r": 150})
+    return ranges_chart(rows, title=title, said=said, x="extra warming (°C)", marks=marks, notes=notes, right=150)
 
 
 def _row(cause, budget):

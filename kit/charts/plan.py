@@ -1,49 +1,47 @@
 """How wide the range gets with the number of runs, and how likely the planned runs tell a warming from none."""
 
 import numpy as np
-import plotly.graph_objects as go
-from plotly.subplots import make_subplots
 
 from kit.analysis.planning import Plan
 from kit.charts import draw
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label
+from kit.charts.sheet import Panel, level, line, note, sheet
+from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 
+# Which of a plan's options each line holds: (option, the chosen one) -> bool; its colour, dashes and marks.
 KINDS = {
-    "ten quiet minutes": (lambda each: each.timing.quiet == 10 and not each.swap, CONTROL, "dash", "square"),
-    "one quiet minute": (lambda each: each.timing.quiet == 1 and not each.swap, QUIET, "dot", "circle"),
-    "ten, half swapped": (lambda each: each.timing.quiet == 10 and (each.swap or each.runs == 1), TREATED, "solid", "diamond"),
+    "ten quiet minutes": (lambda each, chosen: _quiet(each, 10, chosen) and not each.swap, CONTROL, "dash", "square"),
+    "one quiet minute": (lambda each, chosen: each.timing.quiet == 1 and not each.swap, QUIET, "dot", "circle"),
+    "ten, half swapped": (lambda each, chosen: _quiet(each, 10, chosen) and (each.swap or each.runs == 1), TREATED, "solid", "diamond"),
 }
 
 
 @draw.register
 def plan_chart(plan: Plan):
     """Half-width against runs on the left, with the wish; chance of telling a warming from none on the right."""
-    board = make_subplots(1, 2, horizontal_spacing=0.12, subplot_titles=["how wide", "how likely to be told from none"])
-    for name, kind in KINDS.items():
-        _widths(board, plan, name, kind)
-    board.add_hline(y=plan.half_width_c, line={"color": DIFFERENCE, "dash": "dot"}, row=1, col=1)
-    label(board, "wanted", 1, plan.half_width_c, DIFFERENCE, yshift=9, xref="x", yref="y")
-    _chances(board, plan)
-    return headed(board, str(plan), height=360, right=90)
+    return sheet(_widths(plan), _chances(plan), title=str(plan), height=360, right=90, columns=2, gap=0.17)
 
 
-def _widths(board, plan, name, kind):
-    belongs, color, dash, symbol = kind
-    options = [each for each in plan.options if belongs(each) and (each.shorter or each.timing.baseline == plan.chosen.timing.baseline)]
-    if not options:
-        return
-    x, y = [each.runs for each in options], [each.half_width_c for each in options]
-    line, mark = {"color": color, "dash": dash, "width": 2}, {"symbol": symbol, "color": color, "size": 7}
-    board.add_trace(go.Scatter(x=x, y=y, mode="lines+markers", line=line, marker=mark, name=name), row=1, col=1)
-    label(board, name, x[-1], y[-1], color, xshift=6, xref="x", yref="y")
-    board.update_xaxes(title_text="number of runs", tickvals=[1, 3, 6, 9, 12], range=[0, 21], row=1, col=1)
-    board.update_yaxes(title_text="4 of 5 reach at most ± (°C)", rangemode="tozero", row=1, col=1)
+def _quiet(option, minutes, chosen):
+    return option.timing.quiet == minutes and option.timing.baseline == chosen.timing.baseline
 
 
-def _chances(board, plan):
+def _widths(plan):
+    traces, notes = [], [note("wanted", 1, plan.half_width_c, DIFFERENCE, yshift=9)]
+    for name, (belongs, color, dash, symbol) in KINDS.items():
+        options = [each for each in plan.options if belongs(each, plan.chosen)]
+        if options:
+            x, y = [each.runs for each in options], [each.half_width_c for each in options]
+            look = {"mode": "lines+markers", "marker": {"symbol": symbol, "color": color, "size": 7}}
+            traces.append(line(x, y, color, dash=dash, name=name, **look))
+            notes.append(note(name, x[-1], y[-1], color, xshift=6))
+    axes = {"xaxis": {"tickvals": [1, 3, 6, 9, 12], "range": [0, 21]}, "yaxis": {"rangemode": "tozero"}}
+    names = {"x": "number of runs", "y": "4 of 5 reach at most ± (°C)", "heading": "how wide"}
+    return Panel(traces, **names, marks=[level(plan.half_width_c, color=DIFFERENCE)], notes=notes, **axes)
+
+
+def _chances(plan):
     sizes = np.linspace(0, 4 * plan.chosen.half_width_c, 80)
     chances = 100 * plan.chance_of_telling(sizes)
-    board.add_trace(go.Scatter(x=sizes, y=chances, mode="lines", line={"color": TREATED, "width": 2}, name="chance"), row=1, col=2)
-    label(board, f"{plan.runs} run{'s' * (plan.runs > 1)}", sizes[-1], chances[-1], TREATED, xshift=6, xref="x2", yref="y2")
-    board.update_xaxes(title_text="true extra warming (°C)", row=1, col=2)
-    board.update_yaxes(title_text="% of such plans", range=[0, 105], row=1, col=2)
+    notes = [note(f"{plan.runs} run{'s' * (plan.runs > 1)}", sizes[-1], chances[-1], TREATED, xshift=6)]
+    names = {"x": "true extra warming (°C)", "y": "% of such plans", "heading": "how likely to be told from none"}
+    return Panel([line(sizes, chances, TREATED, name="chance")], **names, notes=notes, yaxis={"range": [0, 105]})

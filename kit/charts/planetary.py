@@ -3,7 +3,7 @@
 from kit.analysis.planet import PlanetBalance, PlanetWarming
 from kit.charts import draw
 from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import level, note, sheet, upright
+from kit.charts.sheet import Panel, dots, level, line, note, reach, sheet, upright
 from kit.charts.style import CONTROL, QUIET, TREATED
 from kit.estimate import rounded
 
@@ -12,21 +12,15 @@ from kit.estimate import rounded
 def balance_chart(balance: PlanetBalance):
     """What leaves to space from each surface temperature, against what comes in: the planet settles where the lines cross."""
     surface, leaves, came = balance.curve["surface_c"], balance.curve["leaves_w_m2"], balance.absorbed_w_m2
-    line = {"type": "scatter", "x": surface, "y": leaves, "mode": "lines", "line": {"color": CONTROL, "width": 2}}
-    look = {"mode": "markers", "marker": {"size": 12, "color": QUIET}, "error_x": _reach(balance)}
-    dot = {"type": "scatter", "x": [balance.surface_c], "y": [came], **look}
+    dot = dots([balance.surface_c], [came], QUIET, size=12, error_x=reach(balance.surface_c, balance.surface_range, QUIET))
     notes = [
         note("sunlight taken up", surface[0], came, TREATED, yanchor="bottom"),
         note("leaves to space", surface[-1], leaves[-1], CONTROL, xanchor="right", yanchor="bottom"),
         note(f"settles at {rounded(balance.surface_c, 1)} °C", balance.surface_c, came, QUIET, yanchor="top", yshift=-10),
     ]
     axes = {"x": "temperature of the surface (°C)", "y": "power (W/m²)"}
-    return sheet([line, dot], title="In and out", said=str(balance), marks=[level(came, color=TREATED, dash="dash")], notes=notes, **axes)
-
-
-def _reach(balance):
-    span, value = balance.surface_range, balance.surface_c
-    return {"type": "data", "symmetric": False, "array": [span.high - value], "arrayminus": [value - span.low], "thickness": 3}
+    panel = Panel([line(surface, leaves, CONTROL), dot], **axes, marks=[level(came, color=TREATED, dash="dash")], notes=notes)
+    return sheet(panel, title="In and out", said=str(balance))
 
 
 @draw.register
@@ -39,4 +33,4 @@ def warming_chart(warming: PlanetWarming):
         ("after a slow rise, likely", warming.likely_meanwhile, str(warming.likely_meanwhile), CONTROL),
     ]
     title, x = "Warming by CO2 alone", "warming of the planet (°C)"
-    return ranges_chart(rows, title=title, said=str(warming), x=x, marks=[upright(0)], margin={"r": 130})
+    return ranges_chart(rows, title=title, said=str(warming), x=x, marks=[upright(0)], right=130)

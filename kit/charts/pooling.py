@@ -2,13 +2,11 @@
 
 from math import ceil
 
-import plotly.graph_objects as go
-from plotly.subplots import make_subplots
-
 from kit.analysis.classes import ClassEffect
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED, headed, label, reach
+from kit.charts.sheet import Panel, line, note, ranged, sheet, upright
+from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 from kit.estimate import MINUS
 from kit.intake.classes import ClassRuns
 
@@ -20,14 +18,12 @@ def forest_chart(effect: ClassEffect):
     """One row a group, the larger the mark the more it weighs; below them the means, and the range for one more group."""
     rows = [*_groups(effect), *_means(effect)]
     names = [name for name, *_ in rows]
-    traces = [_row(*row) for row in rows]
-    board = headed(go.Figure(traces), str(effect), height=80 + 34 * len(rows), right=270)
-    board.update_xaxes(title_text="extra warming of the treated vessel (°C)")
-    board.update_yaxes(categoryorder="array", categoryarray=names[::-1], showgrid=False)
-    board.add_vline(x=0, line={"color": QUIET, "dash": "dot"})
-    for name, estimate, color, _ in rows:
-        label(board, estimate.text if estimate is not effect.next_group else next_text(estimate), 1, name, color, xref="paper", xshift=8)
-    return board
+    traces = [ranged(estimate, name, color, **mark, name=name) for name, estimate, color, mark in rows]
+    words = [(name, next_text(each) if each is effect.next_group else each.text, color) for name, each, color, _ in rows]
+    notes = [note(said, 1, name, color, xref="domain", xshift=8) for name, said, color in words]
+    yaxis = {"categoryorder": "array", "categoryarray": names[::-1], "showgrid": False}
+    panel = Panel(traces, x="extra warming of the treated vessel (°C)", marks=[upright(0)], notes=notes, yaxis=yaxis)
+    return sheet(panel, title=str(effect), height=80 + 34 * len(rows), right=270)
 
 
 def next_text(estimate):
@@ -54,23 +50,13 @@ def _means(effect):
     yield "one more group", effect.next_group, QUIET, {"symbol": "line-ns-open", "size": 10}
 
 
-def _row(name, estimate, color, mark):
-    return go.Scatter(
-        x=[estimate.value], y=[name], mode="markers", marker={"color": color, **mark}, error_x=reach(estimate, color), name=name
-    )
-
-
 @draw.register
 def class_runs_chart(runs: ClassRuns):
     """One small panel a run, all to the same scale: treated minus control over time."""
-    rows = ceil(len(runs) / COLUMNS)
-    names = [run.name for run in runs]
-    panels = {"shared_xaxes": "all", "shared_yaxes": "all", "vertical_spacing": 0.3 / max(rows, 2), "horizontal_spacing": 0.03}
-    board = make_subplots(rows, COLUMNS, subplot_titles=names, **panels)
+    rows, panels = ceil(len(runs) / COLUMNS), []
     for place, run in enumerate(runs):
         x, y = thinned(run.minutes, run.difference().to_numpy())
-        line = go.Scatter(x=x, y=y, mode="lines", line={"color": DIFFERENCE, "width": 1.5}, name=run.name)
-        board.add_trace(line, row=place // COLUMNS + 1, col=place % COLUMNS + 1)
-    board.update_xaxes(title_text="time (min)", row=rows)
-    board.update_yaxes(title_text=f"treated {MINUS} control (°C)", col=1)
-    return headed(board, str(runs), " ".join(map(str, runs.faults)), height=90 + 190 * rows)
+        titles = {"x": "time (min)" if place + COLUMNS >= len(runs) else "", "y": "" if place % COLUMNS else f"treated {MINUS} control (°C)"}
+        panels.append(Panel([line(x, y, DIFFERENCE, width=1.5, name=run.name)], heading=run.name, **titles))
+    said, gap = " ".join(map(str, runs.faults)), 0.3 / max(rows, 2)
+    return sheet(*panels, title=str(runs), said=said, height=90 + 190 * rows, columns=COLUMNS, gap=gap, tied="xy")

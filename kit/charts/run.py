@@ -1,12 +1,11 @@
 """A run as it was recorded: both vessels, their difference below, and the gas below that where a probe kept it."""
 
 import numpy as np
-import plotly.graph_objects as go
-from plotly.subplots import make_subplots
 
 from kit.analysis.effect import gas_start
 from kit.charts import draw
-from kit.charts.style import LINES, MARKS, QUIET, headed, label
+from kit.charts.sheet import Panel, note, sheet
+from kit.charts.style import LINES, MARKS, QUIET
 from kit.estimate import MINUS, rounded
 from kit.records import Run
 from kit.words import clock
@@ -22,15 +21,10 @@ CLOSE = 0.06  # of the axis: two names nearer than that are moved apart
 def run_chart(run: Run):
     """Temperatures over time, the difference below them, gas below that; each line named at its end. `summary(run)` is its subtitle."""
     panels = _panels(run)
-    headings, units, heights = zip(*(PANELS[name] for name in panels))
-    figure = make_subplots(len(panels), 1, shared_xaxes=True, vertical_spacing=0.09, row_heights=heights, subplot_titles=headings)
-    for row, (lines, unit) in enumerate(zip(panels.values(), units), start=1):
-        _panel(figure, run.minutes, lines, row)
-        figure.update_yaxes(title_text=unit, tickformat="," if unit == "ppm" else None, row=row, col=1)
-    figure.update_xaxes(range=[run.minutes[0], run.minutes[-1]])
-    figure.update_xaxes(title_text="time (min)", row=len(panels), col=1)
-    headed(figure, f"Run {run.name} ({run.kind})", summary(run), height=120 + 140 * len(panels), right=88, letters=56)
-    return _gas_arrow(figure, run)
+    drawn = [_panel(run, lines, PANELS[name], last=name == list(panels)[-1]) for name, lines in panels.items()]
+    drawn[0].notes.extend(_gas_arrow(run))
+    height = 120 + 140 * len(panels)
+    return sheet(*drawn, title=f"Run {run.name} ({run.kind})", said=summary(run), height=height, right=88, letters=56, gap=0.09, tied="x")
 
 
 def summary(run):
@@ -55,16 +49,21 @@ def _panels(run):
     return panels | ({"gas_ppm": {"gas_ppm": columns["gas_ppm"]}} if "gas_ppm" in columns else {})
 
 
-def _panel(figure, minutes, lines, row):
+def _panel(run, lines, place, last):
+    (heading, unit, share), minutes = place, run.minutes
     quiet = {"color": QUIET, "dash": "solid", "width": 1.5}
+    traces = []
     for name, values in lines.items():
         x, y = thinned(minutes, values)
         mark = {"symbol": MARKS.get(name, "line-ns"), "size": 7, "maxdisplayed": MARKED}
-        trace = go.Scatter(x=x, y=y, mode="lines+markers", name=name, line=LINES.get(name, quiet), marker=mark)
-        figure.add_trace(trace, row=row, col=1)
-    axes = {"xref": f"x{row}" if row > 1 else "x", "yref": f"y{row}" if row > 1 else "y"}
-    for name, height, shift in _ends(lines):
-        label(figure, NAMED.get(name, name), minutes[-1], height, LINES.get(name, quiet)["color"], xshift=8, yshift=shift, **axes)
+        look = {"type": "scatter", "mode": "lines+markers", "line": LINES.get(name, quiet), "marker": mark}
+        traces.append({**look, "x": x, "y": y, "name": name})
+    notes = [
+        note(NAMED.get(name, name), minutes[-1], height, LINES.get(name, quiet)["color"], xshift=8, yshift=shift)
+        for name, height, shift in _ends(lines)
+    ]
+    axes = {"xaxis": {"range": [minutes[0], minutes[-1]]}, "yaxis": {"tickformat": ","} if unit == "ppm" else {}}
+    return Panel(traces, x="time (min)" if last else "", y=unit, heading=heading, notes=notes, share=share, **axes)
 
 
 def _ends(lines):
@@ -94,11 +93,11 @@ def thinned(x, y):
     return x[order], y[order]
 
 
-def _gas_arrow(figure, run):
+def _gas_arrow(run):
     """An arrow where the gas came in, if a probe recorded it."""
     seconds, treated = gas_start(run), run.readings["treated"].dropna()
     if seconds is None or treated.empty:
-        return figure
+        return []
     height = np.interp(seconds, treated.index, treated)
     arrow = {"showarrow": True, "arrowhead": 2, "ax": 56, "ay": 56, "xanchor": "center"}
-    return label(figure, f"gas in, {clock(seconds)}", seconds / 60, height, LINES["treated"]["color"], **arrow)
+    return [note(f"gas in, {clock(seconds)}", seconds / 60, height, LINES["treated"]["color"], **arrow)]

@@ -4,7 +4,7 @@ from math import isinf, log10
 
 from kit.analysis.planet import Spectra
 from kit.charts import draw
-from kit.charts.sheet import note, sheet, upright
+from kit.charts.sheet import Panel, line, note, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 
 LINES = ((CONTROL, "solid"), (TREATED, "dash"), (DIFFERENCE, "dot"), (QUIET, "dashdot"))
@@ -18,10 +18,8 @@ def spectra_chart(spectra: Spectra):
     names = [_name(source, color) for source, color, _ in looks]
     stripes, labels = _bands(spectra)
     xaxis = {"type": "log", "tickvals": TICKS, "range": [log10(0.2), 2]}
-    return sheet(
-        [_curve(spectra, *look) for look in looks],
-        title="What the sources radiate",
-        said=str(spectra),
+    panel = Panel(
+        [line(spectra.wavelengths_um, source.curve, color, dash=dash) for source, color, dash in looks],
         x="wavelength (µm), stretched at the short end",
         y="power for each µm, highest = 1",
         marks=stripes,
@@ -29,11 +27,7 @@ def spectra_chart(spectra: Spectra):
         xaxis=xaxis,
         yaxis={"range": [0, 1.3]},
     )
-
-
-def _curve(spectra, source, color, dash):
-    line = {"color": color, "dash": dash, "width": 2}
-    return {"type": "scatter", "x": spectra.wavelengths_um, "y": source.curve, "mode": "lines", "line": line}
+    return sheet(panel, title="What the sources radiate", said=str(spectra))
 
 
 def _name(source, color):

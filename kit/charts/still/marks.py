@@ -4,8 +4,8 @@ from math import isfinite
 
 from kit.charts.still.axes import BAR_REACH, reaches
 from kit.charts.still.pen import dashed, filled, line, put
+from kit.charts.style import INK, PAPER
 
-INK = "#222222"
 
 
 def draw_trace(page, trace, axes):
@@ -58,7 +58,7 @@ def _symbols(page, trace, spots):
 def _symbol(page, spot, name, half, look):
     (x, y), color = spot, look["fill"]
     if name.endswith("-open"):
-        look = {"fill": "#ffffff", "stroke": color, "stroke-width": 2.0}
+        look = {"fill": PAPER, "stroke": color, "stroke-width": 2.0}
     shape = name.removesuffix("-open")
     if shape == "circle":
         put(page, "circle", {"cx": x, "cy": y, "r": half, **look})

@@ -3,6 +3,8 @@
 import re
 from xml.etree import ElementTree
 
+from kit.charts.style import INK
+
 DASHES = {"dash": "9 5", "dot": "2 4", "dashdot": "9 4 2 4", "longdash": "14 6"}
 FAINT = re.compile(r"rgba\((\d+), ?(\d+), ?(\d+), ?([\d.]+)\)")
 TAG = re.compile(r"<[^>]*>")
@@ -22,7 +24,7 @@ def line(page, start, end, color, width=1.0, dash=""):
     put(page, "line", ends | {"stroke": color, "stroke-width": width} | dashed(dash))
 
 
-def words(page, x, y, text, *, anchor="start", size=14, color="#222222", weight="", turn=0):
+def words(page, x, y, text, *, anchor="start", size=14, color=INK, weight="", turn=0):
     """A line of text; marks of markup in it are left out."""
     if not text:
         return

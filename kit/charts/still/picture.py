@@ -5,11 +5,10 @@ from xml.etree import ElementTree
 from kit.charts.still.axes import axes_of
 from kit.charts.still.marks import draw_shape, draw_trace
 from kit.charts.still.pen import line, put, words
-from kit.charts.style import KIT
+from kit.charts.style import GRID, INK, KIT, PAPER
 
 WIDTH, HEIGHT = 760, 450  # px
 LETTER, TITLE = 7.2, 20  # px: a letter at an axis, and the line that its title takes
-INK = "#222222"
 
 
 def svg(figure, description=""):
@@ -23,7 +22,7 @@ def svg(figure, description=""):
     page = ElementTree.Element("svg", xmlns="http://www.w3.org/2000/svg", viewBox=f"0 0 {WIDTH} {height}", role="img", width="100%")
     put(page, "title", {}, heading or "chart")
     put(page, "desc", {}, description or below)
-    put(page, "rect", {"width": WIDTH, "height": height, "fill": "#ffffff"})
+    put(page, "rect", {"width": WIDTH, "height": height, "fill": PAPER})
     axes = axes_of(figure, left, WIDTH - right, top, height - bottom)
     shapes = figure.layout.shapes or ()
     frame = {"left": left, "right": WIDTH - right, "top": top, "bottom": height - bottom}
@@ -82,7 +81,7 @@ def _side_axis(page, axis, across):
     for value, text in _within(axis):
         y = axis.at(value)
         if axis.given.showgrid is not False:
-            line(page, (side, y), (across.pixels[1], y), "#dddddd")
+            line(page, (side, y), (across.pixels[1], y), GRID)
         words(page, side - 8, y + 4, text, anchor="end", size=13)
     line(page, (side, axis.pixels[0]), (side, axis.pixels[1]), INK)
     if axis.given.title.text:

@@ -2,7 +2,6 @@
 
 from xml.etree import ElementTree
 
-import plotly.graph_objects as go
 import pytest
 
 from kit import (
@@ -12,9 +11,10 @@ from kit import (
 from kit.analysis.planet.co2record import co2_record
 from kit.analysis.planet.planet import planet_balance
 from kit.analysis.planet.spectra import compare_sources
+from kit.charts.sheet import Panel, dots, line, note, sheet
 from kit.charts.still import svg
 from kit.charts.still.axes import axes_of
-from kit.charts.style import figure, headed
+from kit.charts.style import TREATED
 
 MARKS = Windows.of_perturbation(11)
 SVG = "{http://www.w3.org/2000/svg}"
@@ -54,28 +54,31 @@ def test_every_chart_can_stand_still(name):
         assert label.text.split("<br>")[0] in written
 
 
-def line(**layout):
-    return figure([go.Scatter(x=[0, 10], y=[0, 5], mode="lines")], title="A line", x="time (min)", y="°C", **layout)
+def drawn(*traces, title="A line", right=24, **panel):
+    return sheet(Panel([*traces], **{"x": "time (min)", "y": "°C", **panel}), title=title, right=right)
+
+
+SLOPE = line([0, 10], [0, 5], TREATED)
+ENDS = {"xaxis": {"range": [0, 10]}, "yaxis": {"range": [0, 5]}}
 
 
 def test_ends_of_a_line_lie_where_the_axes_say():
-    page = ElementTree.fromstring(svg(line(xaxis_range=[0, 10], yaxis_range=[0, 5])))
+    page = ElementTree.fromstring(svg(drawn(SLOPE, **ENDS)))
     (polyline,) = page.iter(f"{SVG}polyline")
     (x0, y0), (x1, y1) = (tuple(map(float, pair.split(","))) for pair in polyline.get("points").split())
-    axis = axes_of(line(xaxis_range=[0, 10], yaxis_range=[0, 5]), x0, x1, y1, y0)
+    axis = axes_of(drawn(SLOPE, **ENDS), x0, x1, y1, y0)
     assert axis["x"].at(5) == pytest.approx((x0 + x1) / 2) and axis["y"].at(2.5) == pytest.approx((y0 + y1) / 2)
 
 
 def test_a_line_breaks_where_a_reading_is_missing():
-    broken = figure([go.Scatter(x=[0, 1, 2, 3, 4], y=[1, 1, None, 1, 1], mode="lines")], title="", x="min", y="°C")
+    broken = drawn(line([0, 1, 2, 3, 4], [1, 1, None, 1, 1], TREATED))
     assert len(list(ElementTree.fromstring(svg(broken)).iter(f"{SVG}polyline"))) == 2
 
 
 def test_a_lopsided_bar_reaches_as_far_as_it_says_on_either_side():
     bar = {"type": "data", "symmetric": False, "array": [3.0], "arrayminus": [1.0]}
-    drawn = figure([go.Scatter(x=[5.0], y=[0.0], mode="markers", error_x=bar)], title="", x="°C", xaxis_range=[0, 10])
-    spot = next(ElementTree.fromstring(svg(drawn)).iter(f"{SVG}circle"))
-    page = ElementTree.fromstring(svg(drawn))
+    page = ElementTree.fromstring(svg(drawn(dots([5.0], [0.0], TREATED, error_x=bar), xaxis={"range": [0, 10]})))
+    spot = next(page.iter(f"{SVG}circle"))
     flat = [each for each in page.iter(f"{SVG}line") if each.get("y1") == each.get("y2") == spot.get("cy")]
     reach = max(flat, key=lambda each: float(each.get("stroke-width")))
     left, middle, right = float(reach.get("x1")), float(spot.get("cx")), float(reach.get("x2"))
@@ -83,11 +86,11 @@ def test_a_lopsided_bar_reaches_as_far_as_it_says_on_either_side():
 
 
 def test_markup_in_a_name_is_text_in_the_picture():
-    drawn = headed(line(), "<script>alert(1)</script> & co", height=300)
-    assert "<script" not in svg(drawn) and ElementTree.fromstring(svg(drawn)) is not None
+    page = svg(drawn(SLOPE, title="<script>alert(1)</script> & co"))
+    assert "<script" not in page and ElementTree.fromstring(page) is not None
 
 
 def test_every_word_stays_within_the_picture():
-    drawn = headed(line(), "A line", height=300, right=10).add_annotation(x=10, y=5, text="a long label at the end", showarrow=False, xanchor="left")
-    label = next(each for each in ElementTree.fromstring(svg(drawn)).iter(f"{SVG}text") if each.text == "a long label at the end")
+    page = svg(drawn(SLOPE, right=10, notes=[note("a long label at the end", 10, 5, TREATED)]))
+    label = next(each for each in ElementTree.fromstring(page).iter(f"{SVG}text") if each.text == "a long label at the end")
     assert float(label.get("x")) + 7 * len(label.text) <= 760

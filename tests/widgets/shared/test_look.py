@@ -39,3 +39,20 @@ def test_lines_have_the_colours_of_the_charts(name):
 def test_lines_and_words_stand_out_in_both_themes(theme, colours):
     words = ["ink", "soft", "treated", "control", "difference", "gas", "warn", "b", "p", "r"]
     assert all(contrast(colours[name], PAPER[theme]) >= 4.5 for name in words)  # WCAG 2.2, criterion 1.4.3
+
+
+def turned_over(colour):
+    """What `invert(0.93) hue-rotate(180deg)` makes of a colour (W3C Filter Effects 1, 9.4 `hueRotate`: its matrix at 180°; `invert`: 9.6)."""
+    red, green, blue = (0.93 * (1 - int(colour[i : i + 2], 16) / 255) + 0.07 * int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
+    luma = 2 * (0.213 * red + 0.715 * green + 0.072 * blue)
+    return "#" + "".join(f"{round(255 * min(max(luma - part, 0), 1)):02x}" for part in (red, green, blue))
+
+
+def test_charts_in_the_dark_theme_have_the_views_dark_colours():
+    amount, turn = re.search(r"\.js-plotly-plot \{ filter: invert\(([\d.]+)\) hue-rotate\((\d+)deg\)", LOOK).groups()
+    assert (amount, turn) == ("0.93", "180")
+    for name in ("treated", "control"):
+        near = zip(bytes.fromhex(turned_over(style.LINES[name]["color"])[1:]), bytes.fromhex(DARK[name][1:]))
+        assert all(abs(one - other) <= 12 for one, other in near)
+    paper = turned_over(style.PAPER)
+    assert all(contrast(turned_over(ink), paper) >= 4.5 for ink in (style.TREATED, style.CONTROL, style.DIFFERENCE, style.QUIET, style.INK))
