@@ -5,8 +5,7 @@ from functools import lru_cache
 import numpy as np
 
 from kit.estimate import rounded
-from kit.physics import Vessel
-from kit.widgets.energy.lit import lamp_lit
+from kit.physics import Vessel, lamp_lit
 from kit.widgets.shared import LOOK, Grip, View, line, rows, script, sheet
 
 HELP = "Drag the lamp, the edge of the mouth, the outside of the glass. Drag the minute along the curve. Arrow keys work, too."
@@ -54,8 +53,8 @@ def answer(lamp_w, mouth_cm, glass_mm, minute):
 
 @lru_cache(maxsize=64)
 def _lit(lamp_w, mouth_cm, glass_mm):
-    vessel = Vessel(wall_j_per_k=GLASS_J_PER_K_MM * glass_mm)
-    return lamp_lit(vessel, mouth_cm / 100, IN_THE_AIR * lamp_w, (1 - IN_THE_AIR) * lamp_w, until_s=60 * LONGEST_MIN)
+    vessel = Vessel(wall_j_per_k=GLASS_J_PER_K_MM * glass_mm, mouth_m=mouth_cm / 100)
+    return lamp_lit(vessel, IN_THE_AIR * lamp_w, (1 - IN_THE_AIR) * lamp_w, until_s=60 * LONGEST_MIN)
 
 
 def _meanwhile(minute, in_w, out_w):
