@@ -6,7 +6,7 @@ from dataclasses import is_dataclass
 import pytest
 
 from kit import (
-    Windows, calibrate, check_steady, class_effect, compare, example_class, example_run, fit_warming, gas_dose, naive_effect, paired_effect,
+    Windows, band_share, calibrate, check_steady, class_effect, compare, example_class, example_run, fit_warming, gas_dose, naive_effect, paired_effect,
     plan_run, possible_causes, reference_run, reveal, simulate_run,
 )  # fmt: skip
 from kit.analysis.causes.gastable import compare_gases
@@ -42,6 +42,7 @@ RESULTS = JUDGING | {
     "gases": compare_gases,
     "boiling point": lambda: boiling_point(altitude_m=1000),
     "carry-over": carries_over,
+    "band share": lambda: band_share(2700, 2.7, 100),
     "CO2 record": co2_record,
     "planet's balance": planet_balance,
     "planet's warming": lambda: planet_warming(560),

@@ -1,7 +1,8 @@
 """From vessel to planet: radiation, balance, the measured CO2 record, and what carries over."""
 
+from kit.analysis.planet.bandshare import band_share, BandShare
 from kit.analysis.planet.co2record import Co2Record
 from kit.analysis.planet.planet import PlanetBalance, PlanetWarming
 from kit.analysis.planet.spectra import Spectra
 
-__all__ = ["Co2Record", "PlanetBalance", "PlanetWarming", "Spectra"]
+__all__ = ["band_share", "BandShare", "Co2Record", "PlanetBalance", "PlanetWarming", "Spectra"]

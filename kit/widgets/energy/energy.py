@@ -5,7 +5,8 @@ from functools import lru_cache
 import numpy as np
 
 from kit.estimate import rounded
-from kit.physics import Vessel, lamp_lit
+from kit.physics import lamp_lit, Vessel
+from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, View, line, rows, script, sheet
 
 HELP = "Drag the lamp, the edge of the mouth, the outside of the glass. Drag the minute along the curve. Arrow keys work, too."
@@ -31,6 +32,10 @@ class EnergyView(View):
 
     _esm, _css = script("energy/energy"), sheet(*LOOK, "energy/energy")
 
+    def numbers(self):
+        """What the lesson's cards ask of this vessel, wherever the grips stand."""
+        return compared()
+
 
 def answer(lamp_w, mouth_cm, glass_mm, minute):
     """How warm this vessel gets and how soon; and the watts in and out at `minute`, with what the glass and the air store."""
@@ -55,6 +60,17 @@ def answer(lamp_w, mouth_cm, glass_mm, minute):
 def _lit(lamp_w, mouth_cm, glass_mm):
     vessel = Vessel(wall_j_per_k=GLASS_J_PER_K_MM * glass_mm, mouth_m=mouth_cm / 100)
     return lamp_lit(vessel, IN_THE_AIR * lamp_w, (1 - IN_THE_AIR) * lamp_w, until_s=60 * LONGEST_MIN)
+
+
+def compared():
+    """`Numbers` for the cards: the vessel as it stands first, with glass twice as thick, and with a wider mouth."""
+    first, thick, wide = (_lit(4, *shape) for shape in ((7, 1), (7, 2), (10, 1)))
+    going = "level" if abs(first.through_wall_w[-1] + first.through_mouth_w[-1] - first.in_w) < EVEN_W else "climbing"
+    later = "later" if thick.nearly_s > 1.2 * first.nearly_s else "sooner"
+    thicker = later if abs(thick.level_k - first.level_k) < 0.05 else "higher" if thick.level_k > first.level_k else "lower"
+    texts = {f"{name}_level": f"{rounded(each.level_k, 1)} °C" for name, each in (("first", first), ("thick", thick), ("wide", wide))}
+    times = {f"{name}_minutes": f"{rounded(each.nearly_s / 60, 0)} min" for name, each in (("first", first), ("thick", thick))}
+    return Numbers({"two_hours": going, "thicker": thicker}, {**texts, **times})
 
 
 def _meanwhile(minute, in_w, out_w):

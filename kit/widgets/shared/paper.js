@@ -30,7 +30,7 @@ export function axisUp(c, { X, colour }, Y, most, zero = false) {
 export function axisAcross(c, { X, colour, font, width }, bottom, title, unit = 1) { // `unit`: so much of X is 1 on the axis
   c.strokeStyle = c.fillStyle = colour("--kit-ink"); c.lineWidth = 1; c.textAlign = "center"; c.textBaseline = "top";
   stroke(c, [[X.from, bottom], [X.until, bottom]]);
-  for (const tick of ticks(X.low / unit, X.high / unit, width < 500 ? 5 : 10)) {
+  for (const tick of X.ticks ?? ticks(X.low / unit, X.high / unit, width < 500 ? 5 : 10)) {
     const x = X.to(unit * tick.at);
     stroke(c, [[x, bottom], [x, bottom + 5]]);
     c.fillText(tick.text, x, bottom + 8);

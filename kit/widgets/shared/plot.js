@@ -10,8 +10,8 @@ import { between, scale } from "./scales.js";
 const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30;
 const DASHES = { control: [8, 4], difference: [2, 3] };
 
-// x and y: { title, low, high }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
-// lines { x, y, look, name }, bands { from, to, name } from top to bottom, levels { y, name }, dots { x, y, low, high, look, name }.
+// x and y: { title, low, high }, x may bring its own `ticks` { at, text }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
+// lines { x, y, look, name }, bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name }.
 export function plot(v, { x, y, height = 200, grips = 0 }) {
   const canvas = make("canvas", { role: "img" }), layer = draw("svg", { class: "kit-layer" }), node = make("div", { class: "kit-plot" }, canvas, layer);
   const fitted = [], top = TOP + grips * GRIP;
@@ -20,7 +20,7 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
   function fit() {
     if (!node.clientWidth) return;
     const width = node.clientWidth, wide = width >= 560, left = 52, right = wide ? 104 : 16;
-    const X = Object.assign(scale(x.low, x.high, left, width - right), { from: left, until: width - right });
+    const X = Object.assign(scale(x.low, x.high, left, width - right), { from: left, until: width - right, ticks: x.ticks });
     view = { width, height: top + height + FOOT, font: FONT, wide, colour: coloursOf(node), X, Y: scale(y.low, y.high, top + height, top), top, bottom: top + height };
     layer.setAttribute("width", width); layer.setAttribute("height", view.height);
     paint();
@@ -68,11 +68,11 @@ function paintLine(c, view, { x, y, look = "treated", name = "" }) {
   if (name) nameAt(c, view, name, between(Y.to(y.at(-1)) + (ghost ? 14 : -10), view.top + 6, view.bottom - 8), ink);
 }
 
-function paintBand(c, view, { from, to, name = "", look = "difference" }) {
+function paintBand(c, view, { from, to, name = "", look = "difference", low = false }) {
   const { X } = view, left = X.to(between(from, X.low, X.high)), right = X.to(between(to, X.low, X.high));
   c.fillStyle = view.colour(`--kit-${look}`);
   c.globalAlpha = 0.16; c.fillRect(left, view.top, right - left, view.bottom - view.top); c.globalAlpha = 1;
-  c.textAlign = "left"; c.textBaseline = "top"; c.fillText(name, left + 4, view.top + 4);
+  c.textAlign = "left"; c.textBaseline = low ? "bottom" : "top"; c.fillText(name, left + 4, low ? view.bottom - 4 : view.top + 4);
 }
 
 function paintLevel(c, view, { y, name = "" }) {
