@@ -54,7 +54,7 @@ __all__ = sorted(HOME)
 
 def __getattr__(name):
     if name not in HOME:
-        raise AttributeError(f"kit has no {name!r}. It has: {', '.join(__all__)}.")
+        raise AttributeError("kit has no %r. It has: %s." % (name, ", ".join(__all__)))  # so that Python 2 can read this, too
     thing = import_module("kit.calling").answering(getattr(import_module(HOME[name]), name))
     globals()[name] = thing
     return thing

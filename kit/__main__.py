@@ -1,4 +1,4 @@
-"""`python3 -m kit`. This file must be readable to any Python 3, so that an old one can say what is missing."""
+"""`python3 -m kit`. Any Python from 2.7 on can read this file and kit/__init__.py, so that an old one can say what is missing."""
 
 import sys
 

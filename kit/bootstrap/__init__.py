@@ -3,6 +3,7 @@
 from kit.bootstrap.environment import ready
 from kit.bootstrap.handover import hand_over
 from kit.bootstrap.options import read
+from kit.bootstrap.renewing import renew
 from kit.bootstrap.troubles import in_plain_words
 
 
@@ -10,6 +11,8 @@ from kit.bootstrap.troubles import in_plain_words
 def main(words):
     """Do what was typed after `python3 -m kit`; the exit status. What needs packages is handed over to the environment's Python."""
     options = read(words)
+    if options.command == "lock":
+        return renew()
     python = ready("test" if options.command == "test" else "lab")
     if options.command != "prepare":
         return hand_over(python, words)

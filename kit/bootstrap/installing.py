@@ -1,40 +1,61 @@
-"""pip at work, told as it happens; and what its failures mean."""
+"""pip at work, told as it happens. The versions that were tested together, each file checked by its hash; the newest where they don't fit."""
 
 import re
-import subprocess
+import shutil
 import time
+from contextlib import contextmanager
 
-from kit.bootstrap.handover import surroundings
+from kit.bootstrap.meanings import does_not_fit, meaning
+from kit.bootstrap.places import python_of
+from kit.bootstrap.requirements import lock_files, requirements
+from kit.bootstrap.working import at_work
 
-PIP = ("-m", "pip", "install", "--no-input", "--disable-pip-version-check", "--progress-bar", "off", "--retries", "2")
-FOR_PIP = {"PYTHONUTF8": "1", "PIP_USER": "0"}  # "install for the user", where it is set, is refused inside an environment
-AGAIN = "Then type the same command again."
-# What pip prints, from several of its versions, and what a person can do about it. The first that fits is said.
-MEANINGS = {
-    "No space left on device|Errno 28|WinError 112|quota exceeded": f"This disk is full. Make room on it. {AGAIN}",
-    "NewConnectionError|ConnectTimeout|ReadTimeout|NameResolution|ProxyError|SSLError|Connection\\w*Error|Network is unreachable": (
-        f"The packages could not be fetched: no way to the package index. Check the network (a school's may need its proxy named). {AGAIN}"
-    ),
-    "Permission denied|Access is denied|WinError (5|32)": (
-        f"A file of the kit is in use or not yours. Close every window that runs it. {AGAIN}"
-    ),
-    "No matching distribution|requires a different Python|Failed building wheel": (
-        f"A package is not made for this Python on this computer. Get a 64-bit Python 3.11, 3.12 or 3.13 from www.python.org. {AGAIN}"
-    ),
-}
+QUIET = ("--no-input", "--disable-pip-version-check", "--progress-bar", "off", "--retries", "2")
+# For whoever set another place as pip's usual one: only the environment's own will do.
+INSIDE = ("--target=", "--prefix={}")
+LOCKED = ("--require-hashes", "--only-binary", ":all:")
+OTHERS = "  The versions that were tested together are not all made for this computer. Taking the newest ones that are."
+BEGINS = "Installing collected packages:"
 
 
-def install(python, packages, wanted, before_the_first_change):
-    """Let pip bring `wanted` into `packages`, the folder where `python` keeps them."""
-    told = {"stdout": subprocess.PIPE, "stderr": subprocess.STDOUT, "encoding": "utf-8", "errors": "replace"}
-    with subprocess.Popen([str(python), *PIP, *wanted], env=surroundings() | FOR_PIP, **told) as pip:
+def install(environment, group, packages, before_the_first_change):
+    """Let pip bring all of `group` into `packages`, the folder where the environment keeps them."""
+    locked = [word for path in lock_files(group) for word in ("--requirement", str(path))]
+    if locked:
+        said = let_pip(environment, [*LOCKED, *locked], packages, before_the_first_change)
+        if said is None:
+            return
+        if not does_not_fit(said):
+            raise SystemExit(meaning(said))
+        print(OTHERS, flush=True)
+    said = let_pip(environment, ["--prefer-binary", *requirements(group)], packages, before_the_first_change)
+    if said is not None:
+        raise SystemExit(meaning(said))
+
+
+def let_pip(environment, wanted, packages, before_the_first_change):
+    """One run of pip; what it said if it failed. Its passing files go with it, or with the environment."""
+    words = [*QUIET, *(word.format(environment) for word in INSIDE), *wanted]
+    with (
+        passing_files(environment) as scratch,
+        at_work(environment, "pip", "install", *words, python=python_of(environment), scratch=scratch) as pip,
+    ):
         said = tell_fetching(pip.stdout)
-        if said and said[-1].startswith("Installing collected packages:"):
+        if said and said[-1].startswith(BEGINS):
             before_the_first_change()
             tell_installing(pip, packages, total=said[-1].count(",") + 1)
         said += pip.stdout.read().splitlines()
-    if pip.returncode:
-        raise SystemExit(meaning(said))
+    return said if pip.returncode else None
+
+
+@contextmanager
+def passing_files(environment):
+    """An empty folder in the environment. What a killed run left there goes first."""
+    folder = environment / "passing"
+    shutil.rmtree(folder, ignore_errors=True)
+    folder.mkdir(exist_ok=True)
+    yield folder
+    shutil.rmtree(folder, ignore_errors=True)
 
 
 def tell_fetching(lines):
@@ -42,7 +63,7 @@ def tell_fetching(lines):
     said, names = [], set()
     for line in lines:
         said.append(line.strip())
-        if said[-1].startswith("Installing collected packages:"):
+        if said[-1].startswith(BEGINS):
             break
         name = name_in(said[-1])
         if name and name not in names:
@@ -70,11 +91,3 @@ def tell_installing(pip, packages, total):
 
 def installed(packages):
     return sum(1 for _ in packages.glob("*.dist-info"))
-
-
-def meaning(said):
-    """What pip's last words mean to a person. Where nobody knows, the words themselves."""
-    text = "\n".join(said)
-    known = next((what for pattern, what in MEANINGS.items() if re.search(pattern, text)), None)
-    complaints = [line for line in said if line.startswith("ERROR")] or said[-3:]
-    return known or f"The packages could not be installed. pip says{': ' if complaints else ' nothing.'}{' '.join(complaints)[:600]}"

@@ -1,23 +1,29 @@
 """One process at a time: for a set-up, or for a file that two may add to. A lock goes with its process, however that ends."""
 
+import os
 import time
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 
 from kit.bootstrap.places import WINDOWS
 
+UNWRITTEN = 1 << 30  # Windows lets nobody read a locked byte: lock one behind all that is written
 TAKEN = "The kit is being set up in another window. Wait until that is done, then type the same command again."
 
 
 @contextmanager
 def alone(path):
-    """Hold the file `path` locked. If another process does, a sentence."""
+    """Hold the file `path` locked, and delete it in the end. If another process holds it, a sentence."""
     with open(path, "w") as file:
         try:
             lock(file)
         except (BlockingIOError, PermissionError):
             raise SystemExit(TAKEN) from None
-        yield
-    path.unlink(missing_ok=True)
+        try:
+            yield
+        finally:
+            file.close()
+            with suppress(PermissionError):  # another window has opened it by now
+                path.unlink(missing_ok=True)
 
 
 @contextmanager
@@ -48,7 +54,9 @@ def lock(file):
     if WINDOWS:
         import msvcrt
 
+        os.lseek(file.fileno(), UNWRITTEN, os.SEEK_SET)
         msvcrt.locking(file.fileno(), msvcrt.LK_NBLCK, 1)
+        os.lseek(file.fileno(), 0, os.SEEK_SET)
     else:
         import fcntl
 

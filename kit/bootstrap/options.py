@@ -22,7 +22,7 @@ def read(words):
 def parser():
     whole = argparse.ArgumentParser(prog="python3 -m kit", description=ABOUT, epilog="Begin with: python3 -m kit lab")
     commands = whole.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    for add in (add_lab, add_prepare, add_copy, add_test, add_check):
+    for add in (add_lab, add_prepare, add_copy, add_test, add_check, add_lock):
         add(commands)
     return whole
 
@@ -52,6 +52,10 @@ def add_test(commands):
 def add_check(commands):
     check = command(commands, "check", "run a long study that the tests hold only a part of", "Words after -- go to the study.")
     check.add_argument("--coverage", action="store_true", required=True, help="how often the kit's ranges hold the truth")
+
+
+def add_lock(commands):
+    command(commands, "lock", "for developers: fix the newest versions that fit the requirements, with their hashes, for every computer")
 
 
 def command(commands, name, text, after=None):

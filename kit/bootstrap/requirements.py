@@ -1,9 +1,12 @@
-"""The packages of each group, read from where they are stated."""
+"""The packages of each group, read from where they are stated; and the lock files with the exact versions that were tested together."""
 
 import hashlib
 import tomllib
+from pathlib import Path
 
 from kit.bootstrap.places import CHECKOUT
+
+LOCKS = Path(__file__).parent
 
 
 def requirements(group, checkout=CHECKOUT):
@@ -18,6 +21,26 @@ def test_packages(checkout):
     return project["project"]["optional-dependencies"]["test"]
 
 
-def fingerprint(group, checkout=CHECKOUT):
-    """Changes when a requirement of the group does."""
-    return hashlib.sha256("\n".join(requirements(group, checkout)).encode()).hexdigest()
+def lock_files(group, checkout=CHECKOUT, locks=LOCKS):
+    """The files for pip that lock all of `group`. None if one is missing or was made from other requirements than those of today."""
+    files = {each: locks / f"lock-{each}.txt" for each in (("lab", "test") if group == "test" else ("lab",))}
+    return list(files.values()) if all(fits(file, each, checkout) for each, file in files.items()) else []
+
+
+def fits(lock, group, checkout):
+    return lock.exists() and made_from(group, checkout) in lock.read_text(encoding="utf-8").splitlines()[:5]
+
+
+def made_from(group, checkout=CHECKOUT):
+    """The line of a lock file that ties it to the group's requirements."""
+    return f"# Made from the requirements {digest(requirements(group, checkout))}"
+
+
+def fingerprint(group, checkout=CHECKOUT, locks=LOCKS):
+    """Changes when a requirement of the group or a locked version does."""
+    locked = [path.read_text(encoding="utf-8") for path in lock_files(group, checkout, locks)]
+    return digest([*requirements(group, checkout), *locked])
+
+
+def digest(lines):
+    return hashlib.sha256("\n".join(lines).encode()).hexdigest()

@@ -6,10 +6,13 @@ import re
 import signal
 import subprocess
 import sys
+import sysconfig
 import time
+from pathlib import Path
 
 import pytest
 
+from kit.bootstrap.environment import must_be_made, stands
 from kit.bootstrap.places import python_of
 from kit.bootstrap.requirements import fingerprint
 from tests.checkouts import OFFLINE, kit, small_checkout
@@ -52,12 +55,12 @@ def test_the_environment_finds_the_kit_from_anywhere(first, tmp_path):
 
 
 def test_the_second_start_asks_nothing_of_pip(checkout):
-    (checkout / ".venv" / "pip-was-asked").mkdir()
     assert kit(checkout, "prepare", PIP_LOG=str(checkout / "pip.log")) == (0, SET_UP, "") and not (checkout / "pip.log").exists()
 
 
-def test_no_lock_is_left(first):
-    assert not (first[0] / ".venv.lock").exists()
+def test_nothing_is_left_but_the_environment(first):
+    assert [path.name for path in first[0].glob(".venv*")] == [".venv"]
+    assert not [path for path in (first[0] / ".venv").iterdir() if path.suffix == ".part" or path.name == "passing"]
 
 
 def test_the_test_packages_come_later_and_leave_the_rest_standing(checkout):
@@ -131,10 +134,54 @@ def started(folder):
     return process
 
 
+@pytest.mark.parametrize("note", ["", "[]", "null", '{"holds": [1]}', '{"holds": {"lab": "HOLDS"}}', '{"made_for": "3.11 linux"}'])
+def test_a_damaged_note_is_no_note(note, checkout):
+    (checkout / ".venv" / "kit-note.json").write_text(note.replace("HOLDS", fingerprint("lab", checkout)))
+    assert must_be_made(checkout / ".venv") and not stands("lab", checkout / ".venv")
+
+
+@posix_only
+def test_a_broken_link_to_its_python_beside_an_empty_note_is_mended_too(checkout):
+    python, note = checkout / ".venv" / "bin" / "python", checkout / ".venv" / "kit-note.json"
+    led_to = python.readlink()
+    python.unlink()
+    python.symlink_to("nowhere")
+    note.write_text("")
+    mended = must_be_made(checkout / ".venv")
+    python.unlink()
+    python.symlink_to(led_to)
+    assert mended
+
+
+@posix_only
+def test_what_a_cut_off_deletion_left_is_made_anew_and_the_computers_own_python_untouched(first):
+    before = everything_in(sysconfig.get_path("purelib", vars={"base": sys.base_prefix}))
+    (first[0] / ".venv" / "kit-note.json").unlink()
+    (first[0] / ".venv" / "pyvenv.cfg").unlink()  # its Python is at home where the computer's own is, now
+    status, said, complaints = kit(first[0], "prepare", python=sys._base_executable)
+    assert (status, complaints) == (0, "") and "making it anew" in said
+    assert everything_in(sysconfig.get_path("purelib", vars={"base": sys.base_prefix})) == before
+    assert [path.name for path in first[0].glob(".venv*")] == [".venv"] and (first[0] / ".venv" / "pyvenv.cfg").exists()
+
+
+def everything_in(folder):
+    return sorted(path.name for path in Path(folder).iterdir())
+
+
+@posix_only
+def test_an_environment_of_somebody_else_whose_python_is_at_home_elsewhere_is_refused(tmp_path):
+    folder = small_checkout(tmp_path)
+    (folder / ".venv" / "bin").mkdir(parents=True)
+    (folder / ".venv" / "bin" / "python").symlink_to(sys._base_executable)
+    status, _, complaint = kit(folder, "prepare", python=sys._base_executable)
+    assert status == 1 and complaint.startswith("The folder FOLDER/.venv was not made by the kit and can't be used here.")
+
+
 def test_an_environment_from_another_computer_is_made_anew(checkout):
     note = checkout / ".venv" / "kit-note.json"
+    assert not must_be_made(checkout / ".venv")
     note.write_text(note.read_text().replace('"made_for": "3', '"made_for": "windows 3'))
-    assert "The one that is here was left half done or is from another computer: making it anew." in kit(checkout, "prepare")[1]
+    assert must_be_made(checkout / ".venv")
 
 
 def test_a_folder_that_the_kit_did_not_make_is_left_alone(tmp_path):

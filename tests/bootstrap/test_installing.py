@@ -6,20 +6,20 @@ import sys
 
 import pytest
 
-from kit.bootstrap.installing import install, meaning, name_in
+from kit.bootstrap import installing
+from kit.bootstrap.installing import install, name_in
+from kit.bootstrap.places import python_of
+from kit.bootstrap.requirements import requirements
 
-AGAIN = "Then type the same command again."
-FULL = f"This disk is full. Make room on it. {AGAIN}"
-NO_WAY = "The packages could not be fetched: no way to the package index. Check the network (a school's may need its proxy named)."
 
-
-def pretended(folder, body):
-    """A program to be called as `python -m pip install ...` that runs `body` instead."""
-    (folder / "pip.py").write_text(f"import sys, time\nfrom pathlib import Path\nhere = Path(__file__).parent\n{body}\n")
-    program = folder / "python"
-    program.write_text(f"#!/bin/sh\nexec '{sys.executable}' '{folder / 'pip.py'}'\n")
+def pretended(environment, body):
+    """An environment whose Python runs `body` instead of pip, with pip's words in `sys.argv`."""
+    (environment / "pip.py").write_text(f"import os, sys, time\nfrom pathlib import Path\nhere = Path(__file__).parent\n{body}\n")
+    program = python_of(environment)
+    program.parent.mkdir()
+    program.write_text(f"#!/bin/sh\nexec '{sys.executable}' '{environment / 'pip.py'}' \"$@\"\n")
     program.chmod(program.stat().st_mode | stat.S_IXUSR)
-    return program
+    return environment
 
 
 WORKS = """
@@ -39,7 +39,7 @@ posix_only = pytest.mark.skipif(os.name == "nt", reason="the stand-in for pip is
 @posix_only
 def test_each_package_is_told_once_and_then_how_many_are_in_place(tmp_path, capsys):
     begun = []
-    install(pretended(tmp_path, WORKS), tmp_path, ["pandas"], lambda: begun.append(True))
+    install(pretended(tmp_path, WORKS), "lab", tmp_path, lambda: begun.append(True))
     assert capsys.readouterr().out == "  fetching 1: pandas\n  fetching 2: plotly\n  installed 1 of 2\n"
     assert begun == [True]
 
@@ -48,15 +48,60 @@ def test_each_package_is_told_once_and_then_how_many_are_in_place(tmp_path, caps
 def test_a_failure_before_the_first_change_changes_nothing(tmp_path):
     begun = []
     with pytest.raises(SystemExit) as end:
-        install(pretended(tmp_path, 'print("ERROR: HTTP error 403")\nsys.exit(1)'), tmp_path, ["pandas"], lambda: begun.append(True))
-    assert str(end.value) == "The packages could not be installed. pip says: ERROR: HTTP error 403" and begun == []
+        install(pretended(tmp_path, 'print("ERROR: HTTP error 403")\nsys.exit(1)'), "lab", tmp_path, lambda: begun.append(True))
+    assert begun == [] and str(end.value) == (
+        "The packages could not be installed. Check the network. Then type the same command again. If it stops here again, show these "
+        "lines to somebody who knows Python: ERROR: HTTP error 403"
+    )
 
 
 @posix_only
-def test_pip_that_ends_without_a_word_is_a_sentence_too(tmp_path):
+@pytest.mark.parametrize("ending", ["os.kill(os.getpid(), 9)", "sys.exit(1)"])
+def test_pip_that_something_ended_is_a_sentence(tmp_path, ending):
     with pytest.raises(SystemExit) as end:
-        install(pretended(tmp_path, "sys.exit(1)"), tmp_path, ["pandas"], None)
-    assert str(end.value) == "The packages could not be installed. pip says nothing."
+        install(pretended(tmp_path, f'print("Collecting pandas", flush=True)\n{ending}'), "lab", tmp_path, None)
+    assert str(end.value) == (
+        "Something ended the program that installs the packages before it was done; a computer short of memory does that. "
+        "Close other programs. Then type the same command again: it begins anew and mends what was left half done."
+    )
+
+
+LOCK_HOLDS_NO_PYWINPTY = """
+if "--require-hashes" in sys.argv:
+    print("ERROR: In --require-hashes mode, all requirements must have their versions pinned with ==. These do not:", flush=True)
+    sys.exit(1)
+(here / "words").write_text("\\n".join(sys.argv))
+"""
+
+
+@posix_only
+def test_where_the_lock_lacks_a_package_the_newest_that_fit_are_taken_and_it_says_so(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr(installing, "lock_files", lambda group: [tmp_path / "lock-lab.txt"])
+    install(pretended(tmp_path, LOCK_HOLDS_NO_PYWINPTY), "lab", tmp_path, None)
+    assert capsys.readouterr().out == "  The versions that were tested together are not all made for this computer. Taking the newest ones that are.\n"
+    assert (tmp_path / "words").read_text().splitlines()[-len(requirements("lab")) :] == requirements("lab")
+
+
+CHANGED = 'print("ERROR: THESE PACKAGES DO NOT MATCH THE HASHES FROM THE REQUIREMENTS FILE.")\nsys.exit(1)'
+
+
+@posix_only
+def test_a_file_that_differs_from_its_hash_is_never_taken_instead(tmp_path, monkeypatch):
+    monkeypatch.setattr(installing, "lock_files", lambda group: [tmp_path / "lock-lab.txt"])
+    with pytest.raises(SystemExit) as end:
+        install(pretended(tmp_path, CHANGED), "lab", tmp_path, None)
+    assert str(end.value) == (
+        "A package came cut short or changed, so it was not installed. Type the same command again. If it stops here again, try another "
+        "network."
+    )
+
+
+@posix_only
+def test_pip_keeps_its_passing_files_in_the_environment_and_they_go(tmp_path):
+    (tmp_path / "passing").mkdir()
+    (tmp_path / "passing" / "left by a kill.whl").touch()
+    install(pretended(tmp_path, '(here / "saw").write_text(f"{os.environ[\'TMPDIR\']} {os.listdir(os.environ[\'TMPDIR\'])}")'), "lab", tmp_path, None)
+    assert (tmp_path / "saw").read_text() == f"{tmp_path / 'passing'} []" and not (tmp_path / "passing").exists()
 
 
 @pytest.mark.parametrize(
@@ -72,28 +117,3 @@ def test_pip_that_ends_without_a_word_is_a_sentence_too(tmp_path):
 )
 def test_the_package_in_a_line_of_pip(line, name):
     assert name_in(line) == name
-
-
-# What pip 23 to 25 print in these cases (common practice, from memory; the first is also met for real in test_environment.py).
-@pytest.mark.parametrize(
-    "said, sentence",
-    [
-        (
-            "WARNING: Retrying (Retry(total=0)) after connection broken by 'NewConnectionError('<pip._vendor...>: Failed to establish",
-            f"{NO_WAY} {AGAIN}",
-        ),
-        ("ERROR: Could not install packages due to an OSError: [Errno 28] No space left on device", FULL),
-        ("ERROR: Could not install packages due to an OSError: [WinError 112] There is not enough space on the disk", FULL),
-        (
-            "ERROR: Could not install packages due to an OSError: [WinError 5] Access is denied: 'c:\\\\kit\\\\.venv\\\\zmq.pyd'",
-            f"A file of the kit is in use or not yours. Close every window that runs it. {AGAIN}",
-        ),
-        (
-            "ERROR: No matching distribution found for statsmodels<1,>=0.15",
-            f"A package is not made for this Python on this computer. Get a 64-bit Python 3.11, 3.12 or 3.13 from www.python.org. {AGAIN}",
-        ),
-    ],
-)  # fmt: skip
-def test_what_failures_mean(said, sentence):
-    assert meaning(["Collecting statsmodels", said]) == sentence
-    assert len(sentence.split()) <= 40
