@@ -7,10 +7,10 @@ import numpy as np
 from kit.bench import displayed, wander
 from kit.coverage.invented import seed_of
 from kit.coverage.effects import rows_of
-from kit.coverage.study import Row, Study, share
-from kit.statistics import coverage_factor, LEVEL, slopes
+from kit.coverage.study import Figure, Row, Study, share
+from kit.statistics import coverage_factor, LEVEL, slopes, wait_for_steady
 
-NOISE_C, FALSE_STEADY = 0.02, 5.0
+NOISE_C, FALSE_STEADY, WAITS = 0.02, 5.0, 1000
 
 
 @dataclass(frozen=True)
@@ -65,6 +65,56 @@ def steady_row(stretch, runs):
     return Row(str(stretch), figures)
 
 
+@dataclass(frozen=True)
+class Waiting:
+    """A level difference, looked at for `minutes`: seconds between readings, memory of the noise (s), display's step, tolerance, a drift."""
+
+    step_s: float
+    memory_s: float
+    display_c: float
+    tolerance: float
+    minutes: float
+    drift: float = 0.0
+
+    def __str__(self):
+        return f"{self.step_s:g} s, {self.memory_s:g} s, {self.display_c:g} °C, {self.minutes:g} min, {self.tolerance:g}, drift {self.drift:g}"
+
+
+WAITINGS = (
+    Waiting(1, 10, 0.01, 0.01, 5), Waiting(1, 20, 0.01, 0.01, 5), Waiting(1, 60, 0.01, 0.01, 5), Waiting(2, 10, 0.1, 0.01, 10),
+    Waiting(2, 10, 0.1, 0.02, 5), Waiting(2, 10, 0.5, 0.02, 10), Waiting(60, 20, 0.1, 0.02, 10), Waiting(1, 10, 0.01, 0.01, 5, 0.005),
+)  # fmt: skip
+# Nine in ten, less two Monte-Carlo errors of a thousand runs.
+WAIT_KEPT = 88.0
+
+
+def waiting_row(kind, runs):
+    """One row: of those that were not called steady at once, how long they were told to wait, and whether that was enough."""
+    whole = Stretch(kind.step_s, kind.memory_s, kind.display_c, kind.tolerance, 80)
+    seconds, (treated, control) = simulated(whole, kind.drift, runs)
+    steps, kept, told = (kind.display_c,) * 2, [], []
+    for pair in zip(treated, control):
+        channels, first = np.array(pair)[:, None], seconds <= 60 * kind.minutes
+        found = slopes(seconds[first], channels[..., first], steps)
+        waits = None if found.steady(kind.tolerance, kind.minutes)[0] else wait_for_steady(found, kind.minutes, kind.tolerance)
+        if waits is None:
+            continue
+        longer = kind.minutes + np.ceil(2 * waits[1]) / 2
+        then = seconds <= 60 * longer
+        kept.append(slopes(seconds[then], channels[..., then], steps).steady(kind.tolerance, longer)[0])
+        told.append(waits)
+    soonest, surely = np.median(told, axis=0) if told else (np.nan, np.nan)
+    figures = (
+        share("kept %", np.array(kept, bool), low=WAIT_KEPT),
+        Figure("soonest min", float(soonest)),
+        Figure("surely min", float(surely)),
+        share("told to wait %", np.arange(runs) < len(told)),
+    )
+    return Row(str(kind), figures)
+
+
 STUDIES = (
     Study("steady", "check_steady. Step, memory of the noise, display.", rows_of(STRETCHES, steady_row)),
-)
+    Study("waiting", "check_steady: is the longer of the two waits enough? Step, memory, display, minutes seen, tolerance.",
+          lambda runs=None: (waiting_row(kind, runs or WAITS) for kind in WAITINGS)),
+)  # fmt: skip

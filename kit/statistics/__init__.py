@@ -17,7 +17,7 @@ from kit.statistics.sidebyside import side_by_side
 from kit.statistics.single import single_effect, SingleEffect
 from kit.statistics.stacked import stacked_effects
 from kit.statistics.stuck import still_stretches
-from kit.statistics.steady import FEWEST_MIN, LEVEL, slopes
+from kit.statistics.steady import FEWEST_MIN, LEVEL, slopes, wait_for_steady
 from kit.statistics.twoonesided import CANNOT_TELL, DIFFERENT, Equivalence, equivalence, RISK, SAME, welch_dof
 from kit.statistics.vessels import vessel_changes
 from kit.statistics.warming import begins, Warming, warming_of
@@ -27,6 +27,6 @@ __all__ = [
     "drifted_range", "effects_of", "Equivalence", "equivalence", "FEWEST_MIN", "find_break", "fit_line", "fit_rise", "heard", "independent_errors",
     "lay_out", "Layout", "LEVEL", "Line", "mean_drift", "PairedEffects", "parts_of", "plain_mean", "pool", "Pooled", "Question", "ranged",
     "rehearse", "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side", "single_effect", "SingleEffect", "slopes",
-    "spread_interval", "spread_of_next", "stacked_effects", "still_stretches", "surprise", "Timing", "vessel_changes", "Wander",
+    "spread_interval", "spread_of_next", "stacked_effects", "still_stretches", "surprise", "Timing", "vessel_changes", "wait_for_steady", "Wander",
     "Warming", "warming_of", "welch_dof", "welch_interval", "widened_factor", "within", "without_each",
 ]  # fmt: skip

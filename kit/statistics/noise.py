@@ -94,6 +94,15 @@ class NoiseGrid:
         directions[abs(directions) < np.exp(-FORGOTTEN)] = 0
         return directions.transpose(0, 2, 1) / root, sizes
 
+    @cached_property
+    def lags(self):
+        """What a covariance over these cells is read from: the kernel of each correlation time at equally spaced lags (lags, times), and for
+        each pair of cells the lag just below theirs and how far they lie beyond it, (cells, cells) each."""
+        lags = np.linspace(0, self.times_s[-1] - self.times_s[0], LAGS)
+        places = np.abs(np.subtract.outer(self.times_s, self.times_s)) / lags[1]
+        below = np.minimum(places.astype(np.intp), LAGS - 2)
+        return np.exp(-lags[:, None] / self.times), below, places - below
+
     def _products_by_modes(self, left, right):
         """`products`, by the modes: C is diagonal there, (1 - s) K + s, whatever the share s."""
         directions, sizes = self.modes
@@ -151,16 +160,13 @@ class Noise:
 
     def covariance(self, run=0, *, first=0):
         """The covariance of the cells of one run from the `first` on, (cells, cells), averaged over the grid (good to a ten-thousandth)."""
-        weighed = self.weights[:, run] * self.variances[:, run]
-        times, grid = self.grid.times_s[first:], self.grid
-        lags = np.linspace(0, times[-1] - times[0], LAGS)
+        weighed, grid = self.weights[:, run] * self.variances[:, run], self.grid
         wander = (weighed * (1 - grid.white)).reshape(len(grid.shares), -1).sum(0)
-        falls = np.exp(-lags[:, None] / grid.times) @ wander
-        places = np.abs(np.subtract.outer(times, times)) / lags[1]
-        below = np.minimum(places.astype(np.intp), LAGS - 2)
-        start = falls[below]
-        matrix = start + (places - below) * (falls[1:] - falls[:-1])[below]
-        return matrix + np.diag(grid.extra[first:] * (weighed @ grid.white))
+        kernels, below, part = grid.lags
+        falls = kernels @ wander
+        matrix = falls[below] + part * np.diff(falls)[below]
+        matrix[np.diag_indices_from(matrix)] += grid.extra * (weighed @ grid.white)
+        return matrix[first:, first:]
 
     @property
     def sd(self):

@@ -16,6 +16,8 @@ from kit.statistics.noise import Noise, learn_noise
 from kit.statistics.trend import best_trend
 
 SHORT_S, FEWEST_DOF = 240.0, 3
+# A course before the change that leaves its line by no more than this many times what the displays hide is none of the record's own.
+STAIRS = 3.0
 
 
 @dataclass(frozen=True)
@@ -165,7 +167,11 @@ def _before(layout, seen, display):
     if not len(layout.by_minute):
         return noise.mean_of(course.slopes), np.sqrt(variance), nothing, nothing
     jump = 0 if shape is None else shape[:, None] * noise.mean_of(noise.coefficients[:, -1])
-    return noise.mean_of(course.slopes), np.sqrt(variance), noise.mean_of(course.bends / noise.variances), np.ptp(layout.by_minute @ (values - jump), axis=0)
+    means, line = layout.by_minute @ (values - jump), np.linalg.qr(np.column_stack([np.ones(len(layout.by_minute)), layout.by_minute @ minutes]))[0]
+    # The steps of a coarse display make stairs of a slope; they are no bend.
+    seen_beside = np.ptp(means - line @ (line.T @ means), axis=0) > STAIRS * display
+    bend = noise.mean_of(course.bends / noise.variances) * seen_beside
+    return noise.mean_of(course.slopes), np.sqrt(variance), bend, np.ptp(means, axis=0)
 
 
 def _gathered(several, order):

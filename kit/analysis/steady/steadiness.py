@@ -1,22 +1,21 @@
 """Is it steady enough to start? A drift with its range, judged against a tolerance that was chosen beforehand."""
 
 from dataclasses import dataclass
-from math import inf, isfinite
+from math import ceil, inf, isfinite
 
 import numpy as np
 
 from kit.analysis.basis import both_vessels
 from kit.analysis.steady.words import steadiness_explained
-from kit.estimate import Estimate, amount, rounded
+from kit.estimate import Estimate, Range, amount, rounded
 from kit.faults import Caution, Fault
 from kit.records import Run
-from kit.statistics import coverage_factor, display_step, FEWEST_MIN, fit_rise, LEVEL, slopes, within
+from kit.statistics import coverage_factor, display_step, FEWEST_MIN, fit_rise, LEVEL, slopes, wait_for_steady, within
 from kit.words import counted, listed, plain, table_html
 
 UNIT = "°C/min"
-FEWEST_READINGS, LONGEST_WAIT_MIN = 6, 60
-# The reach of the bound plus this share of it again leaves four chances in five that the next look says steady.
-LIKELY = 1.5
+FEWEST_READINGS = 6
+NO_WAIT = Range(0.0, 0.0, "min")
 SERIES = {"difference": ("treated", "control"), "treated": ("treated",), "control": ("control",)}
 
 
@@ -25,7 +24,8 @@ class Steadiness:
     """Whether the `of` series of `run` was steady in the `over_min` minutes that end at minute `until_min`.
 
     `slope`: its drift, °C/min; `at_most`: the drift that it stays under at 95 %. `verdict`: 'steady', 'drifting' or 'cannot tell', with its
-    `reason`. `wait_min`: how many more minutes of record a verdict of 'steady' may need, None where nobody can say.
+    `reason`. `wait_min`: how many more minutes of record a verdict of 'steady' may need, a `Range` from the soonest to what does in nine of
+    ten cases; None where nobody can say.
     `settling_min`: the time constant with which the control vessel settles, None where the record does not show one.
     """
 
@@ -39,7 +39,7 @@ class Steadiness:
     correlation_s: float
     verdict: str
     reason: str
-    wait_min: float | None
+    wait_min: Range | None
     settling_min: float | None = None
     cautions: tuple = ()
 
@@ -111,7 +111,8 @@ def _too_short(seconds, asked):
     if held >= over_min - 1e-6 and inside >= FEWEST_READINGS:
         return None
     if held < over_min - 1e-6:
-        reason, wait = f"the record holds {rounded(held, 1)} min and you asked for {over_min:g}. Watch for longer, or ask for less.", over_min - held
+        reason = f"the record holds {rounded(held, 1)} min and you asked for {over_min:g}. Watch for longer, or ask for less."
+        wait = Range(over_min - held, over_min - held, "min")
     else:
         reason, wait = f"the last {over_min:g} min hold {counted(int(inside), 'reading')}, and {FEWEST_READINGS} are needed.", None
     return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, wait)
@@ -123,7 +124,7 @@ def _judged(seconds, vessels, asked):
     channels = vessels[[("treated", "control").index(name) for name in SERIES[of]]]
     stuck = [name for name, channel in zip(SERIES[of], channels) if np.ptp(channel) == 0]
     if stuck:
-        reason = f"the {listed(stuck)} thermometer shows one value all the time. Check the probe and its cable."
+        reason = f"the {listed(stuck)} thermometer shows one value all the time. A coarse display does that, and a stuck probe, too."
         return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, None)
     found = slopes(seconds[inside], channels[:, None, inside], display_step(channels))
     factor = coverage_factor(LEVEL, found.dof)
@@ -131,31 +132,14 @@ def _judged(seconds, vessels, asked):
     at_most, settling = found.at_most[0].item(), settling_time(seconds, vessels[1])
     steady, drifting = found.steady(tolerance, over_min)[0], found.drifting(tolerance)[0]
     verdict = "steady" if steady else "drifting" if drifting else "cannot tell"
-    wait = 0.0 if steady else wait_for(slope.value, at_most, (over_min, tolerance), settling)
+    wait = NO_WAIT if steady else wait_range(wait_for_steady(found, over_min, tolerance, settling))
     reason = _reason(verdict, slope, at_most, asked)
     return Steadiness(*asked, slope, at_most, found.correlation_s[0].item(), verdict, reason, wait, settling, _cautions(found, over_min))
 
 
-def wait_for(slope, at_most, asked, settling_min):
-    """How many more minutes until a stretch, perhaps a longer one, may be called steady; None where nobody can say. `asked`: minutes, tolerance.
-
-    A drift hidden by noise is seen better the longer one watches: its standard error falls as minutes^(-3/2). One that dies away with a known
-    time constant shrinks by exp(-minutes / time constant), reckoned from the stretch's middle. One that is there and shows no end may stay.
-    """
-    over_min, tolerance = asked
-    reach = at_most - abs(slope)
-    if settling_min is None:
-        return max(over_min * (at_most / tolerance) ** (2 / 3), float(FEWEST_MIN)) - over_min if abs(slope) < 2 * reach else None
-    waits, longer = np.meshgrid(np.arange(0, LONGEST_WAIT_MIN, 0.25), np.arange(0, LONGEST_WAIT_MIN, 0.25), indexing="ij")
-    minutes = over_min + longer
-    drift = abs(slope) * np.exp((longer / 2 - waits) / settling_min) * _bulge(minutes / settling_min) / _bulge(over_min / settling_min)
-    enough = (drift + LIKELY * reach * (over_min / minutes) ** 1.5 < tolerance) & (longer <= waits) & (minutes >= FEWEST_MIN)
-    return float(waits[enough].min()) if enough.any() else None
-
-
-def _bulge(stretches):
-    """How much more an exponential falls on average over a stretch, in time constants, than its slope in the middle says."""
-    return np.sinh(stretches / 2) / (stretches / 2)
+def wait_range(waits):
+    """The `Range` of minutes of (soonest, surely), in steps of half a minute upwards; None for None."""
+    return None if waits is None else Range(*(ceil(2 * each) / 2 for each in waits), "min")
 
 
 def settling_time(seconds, control):

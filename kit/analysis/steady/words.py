@@ -26,4 +26,4 @@ def _waiting(steadiness):
         return ["How long to wait can't be said from this record. Look again in a few minutes: does the drift shrink?"]
     known = steadiness.settling_min
     because = f"the control settles with a time constant of {amount(known)} min" if known else "a longer look narrows the range"
-    return [f"It may take about {amount(steadiness.wait_min)} min more, as {because}."]
+    return [f"It may take {steadiness.wait_min} more, as {because}. Nine times in ten the longer of the two is enough, looked at as a whole."]

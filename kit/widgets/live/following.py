@@ -166,5 +166,5 @@ def verdict(run, steadiness):
         found = check_steady(run, **steadiness)
     except Fault as fault:
         return {"word": "cannot tell", "text": str(fault)}
-    wait = f" Wait about {rounded(found.wait_min, 1)} min more." if found.wait_min else ""
+    wait = f" Wait {found.wait_min} more." if found.wait_min and found.wait_min.high else ""
     return {"word": found.verdict, "text": f"{found.reason[0].upper()}{found.reason[1:]}{wait}"}
