@@ -211,16 +211,22 @@ def test_no_key_reaches_the_notebook_from_anywhere_inside(fresh):
     assert page.evaluate(state)[0] == before[0]
 
 
+MISSES = "Your perturbation window does not hold the moment the gas went in yet."
+NO_ROOM = "that leaves no room for the baseline and the perturbation. Move or narrow those first."
+
+
 def test_minutes_are_typed_and_what_cannot_be_is_said(fresh):
     page, _ = fresh
     pushed = "Windows can't overlap, so the perturbation and the response moved along."
     for box, typed, name, expected, told in (
-        ("response end", "21:30", "response end", 21.5, ""),
-        ("response start", "20,5", "response start", 20.5, ""),
-        ("response end", "10:30", "response start", 9.5, ""),
+        ("response end", "21:30", "response end", 21.5, MISSES),
+        ("response start", "20,5", "response start", 20.5, MISSES),
+        ("response end", "10:30", "response start", 9.5, MISSES),
         ("baseline start", "10", "response start", 12, pushed),
-        ("perturbation end", "99", "perturbation end", 20.5, "No room beyond this: the record ends at 21.5 min."),
-        ("baseline start", "-1", "baseline start", 0, "No room before this: the record starts here."),
+        ("perturbation end", "99", "perturbation end", 12, "The perturbation can't end at 99 min: the record ends at 21.5 min."),
+        ("baseline start", "-1", "baseline start", 10, "The baseline can't start at -1 min: the record starts at 0 min."),
+        ("response start", "1:30", "response start", 12, "The response can't start at 1.5 min: " + NO_ROOM),
+        ("response start", "1.5", "perturbation start", 11, "The response can't start at 1.5 min: " + NO_ROOM),
         ("baseline end", "soon", "baseline end", 11, '"soon" is not a time in minutes. Type 10.5 or 10:30, say.'),
     ):
         field = page.get_by_role("spinbutton", name=f"{box}, minutes")

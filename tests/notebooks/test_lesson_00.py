@@ -11,7 +11,8 @@ from kit.examples import example_run
 from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.marker.marker import starting_windows
-from kit.widgets.cards.numbers import TOO_CLOSE_C, misplaced, numbers_of_effect
+from kit.analysis.effect import change_of, misplaced
+from kit.widgets.cards.numbers import TOO_CLOSE_C, numbers_of_effect
 from tests.lessons.reading import LESSONS
 from tests.notebooks.widgets import shown, words
 
@@ -48,7 +49,7 @@ def test_what_was_kept_in_an_earlier_session_opens_everything(run_notebook, tmp_
 
 def test_the_windows_start_where_no_answer_lies():
     run = example_run("basalt")
-    assert misplaced(run, starting_windows(run)) and paired_effect(run, starting_windows(run)).verdict == "cannot tell"
+    assert misplaced(starting_windows(run), change_of(run)) and paired_effect(run, starting_windows(run)).verdict == "cannot tell"
 
 
 def test_the_kits_own_numbers_keep_every_choice_apart(suggested):

@@ -11,6 +11,7 @@ GAS_RISE_PPM, GAS_STARTED = 3000, 0.02
 # The gas needs a moment to arrive and the thermometer lags, so the difference breaks later than the gas goes in.
 EARLIER_S = 45.0
 WINDOW_S, AFTER_S, FEWEST = 60.0, 600.0, 3
+LEEWAY_MIN = 0.1  # a baseline may reach so far beyond the change's first sign
 NONE_FOUND = (
     "No change stands out in this record, by the gas probe or in the difference. "
     "If you know when the gas went in, give that minute: Windows.of_perturbation(11), say."
@@ -28,6 +29,25 @@ def suggest_windows(run):
     """
     start_s = gas_start(run)
     return _around(run, start_s, start_s + WINDOW_S) if start_s is not None else _from_break(run)
+
+
+def change_of(run):
+    """(start, end) in minutes of the change that a run shows, by the gas channel or by a break in the difference; None without one."""
+    try:
+        return suggest_windows(run).perturbation
+    except Fault:
+        return None
+
+
+def misplaced(windows, change):
+    """A sentence on the window that stands on the wrong side of `change` ((start, end) in minutes, or None); '' when all stand well."""
+    if change is None:
+        return ""
+    if windows.baseline[1] > change[0] + LEEWAY_MIN:
+        return "Your baseline reaches into the time after the gas went in."
+    if windows.perturbation[0] > change[1] or windows.perturbation[1] < change[0]:
+        return "Your perturbation window does not hold the moment the gas went in yet."
+    return "Your response comes before the gas had time to act." if windows.response[0] < change[1] else ""
 
 
 def gas_start(run):

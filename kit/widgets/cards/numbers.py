@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field, fields, replace
 from itertools import combinations
 
-from kit.analysis.effect import level, paired_effect, suggest_windows
+from kit.analysis.effect import change_of, level, misplaced, paired_effect, suggest_windows
 from kit.estimate import Estimate, rounded
 from kit.faults import Fault
 from kit.examples import example_run
@@ -47,7 +47,7 @@ def shown_numbers(lesson, source=None):
         numbers = numbers_of_effect(effect)
     except Fault as fault:
         return Numbers(problem=str(fault))
-    return replace(numbers, problem=misplaced(effect.run, effect.windows), origin=OWN)
+    return replace(numbers, problem=misplaced(effect.windows, change_of(effect.run)), origin=OWN)
 
 
 def numbers_for(lesson, source, question):
@@ -82,19 +82,6 @@ def numbers_of_result(result):
     found = {each.name: value for each in fields(result) if isinstance(value := getattr(result, each.name), Estimate)}
     texts = {name: each.value_text for name, each in found.items()} | {f"{name}_range": each.range for name, each in found.items()}
     return Numbers({name: each.value for name, each in found.items()}, {**texts, "sentence": str(result)})
-
-
-def misplaced(run, windows):
-    """A sentence that says which window can't answer the lesson's question yet; '' when each stands on its side of the change."""
-    try:
-        change = suggest_windows(run).perturbation
-    except Fault:
-        return ""
-    if windows.baseline[1] > change[0] + 0.1:
-        return "Your baseline reaches into the time after the gas went in."
-    if windows.perturbation[0] > change[1] or windows.perturbation[1] < change[0]:
-        return "Your perturbation window does not hold the moment the gas went in yet."
-    return "Your response comes before the gas had time to act." if windows.response[0] < change[1] else ""
 
 
 def on_change(source, redraw):

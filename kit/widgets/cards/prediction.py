@@ -6,6 +6,7 @@ from kit.widgets.cards.keeping import keeping_of, time_of
 from kit.widgets.cards.numbers import on_change, shown_numbers
 
 SURE, KEEP = ("a guess", "fairly sure", "sure"), "keep"
+MISSING = {"choice": "choose one answer", "sure": "say how sure you are"}
 
 
 def predict(card_id):
@@ -19,8 +20,9 @@ def predict(card_id):
         return damage + (_asking(prediction) if told is None else _settled(prediction, told))
 
     def keep(values):
-        if not values.get("choice") or not values.get("sure"):
-            return "Two more clicks: choose one answer, and say how sure you are."
+        missing = [words for name, words in MISSING.items() if not values.get(name)]
+        if missing:
+            return f"{'Two more clicks' if len(missing) == 2 else 'One more click'}: {', and '.join(missing)}."
         keeping.add(card_id, "prediction", **_chosen(prediction, values["choice"], values), sure=values["sure"])
         return ""
 

@@ -1,8 +1,9 @@
 // What Python answers, and how it is shown: the number at once, the range when the hand rests, spoken once after that.
-// Owner of `m.line`, `m.silent`, `m.remark` and `m.speaking`.
+// Owner of `m.line`, `m.reading`, `m.silent`, `m.remark` and `m.speaking`.
 
 import { say } from "../shared/elements.js";
 import { SILENT, lineTo } from "../shared/line.js";
+import { meanIn, rounded } from "../shared/means.js";
 import { moveTo } from "./shown.js";
 
 const SPEAK = 250; // milliseconds
@@ -25,13 +26,14 @@ export function remark(m, words) { // a sentence about the last move, until the 
 function answered(m) {
   m.line.heard(m.model.get("answer").to);
   m.silent = false;
+  if (m.line.free) m.reading = m.model.get("answer"); // until then the hand is ahead of Python
   moveTo(m, m.line.free ? m.model.get("edges") : m.edges); // nothing under way here: Python, or another view, may have moved them
   showAnswer(m);
 }
 
 function showAnswer(m) {
   const answer = m.model.get("answer");
-  m.frame.number.textContent = answer.value;
+  say(m.frame.number, m.reading.value);
   for (const name of ["undo", "redo"]) m.frame.buttons[name].setAttribute("aria-disabled", String(!answer[name]));
   tell(m);
   if (!answer.settled || !m.line.free) return;
@@ -40,7 +42,10 @@ function showAnswer(m) {
   say(m.frame.condition, answer.condition);
 }
 
-export function wait(m) { // an old range never stands beside a new number
+export function foresee(m, edges) { // what Python will say of these windows, at once; an old range never stands beside a new number
+  const [before, after] = [0, 4].map(k => meanIn(m.sums, edges[k], edges[k + 1])), read = before !== null && after !== null;
+  m.reading = { levels: read ? [before, after] : null, value: read ? `${rounded(after - before, 2)} \u00b0C` : "no number yet" };
+  say(m.frame.number, m.reading.value);
   m.frame.root.classList.add("kit-marker-waiting");
   say(m.frame.sentence, "Its range for these windows is being worked out \u2026");
   say(m.frame.condition, "");

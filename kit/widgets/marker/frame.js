@@ -29,7 +29,7 @@ export function frameOf(picture, id) {
 
 function answerOf(frame) {
   const value = make("p", { class: "kit-marker-value" }, "Extra warming of the treated vessel: ", frame.number);
-  return make("div", { class: "kit-marker-answer" }, value, frame.sentence, frame.condition, frame.trouble);
+  return make("div", { class: "kit-marker-answer" }, value, frame.trouble, frame.sentence, frame.condition);
 }
 
 function box(name, i) { // text, not number: a decimal comma and 10:30 are welcome in every browser

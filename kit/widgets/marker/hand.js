@@ -2,8 +2,8 @@
 // Owner of `m.gesture`, `m.held` and `m.resting`.
 
 import { secondsTyped } from "../shared/scales.js";
-import { remark, wait } from "./answer.js";
-import { keyed, movedEdge, movedWindow, remarkOn, typedEdge } from "./moves.js";
+import { foresee, remark } from "./answer.js";
+import { keyed, movedEdge, movedWindow, refusalOf, remarkOn, typedEdge } from "./moves.js";
 import { moveTo, showBoxes } from "./shown.js";
 
 const REST = 50; // milliseconds until a hand that stopped counts as at rest
@@ -17,8 +17,8 @@ export function begin(m, who) {
 function put(m, next, words = "") {
   remark(m, words);
   if (next.every((edge, k) => edge === m.edges[k])) return;
+  foresee(m, next);
   moveTo(m, next);
-  wait(m);
   m.line.ask({ kind: "move", edges: m.edges, gesture: m.gesture.id });
   clearTimeout(m.resting);
   m.resting = setTimeout(() => settle(m), REST);
@@ -86,9 +86,9 @@ export function typed(m, k, text) {
     remark(m, `"${text.trim().slice(0, 20)}" is not a time in minutes. Type 10.5 or 10:30, say.`);
     return showBoxes(m);
   }
+  const next = typedEdge(m.edges, k, to, m.limits), refusal = refusalOf(m.edges, next, k, to, m.limits);
   begin(m, "box");
-  const next = typedEdge(m.edges, k, to, m.limits);
-  put(m, next, remarkOn(m.edges, next, k, to, m.limits));
+  put(m, refusal ? m.edges : next, refusal || remarkOn(m.edges, next, k, to, m.limits));
   showBoxes(m);
 }
 

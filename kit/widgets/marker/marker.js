@@ -4,6 +4,7 @@
 import { keepKeys } from "../shared/elements.js";
 import { newName } from "../shared/line.js";
 import { onLook } from "../shared/look.js";
+import { sumsOf } from "../shared/means.js";
 import { numbers } from "../shared/scales.js";
 import { listen } from "./answer.js";
 import { frameOf } from "./frame.js";
@@ -34,8 +35,9 @@ function stateOf(model, life) {
   const picture = model.get("picture"), times = numbers(model.get("times")), all = numbers(model.get("lines"));
   const rows = picture.rows.map((_, j) => all.subarray(j * times.length, (j + 1) * times.length));
   const me = newName(), frame = frameOf(picture, me), layer = layerOf(frame.area);
+  const exact = numbers(model.get("readings"), Float64Array), sums = sumsOf(exact.subarray(0, times.length), exact.subarray(times.length));
   const limits = { low: times[0], high: times.at(-1), least: picture.least };
-  const m = { model, life, me, picture, frame, layer, limits, edges: model.get("edges"), data: { times, rows, gap: picture.gap }, step: picture.step };
+  const m = { model, life, me, picture, frame, layer, limits, sums, edges: model.get("edges"), reading: model.get("answer"), data: { times, rows, gap: picture.gap }, step: picture.step };
   begin(m, "nobody");
   return m;
 }

@@ -3,10 +3,11 @@
 from math import isfinite
 from pathlib import Path
 
+import numpy as np
 import traitlets
 from anywidget import AnyWidget
 
-from kit.analysis.effect import difference_levels, paired_effect, quick_warming
+from kit.analysis.effect import change_of, difference_levels, gas_start, misplaced, paired_effect, quick_warming
 from kit.estimate import rounded
 from kit.faults import Fault
 from kit.coursework import keep_marks, kept_marks
@@ -53,6 +54,7 @@ class WindowMarker(AnyWidget):
     _css = sheet("shared/look", "marker/marker")
     times = traitlets.Bytes().tag(sync=True)
     lines = traitlets.Bytes().tag(sync=True)
+    readings = traitlets.Bytes().tag(sync=True)
     picture = traitlets.Dict().tag(sync=True)
     edges = traitlets.List(traitlets.Float()).tag(sync=True)
     answer = traitlets.Dict().tag(sync=True)
@@ -62,7 +64,7 @@ class WindowMarker(AnyWidget):
     def __init__(self, run, start, folder):
         self.folder, self._hand = folder, None
         trouble = self._begin(run, start)
-        super().__init__(windows=self._history.now, **picture_of(run))
+        super().__init__(windows=self._history.now, **_picture(run))
         self.on_msg(self._heard)
         self.tell(trouble)
 
@@ -70,7 +72,7 @@ class WindowMarker(AnyWidget):
         """Go over to `run`: its picture, and its marks or `start`."""
         with self.hold_sync():
             trouble, same = self._begin(run, start), self.windows == self._history.now
-            for name, value in {**picture_of(run), "windows": self._history.now}.items():
+            for name, value in {**_picture(run), "windows": self._history.now}.items():
                 self.set_trait(name, value)
             if same:  # as windows, though of another run
                 self._follow()
@@ -80,8 +82,14 @@ class WindowMarker(AnyWidget):
         """Set out with the marks kept for `run`, else at `start`, else plainly not right. Gives a sentence on marks that can't be read."""
         kept, trouble = marks_or_trouble(run, self.folder)
         self.run, self.start = run, start or starting_windows(run)
+        self.change = change_of(run) if gas_start(run) is not None else None
         self._history = History(kept or self.start)
         return trouble
+
+    @property
+    def misplaced(self):
+        """A sentence on the window that misses the gas which the run recorded; '' when none does, or no gas was recorded."""
+        return misplaced(self.windows, self.change)
 
     def tell(self, text):
         """Show one more sentence, if there is one, under the number until the windows move."""
@@ -149,7 +157,7 @@ class WindowMarker(AnyWidget):
             "value": told(self._value)() if levels else "no number yet",
             "levels": levels,
             "settled": False,
-            "trouble": self._unplaced() or too_few(self.run, self.windows),
+            "trouble": self._unplaced() or too_few(self.run, self.windows) or self.misplaced,
             "undo": bool(self._history.past),
             "redo": bool(self._history.future),
         }
@@ -160,10 +168,16 @@ class WindowMarker(AnyWidget):
     def _value(self):
         if self.effect:
             return self.effect.warming.value_text
-        return f"{rounded(quick_warming(self.run, self.windows), 2)} °C"
+        return f"{rounded(round(quick_warming(self.run, self.windows), 9), 2)} °C"
 
     def _levels(self):
         try:
             return list(difference_levels(self.run, self.windows))
         except Fault:
             return None
+
+
+def _picture(run):
+    """The traits that change with the run: its picture, and the times and differences to the last digit, for the browser's own means."""
+    exact = np.stack([run.readings.index, run.difference()]).astype("<f8")
+    return {**picture_of(run), "readings": exact.tobytes()}

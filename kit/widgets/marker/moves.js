@@ -28,6 +28,16 @@ export function typedEdge(edges, k, to, limits) { // a start typed behind its ow
   return movedWindow(edges, i, k % 2 ? to - width(edges, i) : to, limits);
 }
 
+// Why edge k could not go to `to`, where `next` is as near as it can come; '' if it went there.
+export function refusalOf(edges, next, k, to, limits) {
+  if (Math.abs(next[k] - to) < 1e-3) return "";
+  const i = k >> 1, edge = `The ${WINDOWS[i]} can't ${k % 2 ? "end" : "start"} at ${minutes(to)} min`;
+  if (to > limits.high) return `${edge}: the record ends at ${minutes(limits.high)} min.`;
+  if (to < limits.low) return `${edge}: the record starts at ${minutes(limits.low)} min.`;
+  const beside = to > next[k] ? WINDOWS.slice(i + 1) : WINDOWS.slice(0, i), whose = beside.length ? `the ${beside.join(" and the ")}` : "its own width";
+  return `${edge}: that leaves no room for ${whose}. Move or narrow ${beside.length ? "those" : "it"} first.`;
+}
+
 function pushed(edges, i) {
   const shift = (j, by) => { edges[2 * j] += by; edges[2 * j + 1] += by; };
   for (let j = i - 1; j >= 0; j--) shift(j, Math.min(0, edges[2 * j + 2] - edges[2 * j + 1]));

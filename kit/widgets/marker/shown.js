@@ -32,6 +32,6 @@ export function showBoxes(m) {
 
 function show(m) {
   place(m.layer, m.view, m.edges, m.limits);
-  placeStep(m.layer.step, m.view, m.edges, m.model.get("answer"));
+  placeStep(m.layer.step, m.view, m.edges, m.reading);
   showBoxes(m);
 }

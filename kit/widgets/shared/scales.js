@@ -1,7 +1,9 @@
 // Numbers for the eye: scales, ticks, minutes as people write them.
 
-export function numbers(view) { // anywidget hands bytes over as a DataView that need not start on a multiple of 4
-  return new Float32Array(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
+export const MINUS = "\u2212";
+
+export function numbers(view, kind = Float32Array) { // anywidget hands bytes over as a DataView that need not start on a multiple of 4
+  return new kind(view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength));
 }
 
 export function scale(low, high, from, to) {
@@ -19,7 +21,7 @@ export function ticks(low, high, most) {
   return Array.from({ length: Math.max(0, count) }, (_, i) => ({ at: (first + i) * step, text: written((first + i) * step, places) }));
 }
 
-const written = (value, places) => Math.abs(value) >= 1e4 ? value.toLocaleString("en") : value.toFixed(places).replace("-", "\u2212");
+const written = (value, places) => Math.abs(value) >= 1e4 ? value.toLocaleString("en") : value.toFixed(places).replace("-", MINUS);
 
 export function reach(rows, least, share) { // lowest and highest reading, with that share of their distance to spare, at least `least` apart
   let low = Infinity, high = -Infinity;

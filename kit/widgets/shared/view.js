@@ -4,7 +4,7 @@
 import { choiceOf } from "./choice.js";
 import { button, figures, fold, keepKeys, make, say, table } from "./elements.js";
 import { SILENT, lineTo, newName } from "./line.js";
-import { between } from "./scales.js";
+import { MINUS, between } from "./scales.js";
 import { slider } from "./slider.js";
 
 const SPEAK = 400; // milliseconds a hand must rest before the sentence is spoken
@@ -89,7 +89,7 @@ function controlOf(v, name) {
 
 function said(spec, value) {
   if (spec.options) return spec.options.find(([each]) => each === value)[1];
-  return `${value.toFixed(spec.places).replace("-", "\u2212")} ${spec.unit}`.trim();
+  return `${value.toFixed(spec.places).replace("-", MINUS)} ${spec.unit}`.trim();
 }
 
 function snapped({ low, high, step, places }, value) {

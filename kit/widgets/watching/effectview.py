@@ -40,7 +40,7 @@ class EffectView(AnyWidget):
 
     def _now(self):
         effect = self.marker.effect
-        return self._tell(effect) if effect else {"sentence": self.marker.answer["sentence"]}
+        return {**self._tell(effect), "first": self.marker.misplaced} if effect else {"sentence": self.marker.answer["sentence"]}
 
 
 def told_alone(effect):

@@ -17,20 +17,21 @@ function render({ model, el }) {
 
 function viewOf() {
   const view = {
-    sentence: make("p", { class: "kit-watch-sentence" }), parts: make("p"), figure: make("div", { role: "img", class: "kit-watch-figure" }),
+    first: make("p", { class: "kit-watch-first" }), sentence: make("p", { class: "kit-watch-sentence" }), parts: make("p"), figure: make("div", { role: "img", class: "kit-watch-figure" }),
     verdict: make("p"), holds: make("p"), cautions: make("ul"), table: make("div"), line: make("code"), windows: make("p"),
   };
   const old = make("p", { class: "kit-watch-old" }, "The windows are moving. This is the last result; the new one comes when they rest.");
   view.more = make("div", {}, view.parts, view.figure, view.verdict, view.holds, view.cautions,
     fold("As a table", view.table), fold("The line behind this", make("pre", {}, view.line), view.windows));
   const named = { role: "group", tabindex: "-1", "aria-label": "Effect of the windows as they are now" };
-  view.root = make("div", { class: "kit-watch", ...named }, old, view.sentence, view.more);
+  view.root = make("div", { class: "kit-watch", ...named }, old, view.first, view.sentence, view.more);
   return view;
 }
 
 function show(model, view) {
   const shown = model.get("shown"), full = "verdict" in shown;
   view.root.classList.toggle("kit-watch-moving", model.get("moving"));
+  view.first.textContent = shown.first ?? "";
   view.sentence.textContent = shown.sentence;
   view.parts.textContent = shown.parts ?? "";
   view.more.hidden = !full;

@@ -8,7 +8,8 @@ from kit.analysis.effect.paired import paired_effect
 from kit.estimate import Estimate
 from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
-from kit.widgets.cards.numbers import Numbers, misplaced, numbers_of_effect, numbers_of_result, shown_numbers
+from kit.analysis.effect import change_of, misplaced
+from kit.widgets.cards.numbers import Numbers, numbers_of_effect, numbers_of_result, shown_numbers
 from tests.widgets.invented import invented_run
 
 
@@ -55,7 +56,7 @@ def test_any_result_gives_its_estimates_by_name():
     ],
 )
 def test_a_window_on_the_other_side_of_the_change_is_named(run, windows, said):
-    assert misplaced(run, windows) == said
+    assert misplaced(windows, change_of(run)) == said
 
 
 def test_a_source_may_bring_its_own_numbers():

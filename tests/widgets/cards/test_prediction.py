@@ -40,10 +40,17 @@ class TestPredict:
         assert (answer.card, answer.kind, answer.content) == ("00.warmer", "prediction", kept)
         assert "Up to 1 °C warmer (fairly sure). Because: gas is heavy" in words(card) and buttons_of(card) == []
 
-    @pytest.mark.parametrize("values", [{}, {"choice": "a"}, {"sure": "sure"}])
-    def test_half_an_answer_is_asked_for_and_not_kept(self, values):
+    @pytest.mark.parametrize(
+        ("values", "asked"),
+        [
+            ({}, "Two more clicks: choose one answer, and say how sure you are."),
+            ({"choice": "a"}, "One more click: say how sure you are."),
+            ({"sure": "sure"}, "One more click: choose one answer."),
+        ],
+    )
+    def test_half_an_answer_is_asked_for_and_not_kept(self, values, asked):
         card = predict("00.warmer")
-        assert press(card, "keep", **values) == "Two more clicks: choose one answer, and say how sure you are."
+        assert press(card, "keep", **values) == asked
         assert not answers_path("00").exists() and buttons_of(card) == ["keep", "skip"]
 
     def test_skipping_is_kept_too(self):

@@ -167,3 +167,12 @@ def test_marks_stay_where_the_notebook_was_opened(run, tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path / "elsewhere")
     ask(marker, "rest", PLACED)
     assert kept_marks(run, tmp_path) == PLACED
+
+
+def test_windows_that_miss_the_recorded_gas_are_named_first(marker, tmp_path):
+    missing = "Your perturbation window does not hold the moment the gas went in yet."
+    assert ask(marker, "move", Windows((5, 6), (7, 8), (20.5, 21.5)))["trouble"] == marker.misplaced == missing
+    assert ask(marker, "rest", Windows((5, 6), (7, 8), (20.5, 21.5)))["trouble"] == missing
+    assert ask(marker, "rest", PLACED)["trouble"] == marker.misplaced == ""
+    without_gas = mark_windows(invented_run(gas=False), folder=tmp_path)
+    assert ask(without_gas, "rest", Windows((5, 6), (7, 8), (20.5, 21.5)))["trouble"] == without_gas.misplaced == ""

@@ -66,3 +66,11 @@ def test_windows_without_readings_show_what_to_do(tmp_path):
     view = watch(marker)
     ask(marker, "rest", Windows((9, 10.5), (11, 12), (19.2, 19.8)))
     assert view.shown == {"sentence": "The response holds no reading of both vessels. Make it wider, or move it."}
+
+
+def test_a_window_that_misses_the_gas_is_said_before_the_sentence(marker):
+    view = watch(marker)
+    ask(marker, "rest", Windows((5, 6), (7, 8), (20.5, 21.5)))
+    assert view.shown["first"] == "Your perturbation window does not hold the moment the gas went in yet."
+    ask(marker, "rest", PLACED)
+    assert view.shown["first"] == ""
