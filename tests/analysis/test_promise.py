@@ -6,8 +6,8 @@ from dataclasses import is_dataclass
 import pytest
 
 from kit import (
-    Windows, band_share, calibrate, check_steady, class_effect, compare, example_class, example_run, fit_warming, gas_dose, naive_effect, paired_effect,
-    plan_run, possible_causes, reference_run, reveal, simulate_run,
+    Windows, band_share, bench_card, calibrate, check_steady, class_effect, compare, example_class, example_run, fit_warming, gas_dose,
+    naive_effect, paired_effect, plan_run, possible_causes, reference_run, reveal, simulate_run,
 )  # fmt: skip
 from kit.analysis.causes.gastable import compare_gases
 from kit.analysis.planet.carryover import carries_over
@@ -38,6 +38,7 @@ RESULTS = JUDGING | {
     "calibration": lambda: calibrate({"ice": {"treated": 0.2, "control": -0.1}, "boiling": {"treated": 99.6, "control": 99.9}}, altitude_m=200),
     "plan": lambda: plan_run(),
     "dose": lambda: gas_dose(tablets=4),
+    "bench card": lambda: bench_card(gas_dose(tablets=4)),
     "need": lambda: gas_needed(60),
     "gases": compare_gases,
     "boiling point": lambda: boiling_point(altitude_m=1000),

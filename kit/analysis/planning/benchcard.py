@@ -1,0 +1,71 @@
+"""A card for the bench and a sheet for the record, one page each, with a group's own numbers."""
+
+from dataclasses import dataclass
+from html import escape
+
+from kit.analysis.basis import safety
+from kit.analysis.planning.dosing import GasDose
+from kit.faults import Fault
+from kit.physics import bounded
+from kit.words import account, plain, table_html
+
+GAS_AT_MIN, SOON_MIN, EVERY_MIN = 11, 5, 1
+READ = "R: read the result. Touch nothing for the minute before."
+STEPS = (
+    (0, "Lamp and logger on. From here on nobody moves lamp, vessels or thermometers."),
+    (9, "Is the difference steady? If not, wait."),
+    (10, "Baseline: touch nothing."),
+    (GAS_AT_MIN, "Gas into the treated vessel. At the same time air, through a like tube and through water, into the control."),
+    (GAS_AT_MIN + 2, "Take both tubes out, slowly. Nobody leans over the vessels."),
+    (GAS_AT_MIN + SOON_MIN, "First look, in case the gas leaves early."),
+)
+
+
+@dataclass(frozen=True)
+class BenchCard:
+    """What one run needs at the bench. `dose`: the gas. `read_min`: minutes after the gas at which the result is read. `cautions`: the safety list."""
+
+    dose: GasDose
+    read_min: float
+    cautions: tuple
+
+    @property
+    def schedule(self):
+        """(minute, what to do), from the lamp's start."""
+        end = GAS_AT_MIN + self.read_min
+        steps = [*(step for step in STEPS if step[0] < end), (end, READ), (end + 1, "Save the record. Lamp off, let it cool. Air the room.")]
+        return tuple(steps)
+
+    def __str__(self):
+        return f"Bench card: {self.dose.made_from}, gas at minute {GAS_AT_MIN}, R at minute {GAS_AT_MIN + self.read_min:g}."
+
+    def explain(self):
+        """Where its numbers come from."""
+        return account(str(self.dose), f"R stands {self.read_min:g} min after the gas, where you put it. The minutes before are common practice, no source.")
+
+    def _repr_html_(self):
+        steps = [(f"☐ minute {minute:g}", what) for minute, what in self.schedule]
+        needs = [("gas", f"{self.dose.made_from} in {self.dose.setup.water_ml:g} mL of water"), ("share of CO2", self.dose.share)]
+        rows = [*needs, *steps, *(("safety", caution) for caution in self.cautions)]
+        return f'<div style="overflow-x: auto">{table_html(rows, str(self))}<div style="break-before: page">{self._sheet()}</div></div>'
+
+    def _sheet(self):
+        """The record sheet: a line for each minute, to be filled in by hand."""
+        heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in ("minute", "treated (°C)", "control (°C)", "what happened"))
+        last = int(GAS_AT_MIN + self.read_min + 1)
+        box = '<td style="min-width: 3.5em; height: 1.6em; border: 1px solid currentColor"></td>'
+        lines = "".join(f'<tr><th scope="row">{minute}</th>{3 * box}</tr>' for minute in range(0, last + 1, EVERY_MIN))
+        title = "<caption><strong>Record sheet. Group: ________  Date: ________  Treated stands left / right</strong></caption>"
+        return f'<table class="kit-table">{title}<thead><tr>{heads}</tr></thead><tbody>{lines}</tbody></table>'
+
+    def to_dict(self):
+        """What JSON can keep."""
+        return {"made_from": self.dose.made_from, "read_min": self.read_min, "schedule": plain(self.schedule), "cautions": plain(self.cautions)}
+
+
+def bench_card(dose, read_min=10):
+    """`BenchCard` for a `GasDose` and the minutes after the gas at which the result is read. A Fault for what can't be."""
+    if not isinstance(dose, GasDose):
+        raise Fault("A bench card needs a dose first: bench_card(gas_dose(tablets=4), read_min=10).")
+    bounded(read_min, "R", 1, 120, "min")
+    return BenchCard(dose, float(read_min), safety("lamp", "alone", "glass", "way out", "ventilate", "eyes", "tablets"))
