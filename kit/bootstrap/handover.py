@@ -5,16 +5,20 @@ import subprocess
 
 from kit.bootstrap.places import WINDOWS
 
+BEGAN = "TWIN_VESSELS_BEGAN"
 LEFT_BEHIND = ("PYTHONHOME", "PYTHONPATH", "PYTHONSTARTUP")
 TAKEN_ALONG = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "PYTHONNOUSERSITE": "1"}
 
 
-def hand_over(python, words):
-    """Run `kit.commands` with `words` by `python`; its exit status. On Linux and macOS it takes this process's place."""
-    command = [str(python), "-m", "kit.commands", *words]
+def hand_over(python, words, began):
+    """Run `kit.commands` with `words` by `python`; its exit status. On Linux and macOS it takes this process's place.
+
+    `began` is the time, of the clock that all processes share, when the person's command started.
+    """
+    command, told = [str(python), "-m", "kit.commands", *words], surroundings() | {BEGAN: str(began)}
     if not WINDOWS:
-        os.execve(python, command, surroundings())
-    return wait_for(subprocess.Popen(command, env=surroundings()))
+        os.execve(python, command, told)
+    return wait_for(subprocess.Popen(command, env=told))
 
 
 def surroundings():

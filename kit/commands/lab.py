@@ -4,10 +4,12 @@ import os
 import secrets
 import signal
 import socket
-import tempfile
+import time
 from pathlib import Path
 
+from kit.bootstrap.handover import BEGAN
 from kit.commands.copies import LESSONS, add_missing_lessons
+from kit.commands.leftovers import passing_folder, remove_halves
 
 SETTINGS = Path(__file__).parents[1] / "jupyter"
 PORTS = range(8888, 8988)
@@ -17,9 +19,10 @@ def lab(options):
     """Bring the learner's folder up to date and serve it until Ctrl-C."""
     work = options.work.absolute()
     work.mkdir(parents=True, exist_ok=True)
+    remove_halves(work)
     add_missing_lessons(work)
     port = free_port(options.port)
-    with tempfile.TemporaryDirectory(prefix="kit-") as runtime:
+    with passing_folder() as runtime:
         use_own_settings(work, runtime)
         serve(work, port, options)
     print(f"\nJupyterLab has ended. Your work is in {work}", flush=True)
@@ -89,9 +92,15 @@ def serve(work, port, options):
         ]
     )
     print(f"Twin Vessels is open at\n\n    http://127.0.0.1:{server.port}{page}?token={token}\n", flush=True)
-    print("To end it, press Ctrl-C in this window.", flush=True)
+    server.io_loop.add_callback(say_served)  # after what it waits for itself: from then on, pages are answered
     end_cleanly(server)
     server.start()
+
+
+def say_served():
+    began = os.environ.get(BEGAN)
+    after = f"Served {time.monotonic() - float(began):.1f} s after the start. " if began else ""
+    print(f"{after}To end it, press Ctrl-C in this window.", flush=True)
 
 
 def end_cleanly(server):
