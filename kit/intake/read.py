@@ -28,7 +28,7 @@ from kit.intake.columns import (
 )
 from kit.intake.asking import with_all_questions
 from kit.intake.given import Asked, asked_of, decode, is_workbook, sheet_text, Table, take
-from kit.intake.text import read_cells, sniff
+from kit.intake.text import as_table, read_cells, sniff
 from kit.intake.time import read_clock
 from kit.records import COLUMNS, Run, Source
 
@@ -118,6 +118,7 @@ def cells_of(raw, asked):
     """The first state of a file: its cells. Its bytes and text end here, so that a large file does not fill the memory twice."""
     raw = replace(raw, sheet=asked.sheet) if raw.sheet is None and asked.sheet is not None else raw
     text = sheet_text(raw) if raw.zipped and is_workbook(raw.data) else decode(raw)
+    text = as_table(text) if text.labelled else text
     return read_cells(text, sniff(text, asked.decimal))
 
 

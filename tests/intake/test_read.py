@@ -127,7 +127,7 @@ SAMPLES = {
         {"treated": [21.4, 21.5, 21.6], "control": [21.3, 21.4, 21.4]},
         (
             COMMAS,
-            "Times come from column 'Date + Time', the first is '14/03/2026 00:00:02'.",
+            "Times come from column 'Date + Time', the first is '13/03/2026 23:59:58'.",
             "The newest line came first: read from the last line to the first.",
             *PLAIN,
         ),

@@ -12,10 +12,9 @@ from kit.faults import Choice, IntakeFault
 from kit.words import listed
 
 # Marks for 'no reading' that say nothing more. Common practice, no source.
-MISSING = ("", "NA", "N/A", "n/a", "na", "NaN", "nan", "NAN", "null", "NULL", "Null", "None", "-", "--", "---", "#N/A", "?")
+MISSING = ("", "M", "NA", "N/A", "n/a", "na", "NaN", "nan", "NAN", "null", "NULL", "Null", "None", "-", "--", "---", "#N/A", "?")
 # Words by which a logger says that the sensor gave nothing. Common practice, no source.
 FAILED = set("err error fault fail failed open ol over overload short invalid inf infinity #value! #div/0! #ref! ...".split())
-LOOSE = re.compile(r"[+-]?(?:\d+(?:[.,' ]\d+)*[.,]?|[.,]\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII)
 STRICT = {
     ".": re.compile(r"[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII),
     ",": re.compile(r"[+-]?(?:\d+(?:,\d*)?|,\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII),
@@ -36,7 +35,7 @@ def tidied(cell):
 
 def looks_like_number(cell):
     """Could this be a number under one decimal mark or the other?"""
-    return LOOSE.fullmatch(cell) is not None
+    return any(form.fullmatch(cell) for form in (*STRICT.values(), *GROUPED.values()))
 
 
 def number(cell, decimal):
@@ -116,8 +115,8 @@ def vote(cell):
 
 WRITTEN = {
     # øC and ¡C: the degree sign of older code pages, read as Latin-1.
-    "°C": "°c degc deg_c deg.c celsius centigrade grad_c gradc c øc ¡c".split(),
-    "°F": "°f degf deg_f deg.f fahrenheit f øf ¡f".split(),
+    "°C": "°c degc deg_c deg.c celsius celcius centigrade grad_c gradc c øc ¡c oc *c c° degreec degreesc".split(),
+    "°F": "°f degf deg_f deg.f fahrenheit f øf ¡f of *f f° degreef degreesf".split(),
     "K": "k kelvin °k degk".split(),
     "ppm": "ppm ppmv ppm_v µmol/mol μmol/mol umol/mol".split(),
     "ppb": ["ppb", "ppbv"],
@@ -134,6 +133,12 @@ WRITTEN = {
     "h:mm": ["h:mm", "hh:mm"],
     "h:mm:ss": ["h:mm:ss", "hh:mm:ss"],
 }
+# Units of other things, believed only in brackets: 'in' at the end of a name may mean inside, 'a' the first of two.
+OTHERS = set(
+    "hpa kpa pa mbar mb bar psi inhg mmhg %rh rh% %r.h. rh m/s km/h kmh mph kn knots mm cm m in kwh wh kw w a ma mv ph db dbm deg ° hz rpm l/h "
+    "l/min m3/h m³/h g/m3 g/m³ µg/m³ ug/m3 ug/m³ mah g kg ohm kohm ω kω ntu us/cm µs/cm ms/cm mg/l j".split()
+)
+RATES = re.compile(r"(?:^|[\W_])(?:m3|m³|l|ml|kg|g|km|mi|mm|cm|m|w|kw|wh|kwh|j)$", re.IGNORECASE)
 UNITS = {written: unit for unit, ways in WRITTEN.items() for written in ways}
 TEMPERATURES = ("°C", "°F", "K")
 SECONDS = {"ms": 0.001, "s": 1.0, "min": 60.0, "h": 3600.0, "d": 86400.0}
@@ -162,16 +167,27 @@ AT_THE_END = re.compile(
 )
 
 
+TEMP_WITH_LETTER = re.compile(r"^(.*[Tt](?:emp|emperature)(?:[_ ]?\d+)?)([CFK])$")
+
+
 def name_and_unit(header):
-    """('treated', '°C') from 'treated_degC', 'Treated (°C)', 'treated / °C', 'treated in degC'; the unit is '' if none is written."""
+    """('treated', '°C') from 'treated_degC', 'Treated (°C)', 'treated / °C', 'treated in degC', 'tempC'; the unit is '' if none is written."""
     header = " ".join(header.translate(ALIKE).split())
     inside = IN_BRACKETS.match(header)
-    if inside and unit_of(inside[2]):
-        return f"{inside[1]} {inside[3]}".strip(" _:,/"), unit_of(inside[2])
-    ending = AT_THE_END.match(header)
-    if ending and unit_of(ending[2]):
-        return ending[1].strip(" _:,/"), unit_of(ending[2])
+    if inside and unit_in_brackets(inside[2]):
+        return f"{inside[1]} {inside[3]}".strip(" _:,/"), unit_in_brackets(inside[2])
+    ending = AT_THE_END.match(header) or TEMP_WITH_LETTER.match(header)
+    unit = unit_of(ending[2]) if ending else ""
+    if unit in SECONDS and RATES.search(ending[1]):  # 'flow_m3_h' is no time
+        return header, "per time"
+    if unit:
+        return ending[1].strip(" _:,/"), unit
     return header, unit_of(header) if len(header) > 1 else ""  # 'C' alone may be the control
+
+
+def unit_in_brackets(text):
+    bare = "".join(text.translate(ALIKE).lower().split())
+    return unit_of(text) or (bare if bare in OTHERS else "")
 
 
 def to_celsius(values, unit):

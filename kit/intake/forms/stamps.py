@@ -7,17 +7,21 @@ MONTHS = {name: place for place, name in enumerate("jan feb mar apr may jun jul 
 MONTH = r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]{0,6}\.?"
 STAMP = re.compile(
     r"(?:(?:mon|tue|wed|thu|fri|sat|sun)[a-z]{0,6}\.?,?\ )?"
-    r"(?:(?P<ymd>\d{4}([-/.])\d{1,2}\2\d{1,2})"
-    r"|(?P<dense>\d{8})(?=T|\ \d)"
-    r"|(?P<open>\d{1,2}([-/.])\d{1,2}\5(?:\d{4}|\d\d))"
+    r"(?:(?P<ymd>\d{4}([-/._])\d{1,2}\2\d{1,2})"
+    r"|(?P<dense>\d{8})(?=[T _-]+\d)"
+    r"|(?P<open>\d{1,2}([-/._])\d{1,2}\5(?:\d{4}|\d\d))"
     rf"|(?P<dmy>\d{{1,2}}[-/.\ ]{{0,2}}{MONTH}[-/.,\ ]{{0,2}}(?:\d{{4}}|\d\d))"
     rf"|(?P<mdy>{MONTH}\ \d{{1,2}},?\ \d{{4}}))?"
-    r"(?:(?:(?<=\d)(?:T|,?\ {1,3}|(?=$)))?"
-    r"(?P<time>\d{1,4}:\d\d(?::\d\d)?(?:[.,]\d{1,9})?|(?<=T)\d{6}(?:[.,]\d{1,9})?|(?<=T)\d{4})?"
+    r"(?:(?:(?<=\d)(?:T|[,;:@/_-]?\ {1,3}(?:-\ )?|[,;:@/_-]|(?=$)))?"
+    r"(?P<time>\d{1,4}:\d{1,2}(?::\d{1,2})?(?:[.,]\d{1,9}|:\d{3})?"
+    r"|(?<=\d[T _-])\d{1,2}(?P<mark>[.-])\d\d(?P=mark)\d\d|(?<=[T_-])\d{6}(?:[.,]\d{1,9})?|(?<=T)\d{4})?"
     r"(?:\ ?(?P<half>[ap])\.?m\.?)?"
-    r"(?:\ ?(?P<zone>Z|[+-]\d\d(?::?\d\d)?|(?-i:[A-Z]{3,5})))?)",
+    r"(?:\ ?(?P<zone>Z|(?:UTC|GMT)?[+-]\d\d(?::?\d\d)?|(?-i:[A-Z]{3,5})))?)",
     re.ASCII | re.IGNORECASE | re.VERBOSE,
 )
+# 'Sun Mar  1 10:00:02 CET 2026', as the C library's asctime and the command `date` write it (POSIX.1).
+YEAR_LAST = re.compile(rf"(?:[a-z]{{3}},?\ )?({MONTH})\ {{1,2}}(\d{{1,2}})\ (\d\d?:\d\d:\d\d)(?:\ ([A-Z]{{3,5}}))?\ (\d{{4}})", re.IGNORECASE)
+BRACKETS = str.maketrans("[]()", "    ")
 SPOKEN = re.compile(
     r"(?=\d|PT)(?:PT)?(?:(?P<h>\d{1,3}(?:[.,]\d{1,6})?)\ ?h(?:ours?|r)?\ ?)?(?:(?P<m>\d{1,5}(?:[.,]\d{1,6})?)\ ?(?:m|min|minutes?|')\ ?)?"
     r"(?:(?P<s>\d{1,6}(?:[.,]\d{1,6})?)\ ?(?:s|sec|seconds?|\"|'')?)?",
@@ -25,6 +29,7 @@ SPOKEN = re.compile(
 )
 SPOKEN_PARTS = 4
 PARTS = re.compile(r"\d+|[a-z]+", re.ASCII | re.IGNORECASE)
+CLOCK = re.compile(r"(\d{1,4})[:.-](\d{1,2})(?:[:.-](\d{1,2}))?(?:[.,:](\d{1,9}))?", re.ASCII)
 
 
 class Stamp(NamedTuple):
@@ -43,22 +48,33 @@ class Stamp(NamedTuple):
 def stamp(cell):
     """The `Stamp` in a tidied cell, or None. '21.4' and '7' are numbers, not stamps."""
     match = STAMP.fullmatch(cell)
-    if not match or not (match["time"] or dated(match)):
-        return spoken(cell)
+    if match and (match["time"] or dated(match)):
+        return stamp_of(match)
+    return spoken(cell) or rewritten(cell)
+
+
+def stamp_of(match):
     order = dated(match) or ""
     seconds, parts = time_of_day(match["time"] or "")
-    return (
-        None
-        if parts < 0
-        else Stamp(
-            order, date_numbers(order, match[order]) if order else (), seconds, parts, (match["half"] or "").lower(), match["zone"] or ""
-        )
-    )
+    date = date_numbers(order, match[order]) if order else ()
+    return None if parts < 0 else Stamp(order, date, seconds, parts, (match["half"] or "").lower(), match["zone"] or "")
+
+
+def rewritten(cell):
+    """The stamp in a cell with brackets around it or its time, or with the year behind the time."""
+    if set(cell) & set("[]()"):
+        bare = " ".join(cell.translate(BRACKETS).split())
+        return stamp(bare) if bare != cell else None
+    year_last = YEAR_LAST.fullmatch(cell)
+    if not year_last:
+        return None
+    month, day, time, zone, year = year_last.groups()
+    return stamp(" ".join(filter(None, (day, month, year, time, zone))))
 
 
 def looks_like_time(cell):
     """Could this cell be a stamp?"""
-    return bool(cell) and (cell[0].isdigit() or cell[0].isalpha()) and stamp(cell) is not None
+    return bool(cell) and (cell[0].isdigit() or cell[0].isalpha() or cell[0] in "[(") and stamp(cell) is not None
 
 
 def dated(match):
@@ -72,16 +88,20 @@ def date_numbers(order, written):
 
 
 def time_of_day(written):
-    """(seconds, how many numbers): '10:02:30.5' is (36150.5, 3), '1002' after a T (36120.0, 2), '' is (0.0, 0)."""
+    """(seconds, how many numbers): '10:02:30.5' is (36150.5, 3), '1002' after a T (36120.0, 2), '' is (0.0, 0); no such time: (nan, -1)."""
     if not written:
         return 0.0, 0
-    whole, _, fraction = written.replace(",", ".").partition(".")
-    numbers = whole.split(":") if ":" in whole else [whole[place : place + 2] for place in range(0, len(whole), 2)]
-    hours, minutes, *rest = map(int, numbers)
-    if minutes > 59 or rest and rest[0] > 60:
+    match = CLOCK.fullmatch(written)
+    if match:
+        hours, minutes, seconds, fraction = match.groups()
+    else:
+        whole, _, fraction = written.replace(",", ".").partition(".")
+        hours, minutes, seconds = whole[:2], whole[2:4], whole[4:] or None
+    if int(minutes) > 59 or int(seconds or 0) > 60:
         return float("nan"), -1
     last = float(f"0.{fraction or 0}")
-    return (hours * 3600 + minutes * 60 + (rest[0] + last), 3) if rest else (hours * 3600 + minutes * 60 + 60 * last, 2)
+    start = int(hours) * 3600 + int(minutes) * 60
+    return (start + 60 * last, 2) if seconds is None else (start + (int(seconds) + last), 3)
 
 
 def spoken(cell):

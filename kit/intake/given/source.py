@@ -1,6 +1,7 @@
 """Taking a source in: a path, pasted text or bytes become named bytes, and these a text. The file itself is only ever read."""
 
 import codecs
+import re
 import stat
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
@@ -29,6 +30,8 @@ KINDS = (
     (b"\xff\xd8\xff", "a picture", "Export the readings themselves, as CSV."),
     (b"\x1f\x8b", "a compressed file", "Unpack it first."),
 )
+HEAD_BYTES = 1 << 14
+NAMED_VALUE = re.compile(rb"(?<![\w.])[A-Za-z][\w .]{0,30}[:=] ?[-+\d]")
 PAGE_STARTS = (b"<!doctype", b"<html", b"<table", b"<head", b"<?xml", b"<body")
 
 
@@ -121,12 +124,20 @@ def beside(path):
 @dataclass(frozen=True)
 class Text:
     """The text of a record as UTF-8 bytes without a mark in front, its lines all ending alike, in a line feed or in both signs; what was
-    decided on the way; of a workbook, the sheet's name."""
+    decided on the way; of a workbook, the sheet's name; the headers of columns that no line holds."""
 
     file: str
     utf8: bytes
     remarks: tuple = ()
     sheet: str = ""
+    headers: tuple = ()
+
+    @property
+    def labelled(self):
+        """Do the first lines look as if they named each of their values, 'T1: 21.4 T2: 22.0' or JSON?"""
+        head = self.utf8[:HEAD_BYTES].lstrip()
+        lines = [line for line in head.splitlines()[:20] if line.strip()]
+        return head[:1] in (b"{", b"[") or sum(len(NAMED_VALUE.findall(line)) >= 2 for line in lines) > len(lines) / 2
 
 
 def decode(raw):

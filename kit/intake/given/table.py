@@ -16,7 +16,7 @@ ROLES = ("treated", "control", "room", "gas", "light")
 UNITS_OF_TIME = (*SECONDS, "mm:ss", "h:mm", "h:mm:ss")
 ORDERS_OF_DATE = ("day first", "month first", "year first")
 SEVERAL = ("clock", "unit")  # these keywords take several words
-WAYS = ("summer time", "as written", "shared event", "sorted", "set back")
+WAYS = ("summer time", "as written", "shared event", "sorted", "set back", "spread evenly")
 COUNTS = re.compile(r"(\d{1,6}(?:[.,]\d{1,6})?) ?(ms|s|min|h|d)")
 
 
@@ -110,7 +110,7 @@ class Column:
     """One column: its header as the file has it, and its cells (numbers, or texts as written).
 
     `odd` is (line, cell) of the first that is no number in a column of numbers: refused once the column gets a role. `notes` are
-    sentences to say then, '{}' standing for the column.
+    sentences to say then, '{}' standing for the column. `samples` are its first readings as the file writes them.
     """
 
     header: str
@@ -120,6 +120,7 @@ class Column:
     role: str = ""
     odd: tuple | None = None
     notes: tuple = ()
+    samples: tuple = ()
 
     @property
     def numeric(self):
@@ -129,8 +130,7 @@ class Column:
     @property
     def glance(self):
         """'T1 (°C): 21.4, 21.5, 21.6, …', the header with the first readings that are there."""
-        cells = (self.cell(row) for row in range(len(self.values)))
-        filled = (text for text in map(cell_text, cells) if text)
+        filled = self.samples or filter(None, map(cell_text, map(self.cell, range(len(self.values)))))
         return f"{self.header or 'no name'}: {', '.join(islice(filled, GLANCED))}, …"
 
     def cell(self, row):

@@ -1,6 +1,7 @@
 """From text to cells: layout, lines, columns."""
 
 from kit.intake.text.cells import read_cells
+from kit.intake.text.labelled import as_table
 from kit.intake.text.sniffing import sniff
 
-__all__ = ["read_cells", "sniff"]
+__all__ = ["as_table", "read_cells", "sniff"]

@@ -59,8 +59,8 @@ def read_cells(text, layout):
     """
     got = gathered(text, layout)
     refuse_few_short(got.left_out, len(got.lines), text.file, len(layout.kinds))
-    heads = zip(layout.headers, layout.units, layout.kinds, got.parts)
-    columns = [column(header, unit, settled(part, kind, got.lines, layout.decimal)) for header, unit, kind, part in heads]
+    heads = zip(layout.headers, layout.units, layout.kinds, got.parts, layout.samples)
+    columns = [column(header, unit, settled(part, kind, got.lines, layout.decimal), first) for header, unit, kind, part, first in heads]
     left_said = (*map(sentence, got.left_out.items()), *unended(text, got.left_out))
     return Table(text.file, tuple(columns), got.lines, (*text.remarks, layout_said(text, layout), *left_said))
 
@@ -142,11 +142,11 @@ def settled(part, kind, lines, decimal):
     return part if numbers.odd("") else numbers
 
 
-def column(header, unit_below, part):
-    """The `Column` of a header, the unit in the row below it, and the cells."""
+def column(header, unit_below, part, samples):
+    """The `Column` of a header, the unit in the row below it, the cells, and the first few as written."""
     name, unit = name_and_unit(header)
     unit = unit or unit_below
-    return Column(header, part.values, name=name, unit=part.unit(unit), odd=part.odd(unit), notes=part.notes())
+    return Column(header, part.values, name=name, unit=part.unit(unit), odd=part.odd(unit), notes=part.notes(), samples=samples)
 
 
 def layout_said(text, layout):

@@ -53,7 +53,8 @@ class Part:
     def odd(self, headed):
         """(line, cell) of the first cell that holds no number and no mark for a missing one, or has another unit; None without any."""
         strange = [tally.examples[0] for unit, tally in self.units().items() if unit != self.unit(headed)]
-        return min([*strange, *(self.seen["odd"].examples[:1] if "odd" in self.seen else ())], default=None)
+        single = [tally.examples[0] for kind, tally in self.seen.items() if kind == "odd" or kind.startswith(WORD) and tally.count < 2]
+        return min([*strange, *single], default=None)
 
     def units(self):
         """The units written in the cells, with a tally of each."""
@@ -64,7 +65,7 @@ class Part:
         return tuple(NOTES[kind.partition(" ")[0]](tally) for kind, tally in self.seen.items() if kind != "odd")
 
 
-UNIT = "unit "
+UNIT, WORD = "unit ", "word "
 
 
 def failed_said(tally):
@@ -82,7 +83,7 @@ def unit_said(tally):
     return f"{{}}: {counted(tally.count, 'number')} with a unit behind, first '{cell}' in line {line}."
 
 
-NOTES = {"failed": failed_said, "grouped": grouped_said, "unit": unit_said}
+NOTES = {"failed": failed_said, "word": failed_said, "grouped": grouped_said, "unit": unit_said}
 
 
 def joined(parts):

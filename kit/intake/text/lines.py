@@ -10,15 +10,16 @@ import numpy as np
 from kit.faults import IntakeFault
 from kit.intake.forms import FAILED, grouped, looks_like_time, measure, MISSING, STRICT
 from kit.intake.text.sniffing import by_delimiter, RULE
-from kit.intake.text.splitting import by_blanks, by_edges
+from kit.intake.text.splitting import by_blanks, by_blanks_and_commas, by_edges
 from kit.intake.given import as_texts
-from kit.intake.text.gathering import add, joined, Part, Piece, UNIT
+from kit.intake.text.gathering import add, joined, Part, Piece, UNIT, WORD
 
 ROWS = 20_000
 LONGEST_CELL = 100_000
 SUMMARIES = "average avg mean min minimum max maximum median std sd stdev total sum count mittelwert moyenne".split()
 SUMMARY = re.compile(rf"(?:{'|'.join(SUMMARIES)})\b[ .:()a-z]*", re.IGNORECASE)
 NOTE_STARTS = ("#", "//", "%", "!", "*")
+LONGEST_WORD = 12  # of a word that may stand for a missing reading
 UNUSUAL = re.compile(r"[^\d.,:+ eE-]|^[ -]*$", re.ASCII)
 
 
@@ -53,8 +54,10 @@ def refuse_long(record):
 
 
 def records(lines, layout):
-    if layout.delimiter != " ":
+    if layout.delimiter[0] != " ":
         return by_delimiter(lines, layout.delimiter, strict=True)
+    if layout.delimiter == " ,":
+        return by_blanks_and_commas(lines)
     return by_edges(lines, layout.edges) if layout.edges else by_blanks(lines)
 
 
@@ -139,4 +142,6 @@ def unusual(cell, decimal):
     if value is not None:
         return "grouped", value
     found = measure(cell, decimal)
-    return (UNIT + found[1], found[0]) if found else ("odd", np.nan)
+    if found:
+        return UNIT + found[1], found[0]
+    return (WORD + cell if cell.isalpha() and len(cell) <= LONGEST_WORD else "odd"), np.nan

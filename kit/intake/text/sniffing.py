@@ -6,17 +6,18 @@ from collections import Counter
 from dataclasses import dataclass
 from functools import lru_cache
 
-from kit.faults import IntakeFault
-from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied, unit_of
-from kit.intake.text.refusing import no_table, other_width
-from kit.intake.text.splitting import by_blanks, by_edges, DELIMITERS, edges_of
+from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied
+from kit.intake.text.rare import header_of_other_kind, is_units, units_in, with_row_above
+from kit.intake.text.refusing import no_table, other_width, too_long, too_many
+from kit.intake.text.splitting import by_blanks, by_blanks_and_commas, by_edges, DELIMITERS, edges_of
 
 HEAD_LINES = 200
 HEAD_BYTES = 1 << 16
-NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "blanks"}
+NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "blanks", " ,": "blanks and commas"}
 MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
 MOST_COLUMNS = 200
 LINES_OF_A_CELL = 3
+SAMPLES = 3
 RULE = re.compile(r"[-=+:_ ]{3,}")
 
 
@@ -30,8 +31,21 @@ class Row:
 
 
 @dataclass(frozen=True)
+class Way:
+    """One way to split the head of a text: its rows, the kinds of its columns, and a score: how many lines agree with them, times the
+    share of columns that are no text."""
+
+    score: float
+    delimiter: str
+    rows: list
+    kinds: str
+    edges: tuple = ()
+
+
+@dataclass(frozen=True)
 class Layout:
-    """The plan of a table, column by column: `kinds` has a letter for each as in `Row`, `longest` how long cells get in the head.
+    """The plan of a table, column by column: `kinds` has a letter for each as in `Row`, `longest` how long cells get in the head,
+    `samples` its first few readings as written.
 
     `first` is the line of the first reading; `edges` is where columns of fixed width start, if they have one."""
 
@@ -43,6 +57,7 @@ class Layout:
     units: tuple
     edges: tuple = ()
     longest: tuple = ()
+    samples: tuple = ()
 
     def __str__(self):
         width = ", in columns of fixed width" if self.edges else ""
@@ -52,42 +67,46 @@ class Layout:
 
 def sniff(text, decimal=None):
     """The `Layout` of a `Text`. A fault if no line looks like readings, or if the decimal mark stays open."""
-    lines = head_of(text.utf8)
-    delimiter, rows, kinds, edges = best_reading(text.file, lines)
-    start = next(place for place, row in enumerate(rows) if "n" in row.kinds and agree(row.kinds, kinds))
-    numbers = [(row.line, cell) for row in rows[start:] for cell, kind, wanted in zip(row.cells, row.kinds, kinds) if kind == wanted == "n"]
+    lines, before = head_of(text)
+    way = best_way(text.file, lines)
+    start = first_reading(way.rows, way.kinds)
+    body = [row for row in way.rows[start:] if len(row.kinds) == len(way.kinds)]
+    numbers = [(row.line + before, cell) for row in body for cell, kind, wanted in zip(row.cells, row.kinds, way.kinds) if kind == wanted == "n"]
     mark = decimal_mark(numbers, decimal, text.file)
-    above = [row for row in rows[:start] if "n" not in row.kinds]
-    if above and len(above[-1].cells) > 1 and not any(fits(row.cells, kinds) for row in above):
-        raise other_width(text.file, above[-1], len(kinds))
-    headers, units = header_above([row.cells for row in above], kinds)
-    longest = tuple(max(map(len, cells)) for cells in zip(*(row.cells for row in rows[start:] if len(row.kinds) == len(kinds))))
-    return Layout(delimiter, mark, kinds, rows[start].line, headers, units, edges, longest)
+    headers, units = (text.headers, ("",) * len(text.headers)) if text.headers else header_of(text.file, way, start, lines)
+    columns = list(zip(*(row.cells for row in body)))
+    longest = tuple(max(map(len, cells)) for cells in columns)
+    samples = tuple(tuple(cell for cell in cells if cell not in MISSING)[:SAMPLES] for cells in columns)
+    return Layout(way.delimiter, mark, way.kinds, way.rows[start].line + before, headers, units, way.edges, longest, samples)
 
 
-def head_of(utf8):
-    """The first lines, without a last one that may be cut off."""
-    lines = utf8[:HEAD_BYTES].decode("utf-8", "replace").replace("\r\n", "\n").split("\n")
-    return lines[: min(HEAD_LINES, len(lines) - (len(utf8) > HEAD_BYTES))]
+def head_of(text):
+    """(the first lines without blank ones before them and without a last one that may be cut off, how many blank ones there were)."""
+    place = re.search(rb"\S|$", text.utf8).start()
+    place = text.utf8.rfind(b"\n", 0, place) + 1
+    before = text.utf8.count(b"\n", 0, place)
+    lines = text.utf8[place : place + HEAD_BYTES].decode("utf-8", "replace").replace("\r\n", "\n").split("\n")
+    whole = lines[: min(HEAD_LINES, len(lines) - (len(text.utf8) - place > HEAD_BYTES))]
+    if not whole:
+        raise too_long(text.file, before + 1, HEAD_BYTES)
+    return whole, before
 
 
-def best_reading(file, lines):
-    """(delimiter, rows, kinds, edges) of the way to split that makes most lines look like one line of readings."""
+def best_way(file, lines):
+    """The `Way` to split that makes most lines look like one line of readings."""
     present = [delimiter for delimiter in DELIMITERS if any(delimiter in line for line in lines)]
     ways = [scored(delimiter, rows_of(split(lines, delimiter))) for delimiter in present]
-    if not any(score and "x" not in kinds for score, _, _, kinds, _ in ways):
+    if not any(way.score and "x" not in way.kinds for way in ways):
         ways += blank_ways(lines)
-    score, delimiter, rows, kinds, edges = max(ways, key=lambda way: way[0])
-    if not score:
+        mixed = scored(" ,", rows_of(by_blanks_and_commas(lines)))
+        texts = [way.kinds.count("x") for way in ways if way.score]
+        ways += [mixed] if mixed.kinds.count("x") < min(texts, default=1) else []
+    best = max(ways, key=lambda way: way.score)
+    if not best.score:
         raise no_table(file, lines)
-    if len(kinds) > MOST_COLUMNS:
-        raise IntakeFault(
-            f"A line has {len(kinds)} cells; at most {MOST_COLUMNS} are read.",
-            "Keep the columns of one run in a copy.",
-            file=file,
-            line=rows[-1].line,
-        )
-    return delimiter, rows, kinds, edges
+    if len(best.kinds) > MOST_COLUMNS:
+        raise too_many(file, best.rows[-1].line, len(best.kinds), MOST_COLUMNS)
+    return best
 
 
 def split(lines, delimiter):
@@ -106,9 +125,9 @@ def blank_ways(lines):
     rows = rows_of(by_blanks(lines))
     way = scored(" ", rows)
     body = [row for row in rows if "n" in row.kinds or "t" in row.kinds]
-    if not way[0] or all(len(row.cells) == len(way[3]) for row in body):
+    if not way.score or all(len(row.cells) == len(way.kinds) for row in body):
         return [way]
-    start = next(row.line for row in rows if agree(row.kinds, way[3]))
+    start = next(row.line for row in rows if agree(row.kinds, way.kinds))
     above = [row.line for row in rows if row.line < start][-1:]
     edges = edges_of([lines[line - 1] for line in above] + [line for line in lines[start - 1 :] if line.strip()])
     return [way, scored(" ", rows_of(by_edges(lines, edges)), edges)] if len(edges) >= 2 else [way]
@@ -130,14 +149,14 @@ def kind_of(cell):
 
 
 def scored(delimiter, rows, edges=()):
-    """A way to split with its score: how many lines agree with the commonest kinds of readings, times the share that isn't text."""
+    """The `Way` of these rows, by the commonest kinds of readings among them."""
     patterns = Counter(row.kinds for row in rows if "n" in row.kinds and len(row.kinds) > 1)
     totals = {pattern: sum(count for other, count in patterns.items() if agree(pattern, other)) for pattern in patterns}
     if not totals:
-        return 0, delimiter, rows, "", edges
+        return Way(0, delimiter, rows, "", edges)
     best = max(totals, key=lambda pattern: (totals[pattern] * share(pattern), -pattern.count("-")))
     kinds = "".join(commonest(letters) for letters in zip(*(row.kinds for row in rows if agree(row.kinds, best))))
-    return totals[best] * share(best), delimiter, rows, kinds, edges
+    return Way(totals[best] * share(best), delimiter, rows, kinds, edges)
 
 
 def commonest(letters):
@@ -150,6 +169,26 @@ def share(pattern):
 
 def agree(kinds, other):
     return len(kinds) == len(other) and all(one == two or "-" in (one, two) for one, two in zip(kinds, other))
+
+
+def first_reading(rows, kinds):
+    """Where the readings begin: at the first line of them, or lines just before it that have their time and marks for all numbers."""
+    place = next(place for place, row in enumerate(rows) if agree(row.kinds, kinds) and ("n" in row.kinds or "t" in row.kinds))
+    while place and "t" in rows[place - 1].kinds and len(rows[place - 1].kinds) == len(kinds):
+        place -= 1
+    return place
+
+
+def header_of(file, way, start, lines):
+    """(headers, units) from what stands above the readings. A fault if the last line there names columns, but not as many as there are."""
+    above = [row for row in way.rows[:start] if "x" in row.kinds and "t" not in row.kinds]
+    fitting = [row.cells for row in above if fits(row.cells, way.kinds)]
+    if not fitting and above:
+        other = header_of_other_kind(above, way, lines)
+        if other is None and len(above[-1].cells) > 1:
+            raise other_width(file, above[-1], len(way.kinds))
+        fitting = [other] if other else []
+    return header_above(fitting, way.kinds)
 
 
 def by_delimiter(lines, delimiter, strict=False):
@@ -179,43 +218,23 @@ def is_blank(cells):
 def header_above(rows, kinds):
     """(headers, units) of columns of these `kinds`, from the rows of cells above the readings. Without a header they are numbered."""
     width = len(kinds)
-    rows = [cells for cells in rows if fits(cells, kinds)]
     units = ("",) * width
     if len(rows) > 1 and is_units(rows[-1]):
-        units = padded([unit_of(bare(cell)) for cell in rows[-1]], width)
+        units = padded(units_in(rows[-1]), width)
         rows = rows[:-1]
     if not rows:
         return tuple(f"column {place}" for place in range(1, width + 1)), units
     headers = padded(rows[-1], width)
-    return with_row_above(headers, padded(rows[-2], width)) if len(rows) > 1 else headers, units
+    named = [header for header in headers if header]
+    return with_row_above(headers, padded(rows[-2], width)) if len(rows) > 1 and len(set(named)) < len(named) else headers, units
 
 
 def fits(cells, kinds):
-    """Can this row name the columns? It has a cell for each, but for a last column without readings; what is more is empty."""
-    least = len(kinds) - (kinds[-1] == "-")
-    return len(cells) >= max(2, least) and not any(cells[len(kinds) :])
-
-
-def is_units(cells):
-    """Is this a row of units? At least one is known, and the others are as short as units are."""
-    filled = [bare(cell) for cell in cells if cell not in MISSING]
-    return any(map(unit_of, filled)) and all(unit_of(cell) or len(cell) <= 5 for cell in filled)
-
-
-def bare(cell):
-    return cell.strip("()[] ")
+    """Can this row name the columns? It has a cell for each, but for a last column without readings; what is more is empty, or a note
+    behind an empty cell."""
+    least, more = len(kinds) - (kinds[-1] == "-"), cells[len(kinds) :]
+    return len(cells) >= max(2, least) and not (more and more[0])
 
 
 def padded(cells, width):
     return tuple([*cells, *[""] * (width - len(cells))][:width])
-
-
-def with_row_above(headers, above):
-    """Names that come twice get the name above them in front: 'Treated' over two columns called 'T (°C)' and 'RH (%)'."""
-    if len(set(filter(None, headers))) == len([each for each in headers if each]):
-        return headers
-    carried, last = [], ""
-    for cell in above:
-        last = cell or last
-        carried.append(last)
-    return tuple(f"{over} {header}".strip() if headers.count(header) > 1 else header for over, header in zip(carried, headers))

@@ -1,10 +1,11 @@
-"""One line of text as cells where no delimiter parts them: by blanks, or by the columns of a fixed-width table."""
+"""One line of text as cells where no single delimiter parts them: by blanks, by blanks and commas, or by the columns of a fixed-width table."""
 
 import re
 
 from kit.intake.forms import tidied
 
 DELIMITERS = ("\t", ";", "|", ",")
+BETWEEN = re.compile(r"\s*[,;|\t]\s*|\s+")
 TWO_BLANKS = re.compile(r"\s\s|\t")
 
 
@@ -13,6 +14,12 @@ def by_blanks(lines):
     for line, each in enumerate(lines, 1):
         each = each.strip()
         yield line, tuple(tidied(cell) for cell in re.split(r"\s{2,}|\t" if TWO_BLANKS.search(each) else r"\s", each))
+
+
+def by_blanks_and_commas(lines):
+    """(line, cells) where both blanks and commas, semicolons or tabs part cells."""
+    for line, each in enumerate(lines, 1):
+        yield line, tuple(tidied(cell) for cell in BETWEEN.split(each.strip()))
 
 
 def by_edges(lines, edges):

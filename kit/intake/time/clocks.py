@@ -5,20 +5,24 @@ from dataclasses import replace
 
 import numpy as np
 
-from kit.intake.given import as_texts, place_named
+from kit.faults import Choice, IntakeFault
+from kit.intake.forms import looks_like_time, SECONDS
+from kit.intake.given import place_named
+from kit.intake.time.calendar import put_together
 from kit.intake.time.ordering import put_in_order, usual_step
-from kit.intake.time.stampcolumn import DAY, Clock, clock_of_stamps, first_cell
-from kit.faults import Choice
-from kit.intake.forms import looks_like_time, SECONDS, stamp
+from kit.intake.time.stampcolumn import DAY, Clock, clock_of_stamps, days_since_1970
 from kit.records import span
 from kit.words import listed
 
 # Words that name the time in a header. Common practice, no source.
-NAMES = set("time elapsed timestamp date datetime clock seconds minutes hours zeit uhrzeit datum heure tiempo hora tempo ora".split())
+NAMES = set("time elapsed timestamp date datetime clock seconds minutes hours hour zeit uhrzeit datum heure tiempo hora tempo ora".split())
+CALENDAR_WORDS = set("date datum fecha data year yr yyyy jahr année año anno doy yday jday julian dayofyear yearday jd hhmm".split())
 WORDS = re.compile(r"[^\W\d_]+")
 SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
 # Days that spreadsheets count from 30 December 1899: 1970 to 2099 (ECMA-376 part 1, 18.17.4.1).
 SERIAL_DAYS = (25569, 73050)
+DENSE = (19700101000000, 20991231235959)  # date and time as one number
+LONGEST_D = 400  # of a spreadsheet's days: more is no run
 LONGEST_S = 1e9  # thirty years: no run lasts so long, so these are no times of a run
 SINCE_1970 = {"s": (1e9, 4.1e9), "ms": (1e12, 4.1e12)}
 
@@ -26,12 +30,12 @@ SINCE_1970 = {"s": (1e9, 4.1e9), "ms": (1e12, 4.1e12)}
 def read_clock(table, asked):
     """Put the time, in seconds from the first reading, into a column with the role 'time'. Rows run forward, no time comes twice."""
     table, places = time_places(table, asked)
-    clocks = [clock_of(table, table.columns[place], asked) for place in places]
-    refuse_disagreeing(table, places, clocks)
-    place, clock = places[0], clocks[0]
-    others = listed(repr(table.columns[each].header) for each in places[1:]) if places[1:] else ""
-    said = table.said(clock.remark, *([f"Column {others} tells the same time."] if others else []))
-    columns = [replace(each, role="other time") if at in places[1:] else each for at, each in enumerate(said.columns)]
+    clocks = clocks_at(table, places, asked)
+    agreeing = refuse_disagreeing(table, clocks)
+    place = finest({at: clocks[at] for at in [next(iter(clocks)), *agreeing]})
+    clock, others = clocks[place], [repr(table.columns[at].header) for at in [next(iter(clocks)), *agreeing] if at != place]
+    said = table.said(clock.remark, *([f"Column {listed(others)} tells the same time."] if others else []))
+    columns = [replace(each, role="other time") if at in places else each for at, each in enumerate(said.columns)]
     columns[place] = replace(columns[place], role="time", values=clock.seconds)
     return from_zero(replace(said, columns=tuple(columns)), place, clock, asked)
 
@@ -52,17 +56,37 @@ def from_zero(table, place, clock, asked):
 
 
 def time_places(table, asked):
-    """(table, places of the columns that tell the time). A date and a time of day in two columns become one."""
+    """(table, places of the columns that tell the time, the surest first). A moment that stands in several columns becomes one."""
+    whole, parts = None, ()
+    if any(map(holds_date_or_clock, table.columns)):
+        table, whole, parts = put_together(table)
     if asked.time is not None:
-        return table, [place_named(table, asked.time, "time")]
-    stamped = [place for place, column in enumerate(table.columns) if not column.numeric and stamps_in(column)]
-    named = [place for place, column in enumerate(table.columns) if column.numeric and says_time(column)]
+        place = place_named(table, asked.time, "time")
+        return table, [whole if place in parts else place]
+    free = [(place, column) for place, column in enumerate(table.columns) if place != whole and not column.role]
+    stamped = [place for place, column in free if not column.numeric and stamps_in(column)]
+    named = [place for place, column in free if column.numeric and named_time(column)]
     counted = [place for place in named if table.columns[place].unit]
-    table, stamped = date_with_time(table, stamped)
-    found = [*counted, *stamped] or named  # numbers without a unit are asked about only where nothing else tells the time
+    found = [*([whole] if whole is not None else []), *counted, *stamped]
+    # what is headed as a time without a unit, has only the unit, or just counts, is asked about only where nothing else tells the time
+    found = found or named or [place for place, column in free if column.numeric and says_time(column)] or counting(free)
     if found:
         return table, found
-    raise table.fault("No column is plainly the time. Which is it?", keyword="time", choices=table.choices(range(len(table.columns))))
+    numeric = [place for place, column in free if column.numeric]
+    raise table.fault("No column is plainly the time. Which is it?", keyword="time", choices=table.choices(numeric or range(len(table.columns))))
+
+
+def holds_date_or_clock(column):
+    """Could this column be a part of a moment, by its name or its first cell?"""
+    words = {word.lower() for word in WORDS.findall(column.header)}
+    return bool(words & CALENDAR_WORDS) if column.numeric else stamps_in(column)
+
+
+def counting(free):
+    """The columns of numbers that only ever rise; those that count lines only if there are no others."""
+    rising = [place for place, column in free if column.numeric and len(column.values) > 2 and (np.diff(column.values) > 0).all()]
+    values = {place: column.values for place, column in free if place in rising}
+    return [place for place in rising if values[place][0] > 1 or (np.diff(values[place]) != 1).any()] or rising
 
 
 def stamps_in(column):
@@ -70,35 +94,57 @@ def stamps_in(column):
     return bool(filled) and sum(map(looks_like_time, filled)) > len(filled) / 2
 
 
+def named_time(column):
+    """Is this column of numbers called a time?"""
+    return bool({word.lower() for word in WORDS.findall(column.name)} & NAMES or column.name == "t") and column.unit in ("", *SPOKEN)
+
+
 def says_time(column):
-    named = {word.lower() for word in WORDS.findall(column.name)} & NAMES or column.name == "t"
-    return column.unit in SPOKEN or bool(named) and not column.unit
+    """Is it called a time, or has it a unit of time and never goes back? ('Min' may be the lowest reading.)"""
+    return named_time(column) or column.unit in SPOKEN and never_back(column.values)
 
 
-def date_with_time(table, places):
-    """Join a column of bare dates with one of bare times: '2026-03-01' and '10:00:02'."""
-    firsts = {place: stamp(first_cell(table.columns[place])) for place in places}
-    dates = [place for place, first in firsts.items() if first and first.order and not first.parts]
-    times = [place for place, first in firsts.items() if first and first.parts and not first.order]
-    if len(dates) != 1 or len(times) != 1:
-        return table, places
-    date, time = table.columns[dates[0]], table.columns[times[0]]
-    cells = [f"{date.cell(row)} {time.cell(row)}" if time.cell(row) else "" for row in range(len(table.lines))]
-    columns = list(table.columns)
-    columns[dates[0]] = replace(date, role="other time")
-    columns[times[0]] = replace(time, values=as_texts(cells), header=f"{date.header} + {time.header}")
-    return replace(table, columns=tuple(columns)), [place for place in places if place != dates[0]]
+def never_back(values):
+    known = values[np.isfinite(values)]
+    return len(known) > 1 and bool((np.diff(known) >= 0).all() and known[-1] > known[0])
 
 
-def refuse_disagreeing(table, places, clocks):
-    """A fault if two columns tell times that differ by more than a step."""
-    for place, clock in zip(places[1:], clocks[1:]):
-        apart = clocks[0].seconds - clock.seconds
+def clocks_at(table, places, asked):
+    """{place: `Clock`} of those columns whose times can be read. A fault if none can."""
+    clocks, faults = {}, []
+    for place in places:
+        try:
+            clocks[place] = clock_of(table, table.columns[place], asked)
+        except IntakeFault as fault:
+            faults.append(fault)
+    if not clocks:
+        raise faults[0]
+    return clocks
+
+
+def finest(clocks):
+    """The place of the clock that shows the same time least often: the first one, unless another is finer."""
+    if len(clocks) == 1:
+        return next(iter(clocks))
+    return max(clocks, key=lambda place: len(np.unique(clocks[place].seconds[np.isfinite(clocks[place].seconds)])))
+
+
+def refuse_disagreeing(table, clocks):
+    """The places of those columns that tell the same as the first. A fault if another tells times that differ by more than a step, unless
+    it counts days, which may begin anywhere."""
+    (first, clock), *others = clocks.items()
+    agreeing, differing = [], []
+    for place, other in others:
+        apart = clock.seconds - other.seconds
         apart = np.abs(apart[np.isfinite(apart)][:1] - apart[np.isfinite(apart)])
-        apart = np.minimum(apart % clock.period_s, -apart % clock.period_s) if clock.period_s < np.inf else apart
-        if apart.max(initial=0) > max(usual_step(each.seconds) for each in (clocks[0], clock)):
-            names = listed((repr(table.columns[each].header) for each in places), "and")
-            raise table.fault(f"Columns {names} tell different times.", keyword="time", choices=table.choices(places))
+        apart = np.minimum(apart % other.period_s, -apart % other.period_s) if other.period_s < np.inf else apart
+        steps = [usual_step(each.seconds) for each in (clock, other)]
+        (differing if apart.max(initial=0) > max(steps) else agreeing).append(place)
+    serious = [place for place in differing if clock.midnight is None or table.columns[place].unit not in ("", "d")]
+    if serious:
+        names = listed((repr(table.columns[each].header) for each in [first, *serious]), "and")
+        raise table.fault(f"Columns {names} tell different times.", keyword="time", choices=table.choices([first, *serious]))
+    return agreeing
 
 
 def clock_of(table, column, asked):
@@ -121,7 +167,9 @@ def elapsed(table, column, unit):
         choices = [Choice(unit, seen=SPOKEN[unit]) for unit in ("s", "min", "h", "ms")]
         raise table.fault("These times are numbers without a unit.", column=column, keyword="clock", choices=choices)
     seconds = column.values * SECONDS[unit] if unit != "s" else column.values
-    return Clock(seconds, f"Times are {SPOKEN[unit]}, in column '{column.header}'.", stamped=False)
+    low, high = span(column.values)
+    of_the_day = unit == "h" and low >= 0 and high < 24 and not never_back(column.values)
+    return Clock(seconds, f"Times are {SPOKEN[unit]}, in column '{column.header}'.", period_s=DAY if of_the_day else np.inf, stamped=False)
 
 
 def dated_number(column):
@@ -131,11 +179,25 @@ def dated_number(column):
         if least <= low and high <= most and column.unit in (unit, ""):
             remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."
             return counted_from_midnight(column.values * SECONDS[unit] / DAY, np.round(column.values * SECONDS[unit], 6), remark)
-    if SERIAL_DAYS[0] <= low and high <= SERIAL_DAYS[1] and high - low < 2 and column.unit in ("d", ""):
+    if DENSE[0] <= low and high <= DENSE[1] and column.unit == "":
+        return dense_number(column)
+    if SERIAL_DAYS[0] <= low and high <= SERIAL_DAYS[1] and high - low < LONGEST_D and column.unit in ("d", ""):
         remark = f"Times in column '{column.header}' are a spreadsheet's days since 1899, read to the millisecond."
         days = column.values - SERIAL_DAYS[0]
         return counted_from_midnight(days, np.round(days * DAY, 3), remark, local=True)
     return None
+
+
+def dense_number(column):
+    """The `Clock` of numbers like 20260301100002: date and time written without signs between (ISO 8601-1, basic format)."""
+    parts = [column.values // 10**power % 100 for power in (8, 6, 4, 2, 0)]
+    if any((part > most).any() for part, most in zip(parts, (12, 31, 24, 59, 60))):
+        return None
+    month, day, hour, minute, second = parts
+    days = days_since_1970(np.column_stack([column.values // 10**10, month, day]), (0, 1, 2))
+    seconds = DAY * days + 3600 * hour + 60 * minute + second
+    remark = f"Times in column '{column.header}' are dates and times written as one number."
+    return None if np.isnan(days).any() else counted_from_midnight(seconds / DAY, seconds, remark, local=True)
 
 
 def counted_from_midnight(days, seconds, remark, local=False):

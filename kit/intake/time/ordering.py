@@ -12,6 +12,8 @@ from kit.records import thinned
 from kit.words import counted
 
 HOUR, HALF_DAY, DAY = 3600.0, 43200.0, 86400.0
+COARSEST_S = 60.0  # between two stamps: readings of one stamp are spread over no longer time without asking
+MOST_PLACES = 3  # by which a line may stand elsewhere
 PAUSE_S = 600.0  # a pause this long across midnight is believed
 
 
@@ -69,7 +71,7 @@ def past_the_turn(table, clock, asked):
     """A clock of hours starts anew at midnight, one without a.m. and p.m. at one o'clock, one of minutes after 60."""
     times, longest = clock.seconds, max(PAUSE_S, 10 * usual_step(clock.seconds))
     steps = np.diff(times)
-    turns = [HALF_DAY, DAY] if clock.period_s == DAY and times.max() < 13 * HOUR and times.min() >= HOUR else [clock.period_s]
+    turns = [HALF_DAY, DAY] if clock.period_s == DAY and times.max() < 13 * HOUR else [clock.period_s]
     added = np.zeros(len(times))
     for row in np.flatnonzero(steps < 0):
         turn = next((turn for turn in turns if 0 <= steps[row] + turn <= longest), 0)
@@ -77,6 +79,32 @@ def past_the_turn(table, clock, asked):
         remark = f"The clock starts anew in line {table.lines[row + 1]}: counted on, {turn / HOUR:g} h added from there."
         table = table.said(remark) if turn else table
     return table, replace(clock, seconds=times + added)
+
+
+def past_noon(table, clock, asked):
+    """A clock with dates that counts to 12 without a.m. and p.m.: half a day is added where that makes its steps even."""
+    steps = np.diff(clock.seconds)
+    if clock.period_s < np.inf or (clock.seconds % DAY).max() >= 13 * HOUR or not (steps < 0).any():
+        return table, clock
+    days, step = clock.seconds // DAY, usual_step(clock.seconds)
+    base = days * DAY + clock.seconds % HALF_DAY
+    turns = np.r_[0, np.flatnonzero((np.diff(base) < 0) | (np.diff(days) != 0)) + 1, len(base)]
+    seconds = min((halves_added(base, turns, start) for start in (0.0, HALF_DAY)), key=lambda times: np.abs(np.diff(times) - step).sum())
+    even = np.diff(seconds)
+    if even.min() <= 0 or ((even > 0.5 * step) & (even < 1.5 * step)).mean() < 0.95:
+        return table, clock
+    remark = f"The clock counts to 12 without a.m. and p.m.: 12 h added where that makes its steps even, first line {table.lines[turns[1]]}."
+    return table.said(remark), replace(clock, seconds=seconds)
+
+
+def halves_added(base, turns, start):
+    """Times of a 12-hour clock, stretch by stretch between `turns`, each in that half of its day which begins soonest after the last."""
+    seconds, half = base.copy(), start
+    for first, end in zip(turns, turns[1:]):
+        if first:
+            half = 0.0 if base[first] > seconds[first - 1] else HALF_DAY
+        seconds[first:end] += half
+    return seconds
 
 
 def through_summer_time(table, clock, asked):
@@ -130,7 +158,7 @@ def without_repeats(table, clock, asked):
 
 
 def sorted_or_set_back(table, clock, asked):
-    """Lines out of order that fill each other's gaps are sorted. Any other way back is for the caller to explain."""
+    """Single lines out of order that fill each other's gaps are sorted. Any other way back is for the caller to explain."""
     steps = np.diff(clock.seconds)
     back = np.flatnonzero(steps < 0)
     if not back.size:
@@ -138,7 +166,7 @@ def sorted_or_set_back(table, clock, asked):
     if "set back" in asked.clocks:
         return set_forward(table, clock, back)
     order = np.argsort(clock.seconds, kind="stable")
-    if "sorted" in asked.clocks or fill_gaps(clock.seconds[order], usual_step(clock.seconds)):
+    if "sorted" in asked.clocks or strays(clock.seconds[order], order, usual_step(clock.seconds)):
         moved = int((order != np.arange(len(order))).sum())
         return picked(
             table.said(f"Sorted by time: {counted(moved, 'line')} stood elsewhere, first line {table.lines[back[0] + 1]}."), clock, order
@@ -148,10 +176,11 @@ def sorted_or_set_back(table, clock, asked):
     raise table.fault(f"The clock goes back by {-steps[back[0]]:.6g} s here.", do, row=back[0] + 1, keyword="clock", choices=choices)
 
 
-def fill_gaps(times, step):
-    """Do these times, once sorted, lie about one usual step apart?"""
+def strays(times, order, step):
+    """Are only single lines out of place, and do the times, once sorted, lie about one usual step apart? Whole blocks are for the caller."""
     steps = np.diff(times)
-    return bool(steps.min() >= 0.75 * step and (steps <= 1.25 * step).mean() >= 0.9)
+    near = np.abs(order - np.arange(len(order))).max() <= MOST_PLACES
+    return bool(near and steps.min() >= 0.75 * step and (steps <= 1.25 * step).mean() >= 0.9)
 
 
 def set_forward(table, clock, back):
@@ -177,6 +206,10 @@ def apart(table, clock, asked):
         what = f"The time stands still for {counts.max()} lines from here."
         raise table.fault(what, "Say time= with another column, or correct it in a copy.", row=row, keyword="time")
     unit = np.diff(stamps).min()
+    if unit > COARSEST_S and "spread evenly" not in asked.clocks:
+        what = f"{counts.max()} lines share one time from here, and the next time is {unit:g} s later."
+        choices = [Choice("spread evenly", "the lines lie evenly between two times")]
+        raise table.fault(what, "Or say time= with another column.", row=starts[counts.argmax()], keyword="clock", choices=choices)
     gaps = unit / np.maximum(counts, usual)
     within = np.arange(len(group)) - starts[group] + np.where(group == 0, max(usual - counts[0], 0), 0)
     shared = int((counts - 1).sum())
@@ -185,4 +218,4 @@ def apart(table, clock, asked):
     return table.said(remark), replace(clock, seconds=np.round(stamps[group] + within * gaps[group], 6))
 
 
-STEPS = (newest_last, past_the_turn, through_summer_time, without_repeats, sorted_or_set_back, apart)
+STEPS = (newest_last, past_the_turn, past_noon, through_summer_time, without_repeats, sorted_or_set_back, apart)

@@ -1,14 +1,17 @@
 """A column of stamps as seconds: which of three numbers is the day, the month and the year; halves of the day; zones."""
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from kit.faults import Choice
 from kit.intake.forms import MISSING, SPOKEN_PARTS as SPOKEN, stamp
+from kit.intake.given import as_texts
 from kit.intake.time.stampset import all_at_once, form_of, gathered
 
 DAY = 86400.0
+POINTED = re.compile(r"(\d{1,2})\.(\d\d)\.(\d\d)", re.ASCII)
 AT_GREENWICH = ("Z", "z", "UTC", "GMT")
 # How a date of three numbers may be meant: places of the year, the month and the day.
 ORDERS = {"day first": (2, 1, 0), "month first": (2, 0, 1), "year first": (0, 1, 2)}
@@ -34,20 +37,37 @@ class Clock:
 
 def clock_of_stamps(table, column, asked):
     """The `Clock` that a column of stamps shows. A fault for a cell that is no time, or where it could be read in two ways that differ."""
+    column = with_colons(column)
     stamps = all_at_once(column.values) or one_by_one(table, column)
     order, parts, halved, zoned = stamps.form
     in_minutes = minutes_and_seconds(table, column, stamps.form, asked)
     days, midnight = day_numbers(table, column, stamps, asked) if order else (0.0, None)
     ahead, zone = zone_offsets(stamps)
     seconds = np.round(in_halves(table, column, stamps) / (60 if in_minutes else 1) + DAY * days - ahead, 6)
-    said = f"Times come from column '{column.header}', the first is '{first_cell(column)}'{' (minutes and seconds)' if in_minutes else ''}."
+    earliest = f"the first is '{first_cell(column, seconds)}'{' (minutes and seconds)' if in_minutes else ''}"
     period = np.inf if order or parts == SPOKEN else 3600.0 if in_minutes else DAY
     of_the_day = bool(order or halved or parts == 3)
+    said = f"Times come from column '{column.header}', {earliest}."
     return Clock(seconds, said, midnight, period, zone, of_the_day, of_the_day and (not zoned or zone is not None))
 
 
-def first_cell(column):
-    return column.cell(next(place for place in range(len(column.values)) if column.cell(place)))
+def with_colons(column):
+    """A column of clocks with points (18.00.00) with colons instead; as it is where these may be dates."""
+    first = next((cell for row in range(len(column.values)) if (cell := column.cell(row))), "")
+    if not POINTED.fullmatch(first):
+        return column
+    cells = [column.cell(row) for row in range(len(column.values))]
+    numbers = [tuple(map(int, match.groups())) if (match := POINTED.fullmatch(cell)) else None for cell in cells if cell]
+    clocks = all(each and each[0] < 24 and each[1] < 60 and each[2] < 60 for each in numbers)
+    dates = all(each and (1 <= each[0] <= 31 and 1 <= each[1] <= 12 or 1 <= each[1] <= 31 and 1 <= each[0] <= 12) for each in numbers)
+    return replace(column, values=as_texts([cell.replace(".", ":") for cell in cells])) if clocks and not dates else column
+
+
+def first_cell(column, seconds=None):
+    """The first filled cell; of a record that runs backwards, the last one."""
+    filled = [place for place in range(len(column.values)) if column.cell(place)] if seconds is None else np.flatnonzero(np.isfinite(seconds))
+    backwards = seconds is not None and len(filled) > 1 and seconds[filled[-1]] < seconds[filled[0]] and (np.diff(seconds[filled]) <= 0).all()
+    return column.cell(filled[-1 if backwards else 0])
 
 
 def one_by_one(table, column):
@@ -59,12 +79,19 @@ def one_by_one(table, column):
         first = first or stamps[-1]
         if cell not in MISSING and stamps[-1] is None:
             raise table.fault(f"'{cell[:30]}' is no time.", "Correct it in a copy of the file.", row=row, column=column)
-        if stamps[-1] and form_of(stamps[-1]) != form_of(first):
+        if stamps[-1] and not alike(stamps[-1], first):
             what = f"'{cell[:30]}' is written unlike the time before it."
             raise table.fault(what, "Write all times alike in a copy of the file.", row=row, column=column)
     if first is None:
         raise table.fault("This column holds no time.", "Say time= with another one.", column=column, keyword="time")
     return gathered(stamps)
+
+
+def alike(one, first):
+    """Can two stamps stand in one column? With a date, the time may lack its seconds, or itself at midnight, as spreadsheets write it."""
+    if one.order and one.order == first.order and SPOKEN not in (one.parts, first.parts):
+        return 0 in (one.parts, first.parts) or form_of(one)[2:] == form_of(first)[2:]
+    return form_of(one) == form_of(first)
 
 
 def minutes_and_seconds(table, column, form, asked):
@@ -106,6 +133,7 @@ def offset_s(name):
     """'+01:00' is 3600 s ahead of Greenwich (RFC 3339, 4.2); a name is not known here: None."""
     if name in AT_GREENWICH:
         return 0
+    name = name.upper().removeprefix("UTC").removeprefix("GMT")
     if name[0] not in "+-":
         return None
     digits = name[1:].replace(":", "").ljust(4, "0")

@@ -39,7 +39,7 @@ def form_of(each):
 
 def gathered(stamps):
     """The `Stamps` of a list in which None stands for an empty cell; all others have one form."""
-    first = next(each for each in stamps if each)
+    first = max((each for each in stamps if each), key=lambda each: (each.parts, bool(each.half)))  # the one written most fully
     empty = first._replace(time_s=np.nan)
     filled = [each or empty for each in stamps]
     dates, halves, zones = ([getattr(each, name) for each in filled] for name in ("date", "half", "zone"))

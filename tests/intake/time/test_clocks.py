@@ -130,7 +130,7 @@ def test_what_is_asked(text, words, message):
 def test_a_word_that_means_nothing_is_not_passed_over():
     assert question(record([0, 1]), clock="fortnight") == (
         "clock='fortnight' means nothing here. Say 's', 'min', 'h', 'd', 'mm:ss', 'h:mm', 'day first', 'month first', 'summer time', "
-        "'as written', 'shared event', 'sorted' or 'set back'."
+        "'as written', 'shared event', 'sorted', 'set back' or 'spread evenly'."
     )
 
 
