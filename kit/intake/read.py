@@ -22,7 +22,7 @@ from kit.intake.columns import (
     keep_notes,
     name_roles,
     note_column,
-    probe_column,
+    probe_columns,
     with_file_names,
     without_impossible,
 )
@@ -102,8 +102,8 @@ def single(raws, asked):
     if notes is not None:
         table = keep_notes(table, notes)
         yield table
-    probes = probe_column(table)
-    if probes is None:
+    probes = probe_columns(table)
+    if not probes:
         yield readings_of(table, asked)
     else:
         yield join_pieces([readings_of(piece, asked) for piece in by_probe(table, probes)])

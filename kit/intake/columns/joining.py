@@ -1,5 +1,6 @@
 """Several loggers made one record: on the times of the slowest, over the stretch that all cover, never beyond."""
 
+from collections import Counter
 from dataclasses import replace
 from pathlib import PurePath
 
@@ -26,12 +27,17 @@ def join(tables, asked):
 
 
 def with_file_names(tables):
-    """Tables of several files, with the file's name before each header that does not itself name a role: 'left: Temperature (°C)'."""
-    return [replace(table, columns=tuple(named(column, PurePath(table.file).stem) for column in table.columns)) for table in tables]
+    """Tables of several files, with the file's name before each header that does not itself name a role, or that another file has, too."""
+    heads = Counter(column.header for table in tables for column in table.columns if not column.role)
+    return [
+        replace(table, columns=tuple(named(column, PurePath(table.file).stem, heads[column.header] > 1) for column in table.columns))
+        for table in tables
+    ]
 
 
-def named(column, stem):
-    if column.role or words_of(column.name) & ROLE_WORDS:
+def named(column, stem, twice):
+    """'left: Temperature (°C)' for 'Temperature (°C)' in left.csv."""
+    if column.role or words_of(column.name) & ROLE_WORDS and not twice:
         return column
     return replace(column, header=f"{stem}: {column.header}", name=f"{stem} {column.name}")
 

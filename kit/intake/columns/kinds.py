@@ -2,7 +2,10 @@
 
 import re
 
+import numpy as np
+
 from kit.intake.forms import PER_PPM, TEMPERATURES
+from kit.records import span, thinned
 
 # Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
 NAMES = {
@@ -12,15 +15,34 @@ NAMES = {
     "light": "light lux irradiance licht lumière luz luce".split(),
 }
 GAS = {"gas", "co2", "carbon"}
-VESSELS = {"vessel", "temp", "temperature", "probe", "thermometer", "degrees"}
-DERIVED = set(
-    "difference diff delta mean average setpoint target differenz mittel écart moyenne".split()
-)  # made from readings, or wished for
+VESSELS = set("vessel temp temps temperature temperatures temperatur température temperatura probe t tin tout thermometer degrees therm thermistor tc".split())
+# Made from readings: means and extremes, which may stand for them, and what is no reading at all, or was wished for.
+MEANS = set("mean average avg mittel moyenne max maximum min minimum".split())
+DERIVED = MEANS | set(
+    "difference diff delta setpoint target differenz écart desired sp dew dewpoint feels apparent index chill windchill heatindex wetbulb std "
+    "stdev error offset calibration".split()
+)
+# Thermometers of the logger itself, never those of a vessel.
+INSIDE = set("cpu board chip core mcu soc rtc internal onboard".split())
+# Words of columns that are no temperatures. Common practice, no source.
+OTHER = set(
+    "humidity humid hum rh moisture feuchte pressure press baro barometer hpa battery batt bat vbat voltage volt volts vcc current power energy "
+    "watt watts lat latitude lon long lng longitude alt altitude elevation speed wind gust direction dir rain precip precipitation id index no "
+    "nr num number count counter record entry row line sample seq sequence ph conductivity turbidity signal rssi snr lqi uv solar radiation "
+    "voc tvoc pm aqi iaq dust weight mass level depth flow duty output pwm relay heater fan pump valve status state code flag version port "
+    "light lux irradiance co2 gas ppm raw adc bits baud uptime duration interval day days year month hour minute second gravity abv ec tds".split()
+)
 NOTES = {"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque", "remarques"}
-# Words that head a column of probe names. Common practice, no source.
-PROBES = set("probe sensor channel location vessel variable series quantity label id thermometer position fühler sonde".split())
-MOST_PROBES = 12
+# Words that head a column of probe names, or of quantities. Common practice, no source.
+PROBES = set(
+    "probe sensor sensors channel chan location vessel variable series quantity label id thermometer position fühler sonde device node mac "
+    "address entity topic field source name key measurement metric parameter type kind messgröße capteur".split()
+)
+MOST_PROBES = 40
+SWITCHED = 5.0  # what shows two values so far apart, and no other, is switched, not measured
+PLAUSIBLE = (-60.0, 450.0)  # in °C, °F or K: where nearly all readings of a thermometer lie
 WORDS = re.compile(r"[^\W\d_]+\d*")
+CAMEL = re.compile(r"(?<=[a-z][a-z])(?=[A-Z])")
 
 
 def fits_unit(column, role):
@@ -43,9 +65,37 @@ def derived(column):
     return bool(words_of(column.name) & DERIVED)
 
 
+def thermometer_rank(column):
+    """How plainly a column is a thermometer: 0 by its unit or name, 1 inside the logger, 2 if only its readings would fit, 3 if it holds
+    means; None if it can be none."""
+    if not column.numeric or column.unit not in (*TEMPERATURES, ""):
+        return None
+    words = words_of(column.name)
+    plain = column.unit in TEMPERATURES or bool(words & VESSELS)
+    if words & (DERIVED - MEANS) or not plain and (words & OTHER or looks_counted(column.values)) or not mostly_plausible(column.values):
+        return None
+    return 3 if words & MEANS else 1 if words & INSIDE else 0 if plain else 2
+
+
+def mostly_plausible(values):
+    known = thinned(values)
+    known = known[np.isfinite(known)]
+    return bool(len(known)) and PLAUSIBLE[0] <= np.median(known) <= PLAUSIBLE[1]
+
+
+def looks_counted(values):
+    """Are these numbers of lines, states, or anything else that only counts or switches?"""
+    low, high = span(values)
+    steps = np.diff(values)
+    if low >= 0 and high <= 1 or len(steps) > 2 and (steps > 0).all() and (steps == np.floor(steps)).all():
+        return True
+    return bool(high - low > SWITCHED and len(values) > 10 and len(np.unique(thinned(values))) == 2)
+
+
 def words_of(name):
-    """The words of a header in small letters: {'co2', 'vessel'} of 'CO₂ vessel'."""
-    return {word.lower() for word in WORDS.findall(name.replace("₂", "2"))}
+    """The words of a header in small letters, each with its number and without: {'co2', 'co', 'vessel'} of 'CO₂ vessel'."""
+    words = {word.lower() for word in WORDS.findall(CAMEL.sub(" ", name.replace("₂", "2")))}
+    return words | {word.rstrip("0123456789") for word in words}
 
 
 def note_column(table):
@@ -53,20 +103,20 @@ def note_column(table):
     return next((place for place, column in enumerate(table.columns) if column.name.lower() in NOTES and not column.numeric), None)
 
 
-def probe_column(table):
-    """Where the names of the probes stand: a column called so, or one of texts that name both vessels."""
-    return next((place for place, column in enumerate(table.columns) if holds_probes(column, len(table.lines))), None)
+def probe_columns(table):
+    """Where the names of the probes stand, or of what is measured: columns called so, or one of texts that name both vessels."""
+    return [place for place, column in enumerate(table.columns) if holds_probes(column, len(table.lines))]
 
 
 def holds_probes(column, rows):
-    if column.role or column.unit:
+    called = bool({word.lower() for word in WORDS.findall(column.name)} & PROBES)
+    if column.role or column.unit or not called and column.numeric or column.values.dtype.kind == "S":
         return False
-    cells = {label_of(column.cell(row)) for row in range(min(rows, 200))}
+    cells = {label_of(cell) for cell in set(column.values.tolist())}
     if not 2 <= len(cells) <= min(MOST_PROBES, rows / 2) or "" in cells or column.numeric and not all(map(str.isdigit, cells)):
         return False
-    both = all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control"))
-    return column.name.lower() in PROBES or both and not column.numeric
+    return called or all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control"))
 
 
 def label_of(cell):
-    return cell if isinstance(cell, str) else "" if cell != cell else f"{cell:g}"
+    return cell.strip() if isinstance(cell, str) else "" if cell != cell else f"{cell:g}"

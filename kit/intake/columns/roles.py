@@ -5,7 +5,9 @@ from dataclasses import replace
 import numpy as np
 
 from kit.faults import Choice, Question
-from kit.intake.columns.kinds import derived, fits_unit, GAS, says, words_of
+from kit.intake.columns.kinds import derived, fits_unit, GAS, says, thermometer_rank, words_of
+from kit.intake.columns.marks import BOUNDS, LARGEST, NO_READING, without_marks
+from kit.intake.columns.twins import without_twins
 from kit.intake.forms import PER_PPM, TEMPERATURES, to_celsius, unit_of
 from kit.intake.given import place_named, ROLES
 from kit.records import missing_in, places_in, remarks_on, span
@@ -14,10 +16,6 @@ from kit.words import counted, listed
 AIR_PPM = 200  # air has more CO2: 280 ppm before industry, over 420 ppm now (NOAA Global Monitoring Laboratory)
 FILLED = {"treated": "treated", "control": "control", "room": "room", "gas": "gas_ppm", "light": "light"}
 WORDS_FOR = {"treated": "treated vessel", "control": "control vessel", "room": "room", "gas": "gas probe", "light": "light"}
-ABSOLUTE_ZERO = {"°C": -273.15, "°F": -459.67, "K": 0.0}  # SI Brochure, 9th edition, 2.3.1; NIST SP 811, B.8
-LARGEST = 1e9  # more than any reading here, in any unit
-# Numbers that loggers write for 'no reading'. Common practice, no source.
-NO_READING = (-999.0, -999.9, -9999.0, -99999.0, -32768.0)
 VESSELS, WARM = ("treated", "control"), ("treated", "control", "room")
 IN_UNITS = (
     Choice("degC", seen="degrees Celsius, °C"),
@@ -31,16 +29,20 @@ def name_roles(table, asked):
     """Give each column its role, by its name or the caller's word. A fault asks at once for all that neither tells: vessels and units."""
     places = {role: place_named(table, getattr(asked, role), role) for role in ROLES if getattr(asked, role) is not None}
     refuse_twice(table, places)
-    places, unsure = with_named(table, places)
+    units = [column.unit for column in table.columns if column.numeric and not column.role and column.unit in (*TEMPERATURES, "")]
+    if len(units) > 2 or len(set(units)) > 1:
+        table = without_twins(table, places.values())
+    table, places, unsure = with_named(table, places)
     missing = [vessel for vessel in VESSELS if vessel not in places and vessel not in unsure]
-    free = thermometers(table, places)
+    free = thermometers(table, places, len(missing))
     if len(free) < len(missing) and "room" in places and asked.room is None:  # then it may be a vessel rather than the room
-        free = thermometers(table, places := {role: place for role, place in places.items() if role != "room"})
+        places = {role: place for role, place in places.items() if role != "room"}
+        free = thermometers(table, places, len(missing))
     elif len(free) == len(missing) == 1:
-        places[missing.pop()] = free[0]
+        places = places | {missing.pop(): free[0]}
         table = table.said(f"Only '{table.columns[free[0]].header}' is left as a thermometer.")
     if len(free) < len(missing):
-        raise no_thermometer(table, missing[-1])
+        raise no_thermometer(table, missing[-1], thermometers(table, {}, 1))
     refuse_open(table, places, unsure | {vessel: free for vessel in missing}, asked)
     worded = worded_units(table, places, asked)
     for role, place in places.items():
@@ -49,24 +51,32 @@ def name_roles(table, asked):
 
 
 def with_named(table, places):
-    """({role: place} with those that names tell, {role: places} where several columns have the name)."""
+    """(table, {role: place} with those that names tell, {vessel: places} where several columns have the name)."""
     unsure = {}
     for role in ROLES:
         found = [] if role in places else candidates(table, role, set(places.values()))
         if len(found) == 1:
             places = {**places, role: found[0]}
-        elif found:
+        elif found and role in VESSELS:
             unsure[role] = found
-    return places, unsure
+        elif found:
+            names = listed((repr(table.columns[place].header) for place in found), "or")
+            table = table.said(f"No column is taken as {WORDS_FOR[role]}, for it could be {names}. Say {role}= to take one.")
+    return table, places, unsure
 
 
 def candidates(table, role, taken):
     """Places of the columns whose name or unit says that they are `role`."""
     free = [(place, column) for place, column in enumerate(table.columns) if place not in taken and not column.role]
-    found = [place for place, column in free if fits_unit(column, role) and says(column, role)]
+    found = [place for place, column in free if fits_unit(column, role) and says(column, role) and may_be(column, role)]
     if role == "treated" and not found:  # 'CO2 (°C)' is the vessel with the gas, unless another column says that it is treated
         return [place for place, column in free if column.unit in TEMPERATURES and GAS & words_of(column.name) and not derived(column)]
     return found
+
+
+def may_be(column, role):
+    """A vessel's and the room's column must be able to be a thermometer: 'control' may head what drives a heater."""
+    return role not in WARM or not column.numeric or thermometer_rank(column) is not None or not np.isfinite(column.values).any()
 
 
 def refuse_twice(table, places):
@@ -79,8 +89,10 @@ def refuse_twice(table, places):
         held[place] = role
 
 
-def no_thermometer(table, vessel):
-    what = f"There is no thermometer for the {vessel} vessel here. {WHY_BOTH}"
+def no_thermometer(table, vessel, found):
+    """The fault for a record with too few thermometers; `found` are the places of all that it has."""
+    only = f"There is only one thermometer here, {table.columns[found[0]].header!r}: none for the {vessel} vessel. " if len(found) == 1 else ""
+    what = f"{only or f'There is no thermometer for the {vessel} vessel here. '}{WHY_BOTH}"
     do = f"If it is there, say {vessel}= with its column; if not, repeat the run with both."
     return table.fault(what, do, keyword=vessel)
 
@@ -103,10 +115,14 @@ def unit_question(table, places, asked):
     return [Question(f"No unit is written for {listed(headers)}.", "unit", IN_UNITS)]
 
 
-def thermometers(table, places):
-    """Places of columns that could be a thermometer and have no role yet."""
-    free = [(place, column) for place, column in enumerate(table.columns) if place not in places.values() and not column.role]
-    return [place for place, column in free if column.numeric and fits_unit(column, "treated") and np.isfinite(column.values).any()]
+def thermometers(table, places, wanted):
+    """Places of the columns without a role that are thermometers, the plainest first; less plain ones only if not as many as `wanted`."""
+    ranks = {place: thermometer_rank(column) for place, column in enumerate(table.columns) if place not in places.values() and not column.role}
+    for most in range(4):
+        found = sorted((rank, place) for place, rank in ranks.items() if rank is not None and rank <= most)
+        if len(found) >= wanted and found:
+            break
+    return [place for _, place in found]
 
 
 def worded_units(table, places, asked):
@@ -201,24 +217,14 @@ def check_readings(table, asked):
 
 
 def without_impossible(table, asked):
-    """Make missing what is colder than absolute zero, larger than anything here can be, or a logger's number for 'no reading'."""
+    """Make missing what can't be a reading, and numbers that stand for none."""
     for place, column in enumerate(table.columns):
-        impossible = impossible_in(column)
-        if impossible.any():
-            first = int(np.argmax(impossible))
-            seen = f"{column.values[first]:g} in line {table.lines[first]}"
-            table = table.with_column(place, values=np.where(impossible, np.nan, column.values))
-            many = counted(int(impossible.sum()), "reading")
-            table = table.said(f"{column.header}: {many} can't be, the first {seen}; counted as missing.")
+        if column.numeric and column.role != "time" and suspicious(column):
+            table = without_marks(table, place)
     return table
 
 
-def impossible_in(column):
-    """A mask of the readings that can't be (of length 1 if there are none)."""
-    values, floor = column.values, ABSOLUTE_ZERO.get(column.unit, -np.inf)
-    if not column.numeric or column.role == "time":
-        return np.zeros(1, dtype=bool)
-    low, high = span(values)
-    if not max(floor, max(NO_READING)) >= low and not high >= LARGEST:
-        return np.zeros(1, dtype=bool)
-    return np.isin(values, NO_READING) | (values < floor) | (np.abs(values) > LARGEST)
+def suspicious(column):
+    low, high = span(column.values)
+    least, most = BOUNDS.get(column.unit, (max(NO_READING) + 1, LARGEST))
+    return low < least or high > most

@@ -147,7 +147,7 @@ PER_PPM = {"ppm": 1.0, "ppb": 0.001, "%": 10_000.0}
 ALIKE = str.maketrans({"º": "°", "˚": "°", "℃": "°C", "℉": "°F", "K": "K", "\u00a0": " ", "\u202f": " "})
 TO_CELSIUS = {
     "°C": lambda degrees: degrees,
-    "°F": lambda degrees: (degrees - 32) / 1.8,
+    "°F": lambda degrees: np.round((degrees - 32) / 1.8, 9),
     "K": lambda kelvins: np.round(kelvins - 273.15, 9),  # 294.55 K is 21.4 °C, not 21.400000000000034
 }
 

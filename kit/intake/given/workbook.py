@@ -111,6 +111,8 @@ def cell_text(cell):
     """The text of a cell: numbers to the last bit, dates and times as ISO 8601, durations as h:mm:ss."""
     if cell is None:
         return ""
+    if isinstance(cell, datetime) and cell.year <= 1900:  # hours from 24 on are days since 1899 to a spreadsheet (ECMA-376 part 1, 18.17.4)
+        cell = cell - datetime(1899, 12, 30 if cell.year < 1900 else 31)
     if isinstance(cell, (datetime, time)):  # openpyxl gives them to the millisecond
         return cell.isoformat()
     if isinstance(cell, timedelta):

@@ -53,8 +53,8 @@ def test_probes_read_one_after_the_other_are_brought_to_one_time():
             "pasted text, line 8, column 'probe': Only this line names the probe 'treatd'. Correct it in a copy of the file.",
         ),
         (
-            record("time (s),probe,a,b", [(*row, "1") for row in ROWS]),
-            "pasted text: Each row holds one probe, but which column holds its reading? Head it 'value' in a copy of the file.",
+            record("time (s),probe,state", [(row[0], row[1], "on") for row in ROWS]),
+            "pasted text: Each row holds one probe, but no column holds its reading. Head it 'value' in a copy of the file.",
         ),
     ],
 )

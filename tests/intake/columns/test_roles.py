@@ -106,8 +106,8 @@ ASK = "If it is there, say control= with its column; if not, repeat the run with
 @pytest.mark.parametrize(
     "text, words, message",
     [
-        (record("treated (°C)"), {}, f"pasted text: There is no thermometer for the control vessel here. {WHY} {ASK}"),
-        (record("T (°C)"), {}, f"pasted text: There is no thermometer for the control vessel here. {WHY} {ASK}"),
+        (record("treated (°C)"), {}, f"pasted text: There is only one thermometer here, 'treated (°C)': none for the control vessel. {WHY} {ASK}"),
+        (record("T (°C)"), {}, f"pasted text: There is only one thermometer here, 'T (°C)': none for the control vessel. {WHY} {ASK}"),
         (
             record("A (°C)", "B (°C)"),
             {},
