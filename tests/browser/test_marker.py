@@ -287,7 +287,7 @@ def test_what_is_read_aloud_waits_until_the_hand_rests(fresh):
         page.keyboard.press("ArrowRight")
     page.wait_for_function("() => window.heard.length")
     page.wait_for_timeout(400)
-    assert page.evaluate("() => window.heard") == [text(page, "sentence")]
+    assert page.evaluate("() => window.heard") == [f"{MISSES} {text(page, 'sentence')}"]
 
 
 def test_no_mark_is_lost_when_kernel_or_server_is_killed_in_the_middle(start_lab, rough_page, opened, run_all, tmp_path):

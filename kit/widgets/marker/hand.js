@@ -97,7 +97,7 @@ export function button(m, kind) {
   clearTimeout(m.resting);
   remark(m, "");
   begin(m, kind);
-  m.line.ask({ kind, gesture: m.gesture.id });
+  m.line.ask({ kind, gesture: m.gesture.id }, { dropped: false });
 }
 
 export function chord(event) { // Ctrl+Z, Ctrl+Y, Ctrl+Shift+Z; on a Mac with Cmd

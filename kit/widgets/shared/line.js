@@ -1,4 +1,5 @@
-// Questions to Python: one at a time; the newest one waits, older ones are dropped. Python answers by a trait that holds the number asked.
+// Questions to Python: one at a time. Of moves only the newest waits, older ones are dropped; what was asked in so many words waits its turn.
+// Python answers by a trait that holds the number asked.
 
 const SILENCE = 2500; // milliseconds
 
@@ -6,18 +7,21 @@ export const SILENT = "Python has not answered yet. If this stays, choose Run, t
 
 // `me` tells one view of a widget from another; `silent` is called when an answer is long in coming.
 export function lineTo(model, me, silent) {
-  let number = 0, open = null, next = null, patience = 0;
-  const send = asked => {
-    open = `${me}:${++number}`; next = null;
+  let number = 0, open = null, patience = 0;
+  const waiting = [], send = asked => {
+    open = `${me}:${++number}`;
     patience = setTimeout(silent, SILENCE);
-    model.send({ ...asked, number: open });
+    model.send({ ...asked.question, number: open });
   };
   return {
-    ask(asked) { if (open) next = asked; else send(asked); },
+    ask(question, { dropped = true } = {}) { // by a newer one
+      if (waiting.at(-1)?.dropped && dropped) waiting.pop();
+      if (open) waiting.push({ question, dropped }); else send({ question });
+    },
     heard(to) {
       if (to !== open) return;
       clearTimeout(patience); open = null;
-      if (next) send(next);
+      if (waiting.length) send(waiting.shift());
     },
     get free() { return !open; },
     close() { clearTimeout(patience); },
