@@ -9,7 +9,7 @@ import time
 import pytest
 
 from kit.bootstrap import working
-from kit.bootstrap.working import SCRIPT, at_work, let_end, pid_file
+from kit.bootstrap.working import at_work, let_end, pid_file
 
 posix_only = pytest.mark.skipif(os.name == "nt", reason="sends signals as Linux and macOS do")
 # Something of Python's own that runs any code for once stands in for pip: this tells its id and that of a child, and then sleeps.
@@ -20,7 +20,7 @@ print(os.getpid(), child.pid, flush=True)
 time.sleep(60)
 """
 # The same, without ever letting another thread of Python's run: it can't notice that its starter has gone.
-STUCK = SLEEPER.replace("time.sleep(60)\n", "import ctypes\nctypes.PyDLL(None).sleep(60)\n")
+STUCK = "import ctypes, sys; sys.setswitchinterval(1000)" + SLEEPER.replace("time.sleep(60)\n", "ctypes.PyDLL(None).sleep(60)\n")
 ONCE = ("timeit", "--number", "1", "--repeat", "1")
 STARTER = """
 import sys
@@ -91,12 +91,12 @@ def test_an_id_that_belongs_to_another_program_by_now_is_left_alone(environment,
         innocent.kill()
 
 
-def test_what_runs_pip_refuses_a_python_that_is_at_home_elsewhere(tmp_path):
-    (tmp_path / "mine").mkdir()
-    command = [sys._base_executable, "-I", str(SCRIPT), str(tmp_path / "pid"), str(tmp_path / "mine"), "pip", "--version"]
-    done = subprocess.run(command, stdin=subprocess.DEVNULL, capture_output=True, text=True)
-    assert done.returncode == 1 and done.stdout == ""
-    assert done.stderr == f"This Python keeps its packages in {sys.base_prefix}, not in {tmp_path / 'mine'}. Nothing was installed.\n"
+def test_what_runs_pip_refuses_a_python_that_is_at_home_elsewhere(environment):
+    environment.mkdir()
+    with at_work(environment, "pip", "--version", python=sys._base_executable) as process:
+        said = process.stdout.read()
+    assert process.returncode == 1
+    assert said == f"This Python keeps its packages in {sys.base_prefix}, not in {environment}. Nothing was installed.\n"
 
 
 def test_a_second_one_is_refused_while_the_first_is_at_work(environment):
