@@ -38,6 +38,8 @@ HOME = {
     "mark_windows": "kit.widgets.marker",
     "watch": "kit.widgets.watching",
     "filling_view": "kit.widgets.filling",
+    "steady_view": "kit.widgets.steady",
+    "replay": "kit.widgets.steady",
     "energy_view": "kit.widgets.energy",
     "spectrum_view": "kit.widgets.spectrum",
     "predict": "kit.widgets.cards",

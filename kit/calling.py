@@ -31,6 +31,8 @@ EXAMPLES = {
     "mark_windows": "marker = mark_windows(run)",
     "watch": "watch(marker)",
     "filling_view": "filling_view()",
+    "steady_view": "steady_view(run)",
+    "replay": 'replay("basalt", times=10)',
     "energy_view": "energy_view()",
     "spectrum_view": "spectrum_view()",
     "band_share": "band_share(2700, 2.7, 100)",

@@ -17,7 +17,12 @@ SETTLED = {"dolomite": {"time": "Logger time"}}  # this file's two clocks disagr
 def example_run(name):
     """A bundled run by name ('basalt', 'Flint air', 'slate-hand.csv'). All are invented. A Fault for an unknown name lists the known."""
     known = _known(name)
-    return _simulated(read_run(DATASETS / f"{known}.csv", **SETTLED.get(known, {})))
+    return _simulated(read_run(example_path(known), **SETTLED.get(known, {})))
+
+
+def example_path(name):
+    """Where the file of a bundled run lies. A Fault for an unknown name lists the known."""
+    return DATASETS / f"{_known(name)}.csv"
 
 
 def reference_run():

@@ -73,6 +73,11 @@ class TestEachLesson:
         used = set(re.findall(rf'"{lesson.number}\.(\w+)"', " ".join(source(cell) for cell in cells(path, "code"))))
         assert used == {each.key for each in (*lesson.predictions, *lesson.notes)} and lesson.number == number(path)
 
+    def test_no_two_cards_share_a_key(self, path):
+        lesson = lesson_of(path)
+        keys = [each.key for each in (*lesson.predictions, *lesson.questions, *lesson.notes)]
+        assert len(set(keys)) == len(keys)
+
     def test_notes_come_with_beginnings_and_two_samples(self, path):
         assert all(len(each.starters) >= 2 and len(each.samples) == 2 and 3 <= len(each.look_for) <= 5 for each in lesson_of(path).notes)
 

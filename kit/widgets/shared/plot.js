@@ -11,7 +11,8 @@ const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30;
 const DASHES = { control: [8, 4], difference: [2, 3] };
 
 // x and y: { title, low, high }, x may bring its own `ticks` { at, text }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
-// lines { x, y, look, name }, bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name }.
+// lines { x, y, look, name }, bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name },
+// span [low, high] where y's axis follows the answer.
 export function plot(v, { x, y, height = 200, grips = 0 }) {
   const canvas = make("canvas", { role: "img" }), layer = draw("svg", { class: "kit-layer" }), node = make("div", { class: "kit-plot" }, canvas, layer);
   const fitted = [], top = TOP + grips * GRIP;
@@ -53,9 +54,14 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     v.follow(place);
     fitted.push(() => place(v.values));
   }
+  function reached(span) { // the upper axis may be Python's to say: [low, high]
+    if (!span || (span[0] === y.low && span[1] === y.high)) return paint();
+    [y.low, y.high] = span;
+    fit();
+  }
   v.onBegin(() => { ghosts = shown.lines ?? []; });
   onLook(node, v.life, fit);
-  return { node, layer, upright, show: next => { shown = next; paint(); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
+  return { node, layer, upright, show: next => { shown = next; reached(next.span); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
 }
 
 function paintLine(c, view, { x, y, look = "treated", name = "" }) {
