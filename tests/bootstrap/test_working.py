@@ -19,8 +19,11 @@ child = subprocess.Popen([sys.executable, '-c', 'import time; time.sleep(60)'])
 print(os.getpid(), child.pid, flush=True)
 time.sleep(60)
 """
-# The same, without ever letting another thread of Python's run: it can't notice that its starter has gone.
-STUCK = "import ctypes, sys; sys.setswitchinterval(1000)" + SLEEPER.replace("time.sleep(60)\n", "ctypes.PyDLL(None).sleep(60)\n")
+# The same, but from before it tells its id no other thread of Python's can run: it won't notice that its starter has gone.
+STUCK = """
+import ctypes, os
+ctypes.PyDLL(None).system(f'echo {os.getpid()} {os.getpid()}; sleep 60'.encode())
+"""
 ONCE = ("timeit", "--number", "1", "--repeat", "1")
 STARTER = """
 import sys
