@@ -45,8 +45,8 @@ def renew():
         path = LOCKS / f"lock-{group}.txt"
         before, after = pins(path.read_text(encoding="utf-8")) if path.exists() else set(), pins(text)
         path.write_text(f"{HEAD}{made_from(group)}\n{text}", encoding="utf-8", newline="\n")
-        print(f"{path.name}: {len(after)} versions", *(f"- {pin}" for pin in sorted(before - after)), sep="\n  ")
-        print(*(f"  + {pin}" for pin in sorted(after - before)), sep="\n")
+        changes = sorted(before ^ after, key=lambda pin: (pin.split("==")[0], pin in after))
+        print(f"{path.name}: {len(after)} versions", *(f"{'+' if pin in after else '-'} {pin}" for pin in changes), sep="\n  ")
     print("Now try them: python3 -m kit test")
     return 0
 
