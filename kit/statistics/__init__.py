@@ -1,6 +1,6 @@
 """Noise, intervals, trends, rises and pooling: arrays in, numbers with uncertainty out. Knows nothing of runs."""
 
-from kit.statistics.breaks import find_break
+from kit.statistics.breaks import find_break, find_breaks
 from kit.statistics.cells import cut, SHORTEST_CELL_S, within
 from kit.statistics.display import display_step, display_uncertainty
 from kit.statistics.drift import drifted_range
@@ -24,9 +24,10 @@ from kit.statistics.warming import begins, Warming, warming_of
 
 __all__ = [
     "BARE_MIN", "begins", "CANNOT_TELL", "coverage_factor", "cut", "difference_of", "DIFFERENT", "display_step", "display_uncertainty",
-    "drifted_range", "effects_of", "Equivalence", "equivalence", "FEWEST_MIN", "find_break", "fit_line", "fit_rise", "heard", "independent_errors",
-    "lay_out", "Layout", "LEVEL", "Line", "mean_drift", "PairedEffects", "parts_of", "plain_mean", "pool", "Pooled", "Question", "ranged",
-    "rehearse", "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side", "single_effect", "SingleEffect", "slopes",
-    "spread_interval", "spread_of_next", "stacked_effects", "still_stretches", "surprise", "Timing", "vessel_changes", "wait_for_steady", "Wander",
-    "Warming", "warming_of", "welch_dof", "welch_interval", "widened_factor", "within", "without_each",
+    "drifted_range", "effects_of", "equivalence", "Equivalence", "FEWEST_MIN", "find_break", "find_breaks", "fit_line", "fit_rise",
+    "heard", "independent_errors", "lay_out", "Layout", "LEVEL", "Line", "mean_drift", "PairedEffects", "parts_of", "plain_mean", "pool",
+    "Pooled", "Question", "ranged", "rehearse", "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side",
+    "single_effect", "SingleEffect", "slopes", "spread_interval", "spread_of_next", "stacked_effects", "still_stretches", "surprise",
+    "Timing", "vessel_changes", "wait_for_steady", "Wander", "Warming", "warming_of", "welch_dof", "welch_interval", "widened_factor",
+    "within", "without_each",
 ]  # fmt: skip

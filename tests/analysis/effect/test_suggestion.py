@@ -64,6 +64,66 @@ def test_missing_gas_readings_are_passed_over():
     assert gas_start(with_gas(np.full(600, np.nan))) is None
 
 
+def changed(run, more=0.0, gas=None):
+    """`run` with something added to its treated vessel, and the gas channel put in place of its own."""
+    columns = {"treated": run.readings["treated"] + more, **({} if gas is None else {"gas_ppm": gas})}
+    return Run(run.readings.assign(**columns), run.name, run.source)
+
+
+def led_in(minutes, at_min=11.0, share=0.9):
+    return 420 + 1e6 * share * np.clip(minutes - at_min, 0, 1)
+
+
+def rise(minutes, at_min, size):
+    return -size * np.expm1(-np.maximum(minutes - at_min, 0) / 1.7)
+
+
+def test_a_breath_at_the_gas_probe_is_not_the_gas():
+    run = simulate_run(seed=3)
+    breath = 5e5 * (np.abs(run.minutes - 3.5) < 0.2)
+    assert suggest_windows(changed(run, gas=led_in(run.minutes) + breath)) == suggest_windows(changed(run, gas=led_in(run.minutes)))
+
+
+def test_gas_that_leaks_in_before_does_not_end_the_baseline_late():
+    run = simulate_run(seed=3)
+    leak = 8e4 * np.clip((run.minutes - 6) / 5, 0, 1)
+    assert suggest_windows(changed(run, gas=np.maximum(led_in(run.minutes), 420 + leak))).baseline[1] <= 11
+
+
+def test_a_slow_gas_probe_ends_the_baseline_a_minute_earlier():
+    run = simulate_run(seed=3)
+    lagging = 420 + 9e5 * -np.expm1(-np.maximum(run.minutes - 11, 0) / 2)
+    assert 8.5 <= suggest_windows(changed(run, gas=lagging)).baseline[1] <= 10.2
+
+
+def test_of_two_doses_the_first_counts():
+    run = simulate_run(seed=3, watch_min=16)
+    windows = suggest_windows(changed(run, more=rise(run.minutes, 17, 0.6)))
+    assert 9 <= windows.baseline[1] <= 11.1
+
+
+@pytest.mark.parametrize("size", [0.1, 0.5])
+def test_a_knock_before_the_gas_is_no_change(size):
+    run = simulate_run(seed=3)
+    assert 9 <= suggest_windows(changed(run, more=size * (run.minutes > 5))).baseline[1] <= 11.1
+
+
+def test_a_swing_of_the_room_is_no_change():
+    run = simulate_run(gas="air", seed=3)
+    assert fault_of(changed(run, more=0.1 * np.sin(2 * np.pi * run.minutes / 20))) == NONE_FOUND
+
+
+def test_where_gas_and_difference_disagree_it_asks():
+    run = simulate_run(gas="air", seed=3)
+    told = fault_of(changed(run, more=rise(run.minutes, 5.0, 1.5), gas=led_in(run.minutes, 13.0)))
+    minute = told.split("Windows.of_perturbation(")[1].split(")")[0]
+    assert told == (
+        f"The gas probe rises at minute 13.0, but the difference takes a new course at minute {minute}, before that. "
+        f"Which was it? Say so: Windows.of_perturbation({minute})."
+    )
+    assert float(minute) == pytest.approx(5, abs=0.5)
+
+
 KINDS = {
     "usual": {},
     "begun early, vessels unlike": {"gas_at_min": 4, "unequal": 0.05},
