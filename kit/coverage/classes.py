@@ -1,39 +1,21 @@
-"""How often the ranges of class means, of a next group, of comparisons and of plans hold, on simulated classes."""
+"""How often the ranges of class means and of a next group hold, on simulated classes: with swaps, shared drift, shared thermometers."""
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from kit.analysis.classes import GroupRuns, pooled_class
-from kit.coverage.invented import HELD, seed_of
+from kit.analysis.classes import GroupRuns, pooled_class, together
 from kit.bench import displayed, wander
+from kit.coverage.invented import HELD, seed_of
 from kit.coverage.study import Figure, Row, Study, share
+from kit.estimate import Parts
 from kit.statistics import (
-    coverage_factor,
-    DIFFERENT,
-    drifted_range,
-    equivalence,
-    plain_mean,
-    pool,
-    Question,
-    ranged,
-    rehearse,
-    SAME,
-    saturating,
-    spread_interval,
-    spread_of_next,
-    stacked_effects,
-    Timing,
-    Wander,
-)
+    coverage_factor, plain_mean, pool, Question, saturating, spread_interval, spread_of_next, stacked_effects, Timing, Wander,
+)  # fmt: skip
 
-CLASSES, DRAWS, RUN_CLASSES = 2000, 20_000, 300
-ERROR_C, ERROR_DOF, UNEQUAL = 0.04, 20, 2.0
+CLASSES, RUN_CLASSES, RUNS = 2000, 1000, 1000
+ERROR_C, ERROR_DOF, UNEQUAL, WIDER = 0.04, 20, 2.0, 1.1
 COUNTS, SPREADS_C = (4, 6, 8, 12), (0.0, 0.03, 0.05, 0.1, 0.3)
-# 5 %, and two Monte-Carlo errors of 20,000 draws.
-FALSE_SAME, WIDER = 5.3, 1.1
-# Of 80 promised; a promise rests on 60 rehearsals, which by themselves move it by 5.
-SPREAD_C, PROMISE_KEPT, LEAST_SIZE_C = 0.05, 68.0, 0.5
 
 
 def class_row(groups, spread_c, classes):
@@ -71,38 +53,81 @@ def knapp_hartung(values, errors, pooled):
 
 @dataclass(frozen=True)
 class ClassOfRuns:
-    """Whole runs in classes: groups, spread (°C), the drift that all share (°C a minute), whether half of them swapped vessels."""
+    """Whole runs in classes: groups, spread (°C), the drift (°C a minute) that all share, or that each has of its own, random, if `own`; how many
+    of the groups swapped their vessels, which turns drift and what the `place` does (°C) round; minutes before the baseline."""
 
     groups: int
     spread_c: float
     drift_c: float
-    swapped: bool = False
+    swapped: int = 0
+    place_c: float = 0.0
+    own: bool = False
+    earlier_min: float = 0.0
 
     def __str__(self):
-        return f"{self.groups} groups, spread {self.spread_c:g}, drift {self.drift_c:g}{', half swapped' if self.swapped else ''}"
+        swaps = f", {self.swapped} swapped, place {self.place_c:g}" if self.swapped else ""
+        return (
+            f"{self.groups} groups, spread {self.spread_c:g}, {'own ' * self.own}drift {self.drift_c:g}{swaps}"
+            f"{f', {self.earlier_min:g} min earlier' if self.earlier_min else ''}"
+        )
 
 
 CLASSES_OF_RUNS = (
     ClassOfRuns(6, 0.05, 0.0),
     ClassOfRuns(6, 0.05, 0.01),
     ClassOfRuns(6, 0.0, 0.01),
-    ClassOfRuns(6, 0.05, 0.01, True),
     ClassOfRuns(4, 0.1, 0.01),
+    ClassOfRuns(6, 0.05, 0.01, swapped=3),
+    *(ClassOfRuns(groups, 0.05, 0.0, earlier_min=9) for groups in (3, 8)),
+    *(ClassOfRuns(groups, 0.05, 0.01, earlier_min=9) for groups in (3, 4, 8, 12)),
+    *(ClassOfRuns(groups, 0.05, 0.01, own=True, earlier_min=9) for groups in (4, 8)),
+    *(ClassOfRuns(groups, 0.05, 0.01, groups // 2, 0.2, earlier_min=9) for groups in (4, 8, 12)),
+    *(ClassOfRuns(groups, 0.05, 0.01, groups // 4, 0.2, earlier_min=9) for groups in (4, 8, 12)),
 )
 
 
 def runs_row(kind, classes):
-    """One row: runs with a minute of baseline and no earlier record, whose difference drifts alike in all groups (unless swapped)."""
-    rng, timing = seed_of(str(kind)), Timing(1.0, 1.0, 10.0)
-    truths = 1 + kind.spread_c * rng.standard_normal((classes, kind.groups))
-    signs = np.where(np.arange(kind.groups) % 2 == 1, -1, 1) if kind.swapped else np.ones(kind.groups)
-    found = effects_of_runs(rng, truths.ravel(), np.tile(signs * kind.drift_c, classes), timing)
+    """One row: runs with a minute of baseline; the true mean is 1, what the place does left out."""
+    rng, timing = seed_of(str(kind)), Timing(1.0 + kind.earlier_min, 1.0, 10.0)
+    signs = np.where(np.arange(kind.groups) < kind.swapped, -1, 1)
+    truths = 1 + kind.spread_c * rng.standard_normal((classes, kind.groups)) + signs * kind.place_c
+    shape = truths.shape if kind.own else (classes, 1)
+    drifts = kind.drift_c * signs * (rng.uniform(-1, 1, shape) if kind.own else np.where(np.arange(classes) % 2, -1, 1)[:, None])
+    found = effects_of_runs(rng, truths.ravel(), np.broadcast_to(drifts, truths.shape).ravel(), timing)
     means = means_of_classes(found, signs)
     figures = (
         share("mean covers %", np.array([mean.holds(1.0) for mean in means]), low=HELD),
         Figure("half-width °C", float(np.median([mean.half_width for mean in means])), places=3),
     )
     return Row(str(kind), figures)
+
+
+# Who used which pair of thermometers, by the place of the group: two and two, half of the class on one, three sets going round.
+SHARED = {
+    "two and two": lambda groups: np.arange(groups) // 2,
+    "half on one pair": lambda groups: np.maximum(np.arange(groups) - groups // 2, -1) + 1,
+    "three sets": lambda groups: np.arange(groups) % 3,
+}
+PAIR_C = 0.08
+
+
+def thermometers_row(name, groups, classes):
+    """One row: numbers of groups, each pair of thermometers off by 0.08 °C (standard deviation) for all that use it; told, and not told."""
+    rng, pairs = seed_of(f"thermometers {name} {groups}"), SHARED[name](groups)
+    offs = PAIR_C * rng.standard_normal((classes, pairs.max() + 1))[:, pairs]
+    values = offs + 0.05 * rng.standard_normal(offs.shape) + ERROR_C * rng.standard_normal(offs.shape)
+    told, ignored = [], []
+    for row in values:
+        single = {str(place): GroupRuns(str(place), (), None, float(value), Parts(ERROR_C, ERROR_DOF)) for place, value in enumerate(row)}
+        merged = together(single, {str(place): f"pair {pair}" for place, pair in enumerate(pairs)}, 0.95)
+        told.append(pooled_class(merged, Question()).mean)
+        ignored.append(pooled_class(tuple(single.values()), Question()).mean)
+    figures = (
+        share("told: covers %", np.array([mean.holds(0.0) for mean in told]), low=HELD),
+        Figure("half-width °C", float(np.median([mean.half_width for mean in told])), places=3),
+        share("not told: covers %", np.array([mean.holds(0.0) for mean in ignored])),
+    )
+    return Row(f"{groups} groups, {name}", figures)
 
 
 def effects_of_runs(rng, rises, drifts, timing, noise=Wander(correlation_s=10.0)):
@@ -131,75 +156,11 @@ def means_of_classes(found, signs):
     return [pooled_class(tuple(groups[start : start + len(signs)]), Question()).mean for start in range(0, len(groups), len(signs))]
 
 
-def margin_row(first_c, second_c, bias_c, draws):
-    """One row: two results of standard error `first_c` and `second_c`, 20 degrees of freedom each, margin 0.15 °C."""
-    rng, margin = seed_of(f"margin {first_c} {second_c} {bias_c}"), 0.15
-    true = np.hypot(first_c, second_c)
-    seen = true * np.sqrt(rng.chisquare(2 * ERROR_DOF, draws) / (2 * ERROR_DOF))
-    chance = true * rng.standard_normal(draws)
-    verdicts = {
-        at: np.array(
-            [
-                equivalence(at + off - bias_c * (at == margin), error, 2 * ERROR_DOF, margin, drift=(-bias_c, bias_c)).verdict
-                for off, error in zip(chance, seen)
-            ]
-        )
-        for at in (0.0, margin, 2 * margin)
-    }
-    figures = (
-        share("false same %", verdicts[margin] == SAME, high=FALSE_SAME),
-        share("same at 0 %", verdicts[0.0] == SAME),
-        share("different at twice %", verdicts[2 * margin] == DIFFERENT),
-        share("false different %", verdicts[margin] == DIFFERENT, high=FALSE_SAME),
-    )
-    return Row(f"se {first_c:g} and {second_c:g} °C, bias up to {bias_c:g} °C", figures)
-
-
-MARGINS = ((0.02, 0.02, 0.0), (0.05, 0.02, 0.0), (0.08, 0.05, 0.0), (0.02, 0.02, 0.05), (0.02, 0.02, 0.1))
-
-
-def plan_row(noise, runs, swapped, classes):
-    """One row: the half-width that a plan promises to 4 of 5 against what simulated classes of such runs find, their difference drifting by the
-    tolerance, half of the classes each way; and how often an effect of twice that is told from none, predicted and found."""
-    rng, drift, alone = seed_of(f"plan {noise} {runs} {swapped}"), Question().tolerance_c_per_min, rehearse(noise, Timing(), Question(), 0.01)
-    promised = alone.promised(runs, swapped, SPREAD_C)
-    size = max(2 * promised, LEAST_SIZE_C)
-    signs = np.where(np.arange(runs) % 2, -1, 1) if swapped else np.ones(runs)
-    drifts = drift * np.outer(np.where(np.arange(classes) % 2, -1, 1), signs).ravel()
-    found = effects_of_runs(rng, size + SPREAD_C * rng.standard_normal(classes * runs), drifts, Timing(), noise)
-    if runs == 1:
-        low, high = drifted_range(
-            found.value, np.hypot(found.error, SPREAD_C), found.dof, (found.drift_low * found.minutes, found.drift_high * found.minutes)
-        )
-        told = found.low > 0
-    else:
-        low, high = np.array([(mean.low, mean.high) for mean in means_of_classes(found, signs)]).T
-        told = low > 0
-    figures = (
-        Figure("promised °C", promised, places=3),
-        Figure("median °C", float(np.median(high - low) / 2), places=3),
-        share("kept %", (high - low) / 2 <= promised, low=PROMISE_KEPT),
-        share("covers %", (low <= size) & (size <= high), low=HELD),
-        Figure("predicted told %", 100 * float(alone.chance(size, runs, swapped, SPREAD_C))),
-        share("told %", told),
-    )
-    return Row(f"memory {noise.correlation_s:g} s, every {noise.step_s:g} s, {noise.display_c:g} °C, {runs} runs{', half swapped' * swapped}", figures)
-
-
-HAND = Wander(correlation_s=20.0, step_s=60.0, display_c=0.1)
-PLANS = tuple(
-    (noise, runs, swapped)
-    for noise in (Wander(correlation_s=10.0), Wander(), Wander(correlation_s=60.0), Wander(correlation_s=10.0, display_c=0.1), HAND)
-    for runs, swapped in ((1, False), (3, False), (4, True), (6, False), (12, True))
-)
-
 STUDIES = (
     Study("class", "class_effect's mean, spread and next group, from numbers of unequal precision.",
           lambda runs=None: (class_row(groups, spread, runs or CLASSES) for groups in COUNTS for spread in SPREADS_C)),
     Study("class of runs", "class_effect's mean over whole runs, one minute of baseline, drift shared by all.",
           lambda runs=None: (runs_row(kind, runs or RUN_CLASSES) for kind in CLASSES_OF_RUNS)),
-    Study("margin", "compare, margin 0.15 °C; at the margin the bias is at its worst.",
-          lambda runs=None: (margin_row(*errors, runs or DRAWS) for errors in MARGINS)),
-    Study("plan", "plan_run: the half-width that 4 of 5 plans stay under, and simulated classes (spread 0.05 °C, drift ± 0.01 °C a minute).",
-          lambda runs=None: (plan_row(*plan, runs or RUN_CLASSES) for plan in PLANS)),
+    Study("thermometers", "class_effect where groups share pairs of thermometers.",
+          lambda runs=None: (thermometers_row(name, groups, runs or RUNS) for name in SHARED for groups in (6, 12, 30))),
 )  # fmt: skip
