@@ -39,7 +39,7 @@ def asked_by(view):
 
 
 TREATED, CONTROL = "Which column is the treated vessel?", "Which column is the control vessel?"
-PROBES = ["Probe 1 [K]: 294.57, 295.44, 296.03, …", "Probe 2 [K]: 294.16, 295, 295.6, …"]
+PROBES = ["Probe 1 [K]: 294.57, 295.44, 296.03, …", "Probe 2 [K]: 294.16, 295.00, 295.60, …"]
 
 
 def test_a_file_is_settled_kept_unchanged_and_read_again_by_the_code_shown(folder):
@@ -201,7 +201,7 @@ def test_each_kind_of_open_question_brings_its_answers(text, values):
 
 def test_columns_without_a_name_of_their_own_are_answered_by_number():
     question = look("time (s),T (°C),T (°C)\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n").questions[0]
-    assert [(choice.value, str(choice)) for choice in question.choices] == [(2, "T (°C): 21.4, 21.5, 21.6, …"), (3, "T (°C): 21, 21.1, 21.2, …")]
+    assert [(choice.value, str(choice)) for choice in question.choices] == [(2, "T (°C): 21.4, 21.5, 21.6, …"), (3, "T (°C): 21.0, 21.1, 21.2, …")]
 
 
 def test_rewording_a_sentence_changes_no_button(monkeypatch):
