@@ -38,6 +38,7 @@ PROBES = set(
     "probe sensor sensors channel chan location vessel variable series quantity label id thermometer position fühler sonde device node mac "
     "address entity topic field source name key measurement metric parameter type kind messgröße capteur".split()
 )
+PROBE_STEMS = ("probe", "sensor", "device", "channel", "thermometer")
 MOST_PROBES = 40
 SWITCHED = 5.0  # what shows two values so far apart, and no other, is switched, not measured
 PLAUSIBLE = (-60.0, 450.0)  # in °C, °F or K: where nearly all readings of a thermometer lie
@@ -67,14 +68,15 @@ def derived(column):
 
 def thermometer_rank(column):
     """How plainly a column is a thermometer: 0 by its unit or name, 1 inside the logger, 2 if only its readings would fit, 3 if it holds
-    means; None if it can be none."""
+    means, or one value throughout; None if it can be none."""
     if not column.numeric or column.unit not in (*TEMPERATURES, ""):
         return None
     words = words_of(column.name)
     plain = column.unit in TEMPERATURES or bool(words & VESSELS)
     if words & (DERIVED - MEANS) or not plain and (words & OTHER or looks_counted(column.values)) or not mostly_plausible(column.values):
         return None
-    return 3 if words & MEANS else 1 if words & INSIDE else 0 if plain else 2
+    low, high = span(column.values)
+    return 3 if words & MEANS or not plain and low == high else 1 if words & INSIDE else 0 if plain else 2
 
 
 def mostly_plausible(values):
@@ -104,18 +106,33 @@ def note_column(table):
 
 
 def probe_columns(table):
-    """Where the names of the probes stand, or of what is measured: columns called so, or one of texts that name both vessels."""
-    return [place for place, column in enumerate(table.columns) if holds_probes(column, len(table.lines))]
+    """Where the names of the probes stand, or of what is measured: columns called so, or texts that name both vessels or take turns."""
+    return [place for place in range(len(table.columns)) if holds_probes(table, place)]
 
 
-def holds_probes(column, rows):
-    called = bool({word.lower() for word in WORDS.findall(column.name)} & PROBES)
-    if column.role or column.unit or not called and column.numeric or column.values.dtype.kind == "S":
+def holds_probes(table, place):
+    column, rows = table.columns[place], len(table.lines)
+    heads = {word.lower() for word in WORDS.findall(column.name)}
+    called = bool(heads & PROBES) or any(head.startswith(PROBE_STEMS) for head in heads)
+    if column.role or column.unit or column.numeric and not called or column.values.dtype.kind == "S":
         return False
     cells = {label_of(cell) for cell in set(column.values.tolist())}
     if not 2 <= len(cells) <= min(MOST_PROBES, rows / 2) or "" in cells or column.numeric and not all(map(str.isdigit, cells)):
         return False
-    return called or all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control"))
+    if called or in_turn(column.values, len(cells)) and any(one_for_all(other.values, len(cells)) for other in table.columns):
+        return True
+    return all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control"))
+
+
+def in_turn(values, number):
+    """Do the same names come again and again in turn?"""
+    return len(values) >= 3 * number and np.mean(values[number:] == values[:-number]) >= 0.9
+
+
+def one_for_all(values, number):
+    """Is there one value, such as a time, for each round of `number` rows, and another for the next?"""
+    rounds = values[: len(values) // number * number].reshape(-1, number)
+    return bool(np.mean((rounds == rounds[:, :1]).all(axis=1)) >= 0.8 and np.mean(rounds[1:, 0] != rounds[:-1, 0]) >= 0.8)
 
 
 def label_of(cell):

@@ -29,8 +29,9 @@ SPACES = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " ", "\u2212": "
 
 
 def tidied(cell):
-    """A cell without blanks around it; typographic spaces, minus and apostrophe as the plain ones."""
-    return cell.translate(SPACES).strip(" \t") if not cell.isascii() else cell.strip(" \t")
+    """A cell without blanks and single quotes around it; typographic spaces, minus and apostrophe as the plain ones."""
+    cell = cell.translate(SPACES).strip(" \t") if not cell.isascii() else cell.strip(" \t")
+    return cell[1:-1].strip() if cell[:1] == cell[-1:] == "'" and len(cell) > 2 else cell
 
 
 def looks_like_number(cell):
@@ -115,8 +116,8 @@ def vote(cell):
 
 WRITTEN = {
     # øC and ¡C: the degree sign of older code pages, read as Latin-1.
-    "°C": "°c degc deg_c deg.c celsius celcius centigrade grad_c gradc c øc ¡c oc *c c° degreec degreesc".split(),
-    "°F": "°f degf deg_f deg.f fahrenheit f øf ¡f of *f f° degreef degreesf".split(),
+    "°C": "°c degc deg_c deg.c celsius celcius centigrade grad_c gradc c øc ¡c oc *c ^c c° degreec degreesc".split(),
+    "°F": "°f degf deg_f deg.f fahrenheit f øf ¡f of *f ^f f° degreef degreesf".split(),
     "K": "k kelvin °k degk".split(),
     "ppm": "ppm ppmv ppm_v µmol/mol μmol/mol umol/mol".split(),
     "ppb": ["ppb", "ppbv"],

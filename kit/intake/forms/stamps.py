@@ -21,7 +21,7 @@ STAMP = re.compile(
 )
 # 'Sun Mar  1 10:00:02 CET 2026', as the C library's asctime and the command `date` write it (POSIX.1).
 YEAR_LAST = re.compile(rf"(?:[a-z]{{3}},?\ )?({MONTH})\ {{1,2}}(\d{{1,2}})\ (\d\d?:\d\d:\d\d)(?:\ ([A-Z]{{3,5}}))?\ (\d{{4}})", re.IGNORECASE)
-BRACKETS = str.maketrans("[]()", "    ")
+BRACKETS = str.maketrans("[]()'", "     ")
 SPOKEN = re.compile(
     r"(?=\d|PT)(?:PT)?(?:(?P<h>\d{1,3}(?:[.,]\d{1,6})?)\ ?h(?:ours?|r)?\ ?)?(?:(?P<m>\d{1,5}(?:[.,]\d{1,6})?)\ ?(?:m|min|minutes?|')\ ?)?"
     r"(?:(?P<s>\d{1,6}(?:[.,]\d{1,6})?)\ ?(?:s|sec|seconds?|\"|'')?)?",
@@ -62,7 +62,7 @@ def stamp_of(match):
 
 def rewritten(cell):
     """The stamp in a cell with brackets around it or its time, or with the year behind the time."""
-    if set(cell) & set("[]()"):
+    if set(cell) & set("[]()'"):
         bare = " ".join(cell.translate(BRACKETS).split())
         return stamp(bare) if bare != cell else None
     year_last = YEAR_LAST.fullmatch(cell)
@@ -74,7 +74,7 @@ def rewritten(cell):
 
 def looks_like_time(cell):
     """Could this cell be a stamp?"""
-    return bool(cell) and (cell[0].isdigit() or cell[0].isalpha() or cell[0] in "[(") and stamp(cell) is not None
+    return bool(cell) and (cell[0].isdigit() or cell[0].isalpha() or cell[0] in "[('") and stamp(cell) is not None
 
 
 def dated(match):

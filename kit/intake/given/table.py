@@ -17,6 +17,7 @@ UNITS_OF_TIME = (*SECONDS, "mm:ss", "h:mm", "h:mm:ss")
 ORDERS_OF_DATE = ("day first", "month first", "year first")
 SEVERAL = ("clock", "unit")  # these keywords take several words
 WAYS = ("summer time", "as written", "shared event", "sorted", "set back", "spread evenly")
+EVERY = re.compile(r"every (\d{1,6}(?:[.,]\d{1,6})?) ?(ms|s|min|h|d)")
 COUNTS = re.compile(r"(\d{1,6}(?:[.,]\d{1,6})?) ?(ms|s|min|h|d)")
 
 
@@ -49,6 +50,12 @@ class Asked:
     def count_s(self):
         """(seconds that each count of the time column stands for, as the caller wrote it); None without such a word."""
         match = next((match for word in self.clocks if (match := COUNTS.fullmatch(word))), None)
+        return match and (float(match[1].replace(",", ".")) * SECONDS[match[2]], match[0])
+
+    @property
+    def every_s(self):
+        """(seconds from one reading to the next, as the caller wrote it) where no column tells the time; None without such a word."""
+        match = next((match for word in self.clocks if (match := EVERY.fullmatch(word))), None)
         return match and (float(match[1].replace(",", ".")) * SECONDS[match[2]], match[0])
 
     @property
@@ -90,7 +97,7 @@ def clock_word(word):
     """A word of `clock` as the kit writes it: 'day first' for 'Day-first', 'min' for 'minutes'."""
     plain = " ".join(str(word).replace("-", " ").split()).lower()
     plain = unit_of(plain) if unit_of(plain) in UNITS_OF_TIME else plain
-    if plain not in (*UNITS_OF_TIME, *ORDERS_OF_DATE, *WAYS) and not COUNTS.fullmatch(plain):
+    if plain not in (*UNITS_OF_TIME, *ORDERS_OF_DATE, *WAYS) and not COUNTS.fullmatch(plain) and not EVERY.fullmatch(plain):
         known = listed((repr(each) for each in (*UNITS_OF_TIME[1:7], *ORDERS_OF_DATE[:2], *WAYS)), "or")
         raise IntakeFault(f"clock={str(word)[:20]!r} means nothing here.", f"Say {known}.", keyword="clock")
     return plain
@@ -126,6 +133,11 @@ class Column:
     def numeric(self):
         """Does it hold numbers (float64, NaN where missing)?"""
         return self.values.dtype.kind == "f"
+
+    @property
+    def nameless(self):
+        """Has the file no header for it, so that it is called by its number?"""
+        return self.header.startswith("column ") and self.header[7:].isdigit()
 
     @property
     def glance(self):

@@ -10,7 +10,7 @@ from kit.intake.forms import looks_like_time, tidied
 
 LEAST_SHARE = 0.6  # of the lines that must name the same values
 LABEL = r"(?<![\w.])[A-Za-zÀ-ÿ][\w°() .-]{0,30}?"
-PAIR = re.compile(rf"({LABEL}) ?[:=] ?([+-]?\d[\d.,:TZ/-]*(?:(?<=\d) (?=\d\d?:)[\d:.]+)?)( ?[°*]?[A-Za-z%]{{0,4}}(?![\w:=]))?")
+PAIR = re.compile(rf"({LABEL}) ?[:=] ?([+-]?\d[\d.,:TZ/-]*(?:(?<=\d) (?=\d\d?:)[\d:.]+)?)( ?[°*^]?[A-Za-z%]{{0,4}}(?![\w:=]))?")
 WHOLE = "This is JSON in one piece, not a line for each reading.", "Export the run as CSV, or as JSON with one reading in each line."
 
 

@@ -1,6 +1,7 @@
 """Headers that seldom occur: parted by another sign than the readings, without a name for the numbers of the rows, or over two lines."""
 
 import re
+from dataclasses import replace
 
 from kit.intake.forms import looks_like_number, looks_like_time, MISSING, tidied, unit_of
 from kit.intake.text.splitting import DELIMITERS
@@ -57,3 +58,11 @@ def bare(cell):
 
 def units_in(cells):
     return [unit_of(bare(cell)) for cell in cells]
+
+
+def widened(way, start):
+    """(way, start) with those columns at the end that the header names and only some lines of readings have."""
+    place = next((at for at, row in enumerate(way.rows) if len(row.kinds) > len(way.kinds) and row.kinds[: len(way.kinds)] == way.kinds), None)
+    if place is None:
+        return way, start
+    return replace(way, kinds=way.rows[place].kinds), min(start, place)

@@ -8,6 +8,10 @@ EMPTY = "This file is empty.", "Export the run again, and look into the file bef
 ONE_COLUMN = "There is only one column here.", "A run needs a time and two temperatures in each line, and a header above them."
 HEADER_ONLY = "There is a header, and no reading below it.", "Was the logger started? Export the run again."
 NO_READINGS = "No line here looks like readings.", "Export the run as a table: in each line a time and two temperatures, a header above."
+LABELLED = (
+    "These lines name their values (T1: 21.4), but do not all name the same ones, so they make no table.",
+    "Let the logger write the numbers alone, with commas between, or keep the lines of one kind in a copy.",
+)
 BOTH = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
 
 
@@ -24,11 +28,14 @@ def too_many(file, line, cells, most):
     return IntakeFault(f"A line has {cells} cells; at most {most} are read.", "Keep the columns of one run in a copy.", file=file, line=line)
 
 
-def no_table(file, lines):
+def no_table(text, lines):
     """The fault for a text in which no line looks like readings."""
+    file = text.file
     filled = {number: tidied(line) for number, line in enumerate(lines, 1) if line.strip()}
     if not filled:
         return IntakeFault(*EMPTY, file=file)
+    if text.labelled or text.headers:
+        return IntakeFault(*LABELLED, file=file, line=min(filled))
     if any(looks_like_number(line) or looks_like_time(line) for line in filled.values()):
         return IntakeFault(*ONE_COLUMN, file=file, line=1)
     last = max(filled)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied
-from kit.intake.text.rare import header_of_other_kind, is_units, units_in, with_row_above
+from kit.intake.text.rare import header_of_other_kind, is_units, units_in, widened, with_row_above
 from kit.intake.text.refusing import no_table, other_width, too_long, too_many
 from kit.intake.text.splitting import by_blanks, by_blanks_and_commas, by_edges, DELIMITERS, edges_of
 
@@ -68,8 +68,10 @@ class Layout:
 def sniff(text, decimal=None):
     """The `Layout` of a `Text`. A fault if no line looks like readings, or if the decimal mark stays open."""
     lines, before = head_of(text)
-    way = best_way(text.file, lines)
+    way = best_way(text, lines)
     start = first_reading(way.rows, way.kinds)
+    if start and len(way.rows[start - 1].kinds) > len(way.kinds):
+        way, start = widened(way, start)
     body = [row for row in way.rows[start:] if len(row.kinds) == len(way.kinds)]
     numbers = [(row.line + before, cell) for row in body for cell, kind, wanted in zip(row.cells, row.kinds, way.kinds) if kind == wanted == "n"]
     mark = decimal_mark(numbers, decimal, text.file)
@@ -92,7 +94,7 @@ def head_of(text):
     return whole, before
 
 
-def best_way(file, lines):
+def best_way(text, lines):
     """The `Way` to split that makes most lines look like one line of readings."""
     present = [delimiter for delimiter in DELIMITERS if any(delimiter in line for line in lines)]
     ways = [scored(delimiter, rows_of(split(lines, delimiter))) for delimiter in present]
@@ -103,9 +105,9 @@ def best_way(file, lines):
         ways += [mixed] if mixed.kinds.count("x") < min(texts, default=1) else []
     best = max(ways, key=lambda way: way.score)
     if not best.score:
-        raise no_table(file, lines)
+        raise no_table(text, lines)
     if len(best.kinds) > MOST_COLUMNS:
-        raise too_many(file, best.rows[-1].line, len(best.kinds), MOST_COLUMNS)
+        raise too_many(text.file, best.rows[-1].line, len(best.kinds), MOST_COLUMNS)
     return best
 
 

@@ -10,13 +10,13 @@ from kit.intake.given import as_texts
 
 # Words that head a part of a date or of a time. Common practice, no source.
 PARTS = {
-    "year": set("year yr yyyy jahr année annee año anno".split()),
+    "year": set("year yr yyyy jahr année annee año anio ano anno".split()),
     "month": set("month mon mm mo monat mois mes mese".split()),
-    "day": set("day dd dy dom tag jour día dia giorno".split()),
+    "day": set("day dd dy dom tag jour día dia dia giorno".split()),
     "doy": set("doy yday jday julian dayofyear yearday jd".split()),
-    "hour": set("hour hours hr hrs hh h stunde stunden heure heures hora ora".split()),
-    "minute": set("minute minutes min mn mi".split()),
-    "second": set("second seconds sec secs ss s".split()),
+    "hour": set("hour hours hr hrs hh h stunde stunden heure heures hora horas ora".split()),
+    "minute": set("minute minutes minuten minuto minutos min mn mi".split()),
+    "second": set("second seconds sec secs ss s sekunde sekunden segundo segundos".split()),
 }
 RANGES = {"year": (1970, 2099), "month": (1, 12), "day": (1, 31), "doy": (1, 366.999), "hour": (0, 24), "minute": (0, 59), "second": (0, 60)}
 CLOCKS = set("time clock hhmm hhmmss uhrzeit zeit hora ora heure hour hours hr utc local".split())
@@ -29,7 +29,10 @@ def put_together(table):
 
     The whole stands in the place of the clock, or of the last part, as texts that a stamp may have, or as seconds.
     """
-    parts = {part: place for part in PARTS if (place := part_column(table, part)) is not None}
+    parts, year_first = nameless_parts(table)
+    if not year_first:  # day and month may change places: their order is left to be seen, or asked
+        return joined(table, sorted(parts.values()), with_open_order(table, parts))
+    parts = parts or {part: place for part in PARTS if (place := part_column(table, part)) is not None}
     clock = None if {"hour", "minute"} <= set(parts) else clock_column(table)
     date = next((place for place, column in enumerate(table.columns) if place != clock and bare_dates(column)), None)
     if date is not None and clock is not None:
@@ -77,6 +80,27 @@ def from_parts(table, parts, clock):
 
 def months_as_days(months):
     return np.where(np.isfinite(months), months, 0).astype("M8[M]").astype("M8[D]").astype(float)
+
+
+def with_open_order(table, parts):
+    """Texts like '2/3/2026 10:00:05' of a date whose year comes last."""
+    days = [table.columns[place].values.tolist() for place in sorted(parts[part] for part in ("year", "month", "day"))]
+    clocks = time_texts(seconds_of(table, parts))
+    return ["/".join(f"{part:.0f}" for part in date) + f" {clock}" if clock else "" for *date, clock in zip(*days, clocks)]
+
+
+def nameless_parts(table):
+    """({part: place} of a date, hour, minute and perhaps second in columns without names, side by side, is the year first?); ({}, True)
+    if there are none."""
+    for start in range(len(table.columns) - 4):
+        for order in (("year", "month", "day"), ("day", "month", "year"), ("month", "day", "year")):
+            order = (*order, "hour", "minute", "second")
+            row = table.columns[start : start + len(order)]
+            fits = [each.numeric and each.nameless and within(each.values, *RANGES[part]) for each, part in zip(row, order)]
+            found = fits.index(False) if False in fits else len(fits)
+            if found >= 5:
+                return {part: start + step for step, part in enumerate(order[:found])}, order[0] == "year"
+    return {}, True
 
 
 def part_column(table, part):

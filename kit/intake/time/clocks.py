@@ -7,7 +7,7 @@ import numpy as np
 
 from kit.faults import Choice, IntakeFault
 from kit.intake.forms import looks_like_time, SECONDS
-from kit.intake.given import place_named
+from kit.intake.given import Column, place_named
 from kit.intake.time.calendar import put_together
 from kit.intake.time.ordering import put_in_order, usual_step
 from kit.intake.time.stampcolumn import DAY, Clock, clock_of_stamps, days_since_1970
@@ -16,19 +16,22 @@ from kit.words import listed
 
 # Words that name the time in a header. Common practice, no source.
 NAMES = set("time elapsed timestamp date datetime clock seconds minutes hours hour zeit uhrzeit datum heure tiempo hora tempo ora".split())
-CALENDAR_WORDS = set("date datum fecha data year yr yyyy jahr année año anno doy yday jday julian dayofyear yearday jd hhmm".split())
+CALENDAR_WORDS = set("date datum fecha data year yr yyyy jahr année año anio ano anno doy yday jday julian dayofyear yearday jd hhmm".split())
 WORDS = re.compile(r"[^\W\d_]+")
 SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
 # Days that spreadsheets count from 30 December 1899: 1970 to 2099 (ECMA-376 part 1, 18.17.4.1).
 SERIAL_DAYS = (25569, 73050)
 DENSE = (19700101000000, 20991231235959)  # date and time as one number
-LONGEST_D = 400  # of a spreadsheet's days: more is no run
+YEARS = (1970, 2099)
+LONGEST_STEP_D = 0.05  # of a spreadsheet's days; numbers with longer steps are seconds, or count something else
 LONGEST_S = 1e9  # thirty years: no run lasts so long, so these are no times of a run
 SINCE_1970 = {"s": (1e9, 4.1e9), "ms": (1e12, 4.1e12)}
 
 
 def read_clock(table, asked):
     """Put the time, in seconds from the first reading, into a column with the role 'time'. Rows run forward, no time comes twice."""
+    if asked.every_s:
+        return evenly(table, asked)
     table, places = time_places(table, asked)
     clocks = clocks_at(table, places, asked)
     agreeing = refuse_disagreeing(table, clocks)
@@ -38,6 +41,13 @@ def read_clock(table, asked):
     columns = [replace(each, role="other time") if at in places else each for at, each in enumerate(said.columns)]
     columns[place] = replace(columns[place], role="time", values=clock.seconds)
     return from_zero(replace(said, columns=tuple(columns)), place, clock, asked)
+
+
+def evenly(table, asked):
+    """The table with a time that the caller tells, one step a row."""
+    step, said = asked.every_s
+    column = Column("row", np.arange(len(table.lines)) * step, role="time")
+    return replace(table.said(f"The time is counted from the rows, a reading {said}, as you said."), columns=(*table.columns, column))
 
 
 def from_zero(table, place, clock, asked):
@@ -72,21 +82,35 @@ def time_places(table, asked):
     found = found or named or [place for place, column in free if column.numeric and says_time(column)] or counting(free)
     if found:
         return table, found
-    numeric = [place for place, column in free if column.numeric]
-    raise table.fault("No column is plainly the time. Which is it?", keyword="time", choices=table.choices(numeric or range(len(table.columns))))
+    do = "Say time= with its column; or, if the readings came at even steps, how often: clock='every 2 s'."
+    raise table.fault("No column tells the time.", do, keyword="clock")
 
 
 def holds_date_or_clock(column):
     """Could this column be a part of a moment, by its name or its first cell?"""
+    if not column.numeric:
+        return stamps_in(column)
     words = {word.lower() for word in WORDS.findall(column.header)}
-    return bool(words & CALENDAR_WORDS) if column.numeric else stamps_in(column)
+    return bool(words & CALENDAR_WORDS) or column.nameless and bool(YEARS[0] <= column.values[0] <= YEARS[1])
 
 
 def counting(free):
-    """The columns of numbers that only ever rise; those that count lines only if there are no others."""
-    rising = [place for place, column in free if column.numeric and len(column.values) > 2 and (np.diff(column.values) > 0).all()]
-    values = {place: column.values for place, column in free if place in rising}
+    """The columns of numbers that only ever rise, about evenly; those that count lines only if there are no others."""
+    values = {place: column.values for place, column in free if column.numeric and not column.unit and "temp" not in column.name.lower()}
+    rising = [place for place, held in values.items() if len(held) > 1 and (since_1970(held) or counts_up(np.diff(held)))]
     return [place for place in rising if values[place][0] > 1 or (np.diff(values[place]) != 1).any()] or rising
+
+
+def since_1970(values):
+    """The unit in which these numbers count from 1970, or ''."""
+    low, high = span(values)
+    return next((unit for unit, (least, most) in SINCE_1970.items() if least <= low and high <= most), "")
+
+
+def counts_up(steps):
+    """Are nearly all steps up by about the same?"""
+    usual = np.median(steps)
+    return usual > 0 and bool((steps > 0).all() and (np.abs(steps - usual) <= usual / 2).mean() >= 0.9)
 
 
 def stamps_in(column):
@@ -175,13 +199,13 @@ def elapsed(table, column, unit):
 def dated_number(column):
     """The `Clock` of numbers so large that they can only count from a year: a spreadsheet's days, or seconds since 1970 (POSIX.1, 4.16)."""
     low, high = span(column.values)
-    for unit, (least, most) in SINCE_1970.items():
-        if least <= low and high <= most and column.unit in (unit, ""):
-            remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."
-            return counted_from_midnight(column.values * SECONDS[unit] / DAY, np.round(column.values * SECONDS[unit], 6), remark)
+    unit = since_1970(column.values)
+    if unit and column.unit in (unit, ""):
+        remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."
+        return counted_from_midnight(column.values * SECONDS[unit] / DAY, np.round(column.values * SECONDS[unit], 6), remark)
     if DENSE[0] <= low and high <= DENSE[1] and column.unit == "":
         return dense_number(column)
-    if SERIAL_DAYS[0] <= low and high <= SERIAL_DAYS[1] and high - low < LONGEST_D and column.unit in ("d", ""):
+    if SERIAL_DAYS[0] <= low and high <= SERIAL_DAYS[1] and usual_step(column.values) <= LONGEST_STEP_D and column.unit in ("d", ""):
         remark = f"Times in column '{column.header}' are a spreadsheet's days since 1899, read to the millisecond."
         days = column.values - SERIAL_DAYS[0]
         return counted_from_midnight(days, np.round(days * DAY, 3), remark, local=True)

@@ -101,9 +101,7 @@ def test_of_two_that_differ_the_caller_chooses(time, last):
         (
             record([0, 1], "step"),
             {},
-            "No column is plainly the time. Which is it? Say time='step', time='treated (°C)' or time='control (°C)'. "
-            "These times are numbers without a unit. Say clock='s', clock='min', clock='h' or clock='ms'. "
-            "One call settles all, for example: read_run(…, time='step', clock='s').",
+            "column 'step': These times are numbers without a unit. Say clock='s', clock='min', clock='h' or clock='ms'.",
         ),
         (
             record([0, 1], "time (s)"),
