@@ -13,7 +13,7 @@ from kit.statistics.pooling import plain_mean, pool, Pooled, spread_interval, sp
 from kit.statistics.quantiles import coverage_factor, widened_factor
 from kit.statistics.rehearsal import rehearse, Rehearsed, Timing, Wander
 from kit.statistics.rise import fit_rise, independent_errors, saturating
-from kit.statistics.sidebyside import side_by_side
+from kit.statistics.sidebyside import side_by_side, SideBySide
 from kit.statistics.single import single_effect, SingleEffect
 from kit.statistics.stacked import stacked_effects
 from kit.statistics.stuck import still_stretches
@@ -26,7 +26,7 @@ __all__ = [
     "BARE_MIN", "begins", "CANNOT_TELL", "coverage_factor", "cut", "difference_of", "DIFFERENT", "display_step", "display_uncertainty",
     "drifted_range", "effects_of", "equivalence", "Equivalence", "FEWEST_MIN", "find_break", "find_breaks", "fit_line", "fit_rise",
     "heard", "independent_errors", "lay_out", "Layout", "LEVEL", "Line", "mean_drift", "PairedEffects", "parts_of", "plain_mean", "pool",
-    "Pooled", "Question", "ranged", "rehearse", "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side",
+    "Pooled", "Question", "ranged", "rehearse", "Rehearsed", "RISK", "SAME", "saturating", "SHORTEST_CELL_S", "side_by_side", "SideBySide",
     "single_effect", "SingleEffect", "slopes", "spread_interval", "spread_of_next", "stacked_effects", "still_stretches", "surprise",
     "Timing", "vessel_changes", "wait_for_steady", "Wander", "Warming", "warming_of", "welch_dof", "welch_interval", "widened_factor",
     "within", "without_each",

@@ -10,7 +10,7 @@ from kit.analysis.thermometers.checkpoints import Points, fixed_points, paired_p
 from kit.estimate import Estimate, rounded
 from kit.faults import Fault
 from kit.records import Run
-from kit.statistics import coverage_factor, display_uncertainty, fit_line, Line, side_by_side
+from kit.statistics import coverage_factor, display_uncertainty, fit_line, Line, side_by_side, SideBySide
 from kit.words import Account, plain, table_html
 
 PROBES = ("treated", "control")
@@ -44,12 +44,13 @@ def calibrate(readings, *, pressure_pa=None, altitude_m=None, resolution_c=None)
 class Calibration:
     """`method`: how it was made. `lines`: for each thermometer that is corrected the `Line` of what to add (°C) over its reading (°C).
     `points`: what was read. `gain_uncertainty`: relative standard uncertainty of one scale against the other, None where the readings span
-    too little to see a scale and only the shift is corrected."""
+    too little to see a scale and only the shift is corrected. `record`: what a record of both side by side showed, None without one."""
 
     method: str
     lines: dict
     points: Points
     gain_uncertainty: float | None
+    record: SideBySide | None = None
 
     def correction(self, probe, temperature_c):
         """What to add to a reading of `probe` ('treated' or 'control') at `temperature_c`: an `Estimate` in °C."""
@@ -159,8 +160,9 @@ def from_record(run):
     )
     if np.ptp(treated) == 0:
         return Calibration(points.method, {"treated": shift_alone(points, "treated")}, points, None)
-    line = side_by_side(seconds, treated, control)
+    found = side_by_side(seconds, treated, control)
+    line = found.line
     if line.slope_error > WORST_SCALE:
         still = Line(line.intercept, 0.0, line.origin, line.intercept_error, 0.0, 0.0, line.scatter, line.dof)
         return Calibration(points.method, {"treated": still}, points, None)
-    return Calibration(points.method, {"treated": line}, points, line.slope_error)
+    return Calibration(points.method, {"treated": line}, points, line.slope_error, found)

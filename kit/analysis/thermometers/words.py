@@ -4,9 +4,12 @@ import numpy as np
 
 from kit.estimate import amount, rounded
 from kit.faults import Caution
+from kit.statistics import coverage_factor
 from kit.words import listed
 
-USUAL_WARMING_C, SEEN_SCATTER_C = 1.5, 0.05
+USUAL_WARMING_C, SEEN_SCATTER_C, APART_C = 1.5, 0.05, 0.05
+# A bow needs so many points, and this level, to be called one.
+FEWEST_FOR_A_BOW, SURE_OF_A_BOW = 5, 0.99
 
 
 def calibration_sentence(calibration):
@@ -27,7 +30,10 @@ def _scale(calibration):
 
 def calibration_cautions(calibration):
     """What to keep in mind about a calibration."""
-    rules = (no_scale(calibration), bent(calibration), no_reference(calibration))
+    rules = (
+        no_scale(calibration), scattered(calibration), bent(calibration), lagging(calibration), lag_hidden(calibration), apart(calibration),
+        no_reference(calibration),
+    )  # fmt: skip
     return tuple(caution for caution in rules if caution)
 
 
@@ -37,7 +43,7 @@ def no_scale(calibration):
         return Caution("no-scale", text)
 
 
-def bent(calibration):
+def scattered(calibration):
     """Points that scatter about the line by more than the display explains."""
     known = float(np.sqrt(np.mean(calibration.points.reading_error**2 + calibration.points.true_error**2)))
     worst = max((line.scatter for line in calibration.lines.values() if np.isfinite(line.scatter)), default=0.0)
@@ -47,6 +53,68 @@ def bent(calibration):
             "settled."
         )
         return Caution("scatter", text)
+
+
+def bent(calibration):
+    """A record, or five points or more, that leave their straight line in one bow."""
+    record = calibration.record
+    bow = abs(record.bend_c) if record else max((bow_of(calibration, probe) for probe in calibration.lines), default=0.0)
+    if bow > 0:
+        text = (
+            f"The correction is no straight line: it bows by {amount(bow)} °C in the middle. Calibrate near the temperatures of the run, and do not "
+            "trust it beyond them."
+        )
+        return Caution("bent", text)
+
+
+def bow_of(calibration, probe):
+    """How far the points of a thermometer bow in the middle (°C), 0 where no bow is sure or fewer than five points are there."""
+    x, points = calibration.points.readings[probe], calibration.points
+    if len(x) < FEWEST_FOR_A_BOW or np.ptp(x) == 0:
+        return 0.0
+    y, z = points.true[probe] - x, (x - x.mean()) / (np.ptp(x) / 2)
+    design = np.stack([np.ones_like(z), z, z**2], axis=1)
+    coefficients, *_ = np.linalg.lstsq(design, y, rcond=None)
+    left, dof = y - design @ coefficients, len(x) - 3
+    known = float(np.mean(points.reading_error**2 + points.true_error**2))
+    variance = max(float(left @ left) / dof, known) * np.linalg.inv(design.T @ design)[2, 2]
+    size = abs(float(coefficients[2]))
+    return size / 2 if size > coverage_factor(SURE_OF_A_BOW, dof) * variance**0.5 else 0.0
+
+
+def lagging(calibration):
+    record = calibration.record
+    if record and record.lag_s:
+        late = "treated" if record.lag_s > 0 else "control"
+        text = (
+            f"The {late} thermometer comes about {amount(abs(record.lag_s))} s later than the other. That was taken out here; in a run wait until "
+            "both have settled."
+        )
+        return Caution("lag", text)
+
+
+def lag_hidden(calibration):
+    record = calibration.record
+    if record and record.lag_hides and not record.lag_s:
+        text = (
+            "The bath only warmed or only cooled. A thermometer that comes later than the other looks like a wrong scale then: let the bath go up and "
+            "down, or slowly."
+        )
+        return Caution("lag-hidden", text)
+
+
+def apart(calibration):
+    """Two thermometers in one bath that differ by more than their displays explain: a shift, or a bath that is not the same everywhere."""
+    if calibration.method != "side by side":
+        return None
+    points = calibration.points
+    gap = float(np.median(np.abs(points.true["treated"] - points.readings["treated"])))
+    if gap > max(3 * float(points.reading_error.mean()), APART_C):
+        text = (
+            f"The two differ by about {amount(gap)} °C in one bath. Is it the thermometers, or is the water not the same in both places? Stir, let them "
+            "change places, and compare again."
+        )
+        return Caution("apart", text)
 
 
 def no_reference(calibration):

@@ -9,6 +9,7 @@ import pytest
 
 from kit import Fault, Run, Windows, calibrate, paired_effect
 from kit.bench.noise import displayed, wander
+from kit.estimate import amount
 from kit.records.run import Source
 
 GUM = json.loads((Path(__file__).parents[2] / "reference" / "calibration_line.json").read_text(encoding="utf-8"))["input"]
@@ -71,7 +72,39 @@ def test_side_by_side_brings_the_treated_one_to_the_control():
     assert set(found.lines) == {"treated"} and found.gain_uncertainty < 0.005
     truth = (30.42 - 0.3) / 1.004 - 30.42
     assert found.correction("treated", 30.42).holds(truth)
-    assert [caution.code for caution in found.cautions] == ["no-reference"]
+    assert [caution.code for caution in found.cautions] == ["lag-hidden", "apart", "no-reference"]
+
+
+def texts(calibration):
+    return {caution.code: str(caution) for caution in calibration.cautions}
+
+
+def test_probes_that_differ_in_one_bath_are_asked_about():
+    told = texts(calibrate({"treated": [20.1, 40.1, 60.1], "control": [20.0, 40.0, 60.0]}, resolution_c=0.01))
+    assert told["apart"] == (
+        "The two differ by about 0.100 °C in one bath. Is it the thermometers, or is the water not the same in both places? "
+        "Stir, let them change places, and compare again."
+    ).replace("0.100", told["apart"].split("about ")[1].split(" °C")[0])
+    assert "apart" not in texts(calibrate({"treated": [20.01, 40.0], "control": [20.0, 40.0]}, resolution_c=0.01))
+
+
+def test_a_bent_scale_is_seen_in_six_points_and_two_can_show_none():
+    true = np.array([10.0, 25.0, 40.0, 55.0, 70.0, 85.0])
+    bow = 0.3 * ((true - 47.5) / 37.5) ** 2
+    found = calibrate({"reference": true, "treated": true + bow, "control": true}, resolution_c=0.01)
+    assert texts(found)["bent"].startswith("The correction is no straight line: it bows by 0.15 °C in the middle.")
+    assert "bent" not in texts(calibrate({"reference": true, "treated": true + 0.01 * true, "control": true}, resolution_c=0.01))
+    assert "bent" not in texts(calibrate(POINTS, altitude_m=500))
+
+
+def test_a_lag_is_taken_out_and_said():
+    seconds, rng = np.arange(0, 1400, 2.0), np.random.default_rng(4)
+    courses = {"treated": 30 + 8 * np.sin((seconds - 4) / 110), "control": 30 + 8 * np.sin(seconds / 110)}
+    table = {name: displayed(each + wander(rng, seconds, 0.01, 10), 0.01) for name, each in courses.items()}
+    found = calibrate(Run(pd.DataFrame(table, index=pd.Index(seconds, name="elapsed_s")), "bath", Source("bath.csv", "")))
+    assert texts(found)["lag"].startswith(f"The treated thermometer comes about {amount(found.record.lag_s)} s later than the other.")
+    assert found.record.lag_s == pytest.approx(4, abs=1)
+    assert abs(found.lines["treated"].slope) < 3 * found.gain_uncertainty
 
 
 @pytest.mark.parametrize("readings", [bath(span_c=0.2), {"treated": [20.1, 20.1], "control": [20.0, 20.0]}], ids=["run", "table"])
