@@ -40,6 +40,7 @@ HOME = {
     "filling_view": "kit.widgets.filling",
     "steady_view": "kit.widgets.steady",
     "replay": "kit.widgets.steady",
+    "planet_view": "kit.widgets.planet",
     "energy_view": "kit.widgets.energy",
     "spectrum_view": "kit.widgets.spectrum",
     "predict": "kit.widgets.cards",

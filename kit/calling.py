@@ -33,6 +33,7 @@ EXAMPLES = {
     "filling_view": "filling_view()",
     "steady_view": "steady_view(run)",
     "replay": 'replay("basalt", times=10)',
+    "planet_view": "planet_view()",
     "energy_view": "energy_view()",
     "spectrum_view": "spectrum_view()",
     "band_share": "band_share(2700, 2.7, 100)",

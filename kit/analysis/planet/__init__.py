@@ -2,7 +2,7 @@
 
 from kit.analysis.planet.bandshare import band_share, BandShare
 from kit.analysis.planet.co2record import Co2Record
-from kit.analysis.planet.planet import PlanetBalance, PlanetWarming
+from kit.analysis.planet.planet import planet_balance, planet_warming, PlanetBalance, PlanetWarming
 from kit.analysis.planet.spectra import Spectra
 
-__all__ = ["band_share", "BandShare", "Co2Record", "PlanetBalance", "PlanetWarming", "Spectra"]
+__all__ = ["band_share", "BandShare", "Co2Record", "planet_balance", "planet_warming", "PlanetBalance", "PlanetWarming", "Spectra"]
