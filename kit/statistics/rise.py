@@ -8,6 +8,7 @@ Gauss-Newton step needs.
 
 from dataclasses import dataclass
 from math import inf
+from typing import NamedTuple
 
 import numpy as np
 
@@ -46,6 +47,16 @@ class RiseFit:
         return (self.rss / (self.readings - 4 + len(self.held))) ** 0.5
 
 
+class _Found(NamedTuple):
+    """Where a descent ended: its `spot` (time constant, delay; s), the best `level` and `rise` there, what is left over, and whether it settled."""
+
+    spot: tuple
+    level: float
+    rise: float
+    rss: float
+    converged: bool
+
+
 def saturating(times_s, time_constant_s, delay_s):
     """The share of the rise reached: 0 up to the delay, 1 − 1/e one time constant after it. Arrays broadcast."""
     return -np.expm1(-np.maximum(np.subtract(times_s, delay_s), 0) / time_constant_s)
@@ -63,11 +74,11 @@ def fit_rise(times_s, values, *, start=None, level=None, delay_s=None):
     near = _thinned(times_s, shifted)
     spot = start or _best_of_grid(*near, held)
     if len(times_s) >= WORTH_THINNING:
-        spot = _descend(*near, spot, held)[0]
+        spot = _descend(*near, spot, held).spot
     found = _descend(times_s, shifted, spot, held)
-    (time_constant, delay), (offset, rise, rss), converged = found if found[2] else _at_a_reading(times_s, shifted, found, held)
+    found = found if found.converged else _at_a_reading(times_s, shifted, found, held)
     names = tuple(name for name, given in (("level", level), ("delay_s", delay_s)) if given is not None)
-    return RiseFit(middle + offset, rise, time_constant, delay, max(rss, 0.0), len(values), names, converged)
+    return RiseFit(middle + found.level, found.rise, *found.spot, max(found.rss, 0.0), len(values), names, found.converged)
 
 
 def independent_errors(fit, times_s):
@@ -100,7 +111,7 @@ def _best_of_grid(times, values, held):
 
 
 def _descend(times, values, spot, held):
-    """Gauss-Newton from `spot`, going half way back when a step explains less. Returns spot, (level, rise, rss), converged."""
+    """Gauss-Newton from `spot`, going half way back when a step explains less: the `_Found`."""
     work = np.empty((4, len(times)))
     work[0], work[3] = 1, values
     count = inf if held[0] else len(times)
@@ -119,15 +130,15 @@ def _descend(times, values, spot, held):
         if abs(spot[0] - best[0]) + abs(spot[1] - best[1]) < SMALLEST_STEP * best[0]:
             converged = spot[0] < LONGEST * (times[-1] - times[0])
             break
-    return best, at_best, converged
+    return _Found(best, *at_best, converged)
 
 
 def _at_a_reading(times, values, found, held):
     """The sum of squares has a corner wherever the delay meets a reading; where its lowest point is one, the delay stays there."""
-    (time_constant, delay), (_, _, rss), _ = found
+    time_constant, delay = found.spot
     corner = float(times[np.abs(times - delay).argmin()])
     other = _descend(times, values, (time_constant, corner), (held[0], corner))
-    return other if other[2] and other[1][2] <= rss * (1 + 1e-6) else found
+    return other if other.converged and other.rss <= found.rss * (1 + 1e-6) else found
 
 
 def _products(work, times, spot):

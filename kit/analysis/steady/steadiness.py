@@ -79,6 +79,22 @@ class Steadiness:
         return {"run": self.run.name, "sha256": self.run.source.sha256, **kept, "sentence": str(self)}
 
 
+@dataclass(frozen=True, eq=False)
+class Asked:
+    """What is to be judged: the `of` series of `run`, over the `over_min` minutes that end at minute `until_min`, by that tolerance."""
+
+    run: Run
+    of: str
+    over_min: float
+    until_min: float
+    tolerance_c_per_min: float
+
+    def answered(self, verdict, reason, **found):
+        """The `Steadiness` that answers it; without a slope where none was `found`."""
+        unknown = {"slope": Estimate.undetermined(UNIT), "at_most": inf, "correlation_s": inf, "wait_min": None}
+        return Steadiness(**vars(self), verdict=verdict, reason=reason, **(unknown | found))
+
+
 def check_steady(run, *, over_min, tolerance_c_per_min, until_min=None, of="difference"):
     """The `Steadiness` of the `over_min` minutes of `run` that end at minute `until_min` (None: at its end).
 
@@ -89,7 +105,7 @@ def check_steady(run, *, over_min, tolerance_c_per_min, until_min=None, of="diff
     _refuse(over_min, tolerance_c_per_min, of)
     seconds, vessels = both_vessels(run)
     until_s = seconds[-1] if until_min is None else 60 * until_min
-    asked = (run, of, over_min, until_s / 60, tolerance_c_per_min)
+    asked = Asked(run, of, over_min, until_s / 60, tolerance_c_per_min)
     so_far = slice(*within(seconds, seconds[0], until_s))
     short = _too_short(seconds[so_far], asked)
     return short or _judged(seconds[so_far], vessels[:, so_far], asked)
@@ -105,7 +121,7 @@ def _refuse(over_min, tolerance, of):
 
 def _too_short(seconds, asked):
     """'cannot tell', when the record holds less than was asked for; None when it holds enough."""
-    _, _, over_min, until_min, _ = asked
+    over_min, until_min = asked.over_min, asked.until_min
     held = (until_min * 60 - seconds[0]) / 60 if len(seconds) else 0
     inside = np.sum(seconds >= 60 * (until_min - over_min) - 1e-6)
     if held >= over_min - 1e-6 and inside >= FEWEST_READINGS:
@@ -115,17 +131,17 @@ def _too_short(seconds, asked):
         wait = Range(over_min - held, over_min - held, "min")
     else:
         reason, wait = f"the last {over_min:g} min hold {counted(int(inside), 'reading')}, and {FEWEST_READINGS} are needed.", None
-    return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, wait)
+    return asked.answered("cannot tell", reason, wait_min=wait)
 
 
 def _judged(seconds, vessels, asked):
-    run, of, over_min, until_min, tolerance = asked
-    inside = seconds >= 60 * (until_min - over_min) - 1e-6
-    channels = vessels[[("treated", "control").index(name) for name in SERIES[of]]]
-    stuck = [name for name, channel in zip(SERIES[of], channels) if np.ptp(channel) == 0]
+    over_min, tolerance, names = asked.over_min, asked.tolerance_c_per_min, SERIES[asked.of]
+    inside = seconds >= 60 * (asked.until_min - over_min) - 1e-6
+    channels = vessels[[("treated", "control").index(name) for name in names]]
+    stuck = [name for name, channel in zip(names, channels) if np.ptp(channel) == 0]
     if stuck:
         reason = f"the {listed(stuck)} thermometer shows one value all the time. A coarse display does that, and a stuck probe, too."
-        return Steadiness(*asked, Estimate.undetermined(UNIT), inf, inf, "cannot tell", reason, None)
+        return asked.answered("cannot tell", reason)
     found = slopes(seconds[inside], channels[:, None, inside], display_step(channels))
     factor = coverage_factor(LEVEL, found.dof)
     slope = Estimate.from_error(found.slope[0].item(), found.error[0].item(), factor, unit=UNIT, level=LEVEL)
@@ -133,8 +149,10 @@ def _judged(seconds, vessels, asked):
     steady, drifting = found.steady(tolerance, over_min)[0], found.drifting(tolerance)[0]
     verdict = "steady" if steady else "drifting" if drifting else "cannot tell"
     wait = NO_WAIT if steady else wait_range(wait_for_steady(found, over_min, tolerance, settling))
-    reason = _reason(verdict, slope, at_most, asked)
-    return Steadiness(*asked, slope, at_most, found.correlation_s[0].item(), verdict, reason, wait, settling, _cautions(found, over_min))
+    return asked.answered(
+        verdict, _reason(verdict, slope, at_most, asked), slope=slope, at_most=at_most, correlation_s=found.correlation_s[0].item(),
+        wait_min=wait, settling_min=settling, cautions=_cautions(found, over_min),
+    )  # fmt: skip
 
 
 def wait_range(waits):
@@ -152,8 +170,8 @@ def settling_time(seconds, control):
 
 
 def _reason(verdict, slope, at_most, asked):
-    _, of, over_min, _, tolerance = asked
-    said = f"over {over_min:g} min the {of} drifted by"
+    over_min, tolerance = asked.over_min, asked.tolerance_c_per_min
+    said = f"over {over_min:g} min the {asked.of} drifted by"
     if verdict == "steady":
         return f"{said} no more than {amount(at_most)} {UNIT} (95 %), less than the tolerance of {tolerance:g}."
     if verdict == "drifting":
