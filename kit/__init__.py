@@ -49,6 +49,7 @@ HOME = {
     "quiz": "kit.widgets.cards",
     "note": "kit.widgets.cards",
     "choose_run": "kit.widgets.ownrun",
+    "own_run": "kit.widgets.ownrun",
     "bring_in": "kit.widgets.intake",
     "hand_sheet": "kit.widgets.intake",
     "follow": "kit.widgets.live",

@@ -11,7 +11,7 @@ from kit.coursework.filing import safe_name
 from kit.faults import Fault
 
 FOLDER = "runs"
-CARD, BROUGHT, OPENED = "run", "brought", "opened"
+OWN_CARD, BROUGHT, OPENED = "run", "brought", "opened"
 NO_FILE = "{file} is no longer beside this notebook. Put it back there, or bring the run in again."
 
 
@@ -27,19 +27,19 @@ class OwnRun:
     @property
     def opened(self):
         """When it was brought in or opened last, as ISO 8601."""
-        return self.kept.latest(CARD, BROUGHT, OPENED).at
+        return self.kept.latest(OWN_CARD, BROUGHT, OPENED).at
 
 
 def own_runs(folder="."):
     """The `OwnRun`s kept in `folder`, the one that was open last first. What can't be read is passed over and stays as it is."""
-    found = [_own_run(path, peek_at_answers(path)) for path in sorted(Path(folder, FOLDER).glob("*.json"))]
+    found = [_own_run(path, peek_at_answers(path)) for path in sorted(Path(folder, FOLDER).absolute().glob("*.json"))]
     return tuple(sorted(filter(None, found), key=lambda each: (each.opened, each.path.stat().st_mtime_ns), reverse=True))
 
 
 def remember(file, keywords, folder="."):
     """Note down that `file`, which lies in `folder`, is a run of the learner's and is read with `keywords`; gives the path of the note."""
-    path = Path(folder, FOLDER, f"{safe_name(str(file).replace('/', '-'))}.json")
-    add_answer(path, Answer(CARD, BROUGHT, {"file": str(file), "keywords": keywords}))
+    path = Path(folder, FOLDER, f"{safe_name(str(file).replace('/', '-'))}.json").absolute()
+    add_answer(path, Answer(OWN_CARD, BROUGHT, {"file": str(file), "keywords": keywords}))
     return path
 
 
@@ -61,7 +61,7 @@ def read_own(own, folder="."):
 
 def _own_run(path, kept):
     """The `OwnRun` in a file of answers; None where it names no file."""
-    brought = kept.latest(CARD, BROUGHT)
+    brought = kept.latest(OWN_CARD, BROUGHT)
     if brought is None or not isinstance(brought.content.get("keywords"), dict):
         return None
     return OwnRun(path, str(brought.content.get("file")), brought.content["keywords"], kept)

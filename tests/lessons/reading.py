@@ -10,6 +10,8 @@ import pyphen
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 NOTEBOOKS = sorted(LESSONS.glob("[0-9][0-9]-*.ipynb"))
+OWN_RUN = LESSONS / "your-own-run.ipynb"
+PAGES = [*NOTEBOOKS, OWN_RUN]
 STEP = re.compile(r"^## Step (\d+) of (\d+): .* \((\d+) min\)$", re.MULTILINE)
 
 

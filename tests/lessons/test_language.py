@@ -5,7 +5,7 @@ import tomllib
 
 import pytest
 
-from tests.lessons.reading import NOTEBOOKS, cells, grade, prose, sentences, source, syllables
+from tests.lessons.reading import PAGES, cells, grade, prose, sentences, source, syllables
 
 # Words the kit does not use for learners: a verdict, a false picture, or a claim that is too strong.
 FORBIDDEN = (
@@ -33,7 +33,7 @@ def _texts(thing):
     return [thing] if isinstance(thing, str) else []
 
 
-@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.stem)
 class TestEachLesson:
     def test_it_reads_at_grade_8_or_below(self, path):
         hard = {name: grade(" ".join(texts)) for name, texts in (("cells", of_cells(path)), ("cards", of_cards(path))) if texts}

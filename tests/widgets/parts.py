@@ -37,6 +37,7 @@ def block_of(card, key):
 def _of_block(block):
     parts = [block.get(name, "") for name in ("title", "legend", "label", "text", "value")]
     pairs = [word for name in ("options", "pairs", "presses") for pair in block.get(name, []) for word in pair]
+    parts = [each for each in parts if isinstance(each, str)]  # the value of a chart is no text
     return " ".join([*parts, *pairs, *block.get("lines", []), *block.get("starters", [])])
 
 

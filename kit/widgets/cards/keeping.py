@@ -31,7 +31,7 @@ class Keeping(traitlets.HasTraits):
 
 def keeping_of(lesson):
     """The one `Keeping` of lesson `lesson` ('00') for the notebook's folder in this kernel."""
-    return _keeping(answers_path(lesson))
+    return keeping_at(answers_path(lesson))
 
 
 def time_of(answer):
@@ -40,6 +40,6 @@ def time_of(answer):
 
 
 @cache
-def _keeping(path):
-    """One object for one file, or a card could not hear what another keeps."""
+def keeping_at(path):
+    """The one `Keeping` of the file of answers at `path`: one object for one file, or a card could not hear what another keeps."""
     return Keeping(path)

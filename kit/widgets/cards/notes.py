@@ -12,6 +12,11 @@ def note(card_id):
     """A card to write in, with beginnings of sentences. Its text goes to the lesson's answers, and from there into the report."""
     lesson, task = read_card(card_id)
     keeping = keeping_of(lesson.number)
+    return note_in(keeping, card_id, card_id, task, lambda: [progress(lesson, keeping)])
+
+
+def note_in(keeping, name, card_id, task, below=list):
+    """The same with its text kept in `keeping` as the answer to `card_id`; `name` is the card's, `below()` gives blocks under it."""
 
     def written():
         latest = keeping.kept.latest(card_id, "note")
@@ -21,7 +26,7 @@ def note(card_id):
         damage = [text("damage", keeping.remark, tone="fault")] if keeping.remark else []
         prompt = text("prompt", task.prompt, tone="stem")
         box = area("text", "Your note", written(), rows=5, live="typed", starters=task.starters)
-        return [*damage, prompt, box, *_comparison(task, keeping.kept.latest(card_id, "compared")), progress(lesson, keeping)]
+        return [*damage, prompt, box, *_comparison(task, keeping.kept.latest(card_id, "compared")), *below()]
 
     def typed(values):
         return keeping.add(card_id, "note", text=values["text"]) if values["text"] != written() else "Kept."
@@ -33,7 +38,7 @@ def note(card_id):
         keeping.add(card_id, "compared")
         return "Two other notes are below yours. You can still change your own."
 
-    card = Card(card_id, "For your notebook", draw, typed=typed, compare=compare)
+    card = Card(name, "For your notebook", draw, typed=typed, compare=compare)
     keeping.observe(card.redraw, "kept")
     return card
 

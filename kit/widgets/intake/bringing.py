@@ -3,6 +3,8 @@
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+import traitlets
+
 from kit.coursework import keep_unchanged, remember, remembered
 from kit.faults import Fault
 from kit.intake import asked_further, code_for, look, Reading, with_answers
@@ -17,7 +19,7 @@ PASTE = "Or paste a table here, with its line of names:"
 PASTED = "pasted-table.txt"
 NOTHING_YET = "Nothing is brought in yet. Choose a file in the view above, settle what is open and press Keep. Then run this cell again."
 KEPT = "Kept unchanged as {name}, beside this notebook."
-TAKE = "The next cells can use it: put the line below into the next cell."
+TAKE = "The line below reads it in any cell."
 
 
 @dataclass(frozen=True, eq=False)
@@ -55,7 +57,9 @@ def bring_in(source=None, **keywords):
 
 
 class BringIn(RunCard):
-    """A file on its way into the notebook. Made by `bring_in`."""
+    """A file on its way into the notebook. Made by `bring_in`; observe `kept_run` to hear what was kept, as (file, keywords)."""
+
+    kept_run = traitlets.Tuple()
 
     def __init__(self):
         self.brought = None
@@ -114,6 +118,7 @@ class BringIn(RunCard):
         path = keep_unchanged(brought.source.name, brought.source.data)
         remember(path.name, brought.keywords)
         self.brought = replace(brought, kept_as=path.name)
+        self.kept_run = (path.name, brought.keywords)
         return f"Kept as {path.name}."
 
     def _outcome(self):

@@ -6,7 +6,7 @@ from kit import chart, choose_run, mark_windows, watch
 from kit.coursework.marks import kept_marks
 from kit.coursework.runs import remember
 from kit.records.windows import Windows
-from kit.widgets.cards.keeping import _keeping
+from kit.widgets.cards.keeping import keeping_at
 from kit.widgets.ownrun.choosing import BUNDLED, NONE_YET
 from tests.widgets.invented import invented_run
 from tests.widgets.parts import buttons_of, options_of, press, words
@@ -74,7 +74,7 @@ def test_what_can_not_be_shown_says_why(own):
 
 def test_the_choice_is_kept_with_the_lessons_answers(own):
     press(choose_run("00.basalt"), "choose", run="harbour.csv")
-    _keeping.cache_clear()
+    keeping_at.cache_clear()
     assert choose_run("00.basalt").run.name == "harbour" and choose_run("04.basalt").run.name == "basalt"
 
 

@@ -1,0 +1,30 @@
+"""What was decided about the odd places of a run, and the run as it is with that."""
+
+from functools import lru_cache
+
+CARD, KIND = "odd", "decided"
+KEEP, FLAG, OUT = "keep", "flag", "out"
+
+
+def decisions_of(kept):
+    """((place, (choice, reason)), …) of the answers kept for a run. The newest word on a place counts; an empty choice opens it again."""
+    told = {each.content["place"]: (each.content["choice"], each.content["reason"]) for each in kept.of(CARD, KIND)}
+    return tuple((place, said) for place, said in told.items() if said[0])
+
+
+@lru_cache(maxsize=4)
+def places_of(run):
+    """The odd places of `run`, looked for once."""
+    return run.odd_places()
+
+
+@lru_cache(maxsize=4)
+def decided_run(run, decisions):
+    """`run` with its odd places as decided: left out, or flagged in a remark. The same object for the same decisions."""
+    for place in places_of(run):
+        choice, reason = dict(decisions).get(str(place), (KEEP, ""))
+        if choice == OUT:
+            run = run.without(place).with_remark(f"Left out because: {reason}")
+        elif choice == FLAG:
+            run = run.with_remark(f"Kept with a flag: {place} {reason}".strip())
+    return run

@@ -1,0 +1,136 @@
+"""Before any window is set: the odd places of the run, each decided, and whether the difference was steady."""
+
+from functools import lru_cache
+
+from kit.analysis.effect import suggest_windows
+from kit.analysis.steady import check_steady
+from kit.estimate import rounded
+from kit.faults import Fault
+from kit.widgets.cards import area, bullets, buttons, choices, text
+from kit.widgets.ownrun.deciding import CARD, FLAG, KEEP, KIND, OUT, decided_run, decisions_of, places_of
+from kit.widgets.ownrun.step import in_code, Step
+
+CHOICES = ((KEEP, "Keep it"), (FLAG, "Keep it, with a flag"), (OUT, "Leave it out"))
+NONE_ODD = "No reading leaps, stands still or is missing for long. There is nothing to decide."
+HELP = "An odd place may be a slip, or it may be true. Look at the chart, then decide. The file itself stays as it is."
+SPANS = [(str(minutes), f"{minutes} min") for minutes in (3, 5, 10, 20)]
+TOLERANCES = [(each, f"{each} °C a minute") for each in ("0.01", "0.02", "0.05")]
+WHEN = {"kept": "before your perturbation window", "seen": "before the change that the kit sees", "end": "at the end of the record"}
+
+
+def odd_step(page):
+    """Every odd place, one after the other: keep it, keep it with a flag, or leave it out with a reason."""
+
+    def draw():
+        places, told = places_of(page.raw), dict(decisions_of(page.book.kept))
+        if not places:
+            return [text("none", NONE_ODD)]
+        open_ = [place for place in places if str(place) not in told]
+        decided = [bullets("decided", "Decided", [_said(place, told) for place in places if str(place) in told])] if told else []
+        return [text("help", HELP, tone="quiet"), *decided, *_asked(open_, len(places)), *_outcome(page, places, told)]
+
+    def decide(values, alike=False):
+        places, told = places_of(page.raw), dict(decisions_of(page.book.kept))
+        place = next(place for place in places if str(place) not in told)
+        choice, reason = values.get("choice", ""), values.get("reason", "").strip()
+        if not choice:
+            return "Choose one of the answers first."
+        if choice == OUT and not reason:
+            return "Say why first. A reader of your report will ask."
+        same = [each for each in places if alike and (each.kind, each.column) == (place.kind, place.column) and str(each) not in told]
+        words = {str(each): (choice, reason) for each in (same or [place])}
+        decided_run(page.raw, tuple({**told, **words}.items()))  # a Fault here says why this can't be left out
+        for each, (chosen, why) in words.items():
+            page.book.add(CARD, KIND, place=each, choice=chosen, reason=why)
+        return ""
+
+    def again(_values):
+        for place, _ in decisions_of(page.book.kept):
+            page.book.add(CARD, KIND, place=place, choice="", reason="")
+        return "Everything is open again."
+
+    return Step(page, "odd", "Odd places", draw, needs="run", decide=decide, alike=lambda values: decide(values, True), again=again)
+
+
+def _asked(places, count):
+    """The question about the first place that is still open."""
+    if not places:
+        return [buttons("do", ("again", "Decide anew"))]
+    place, *others = places
+    title = f"Place {count - len(others)} of {count}"
+    options = [each for each in CHOICES if each[0] != OUT or place.kind != "gap"]
+    alike = sum((each.kind, each.column) == (place.kind, place.column) for each in others)
+    all_ = [("alike", f"Decide all {alike + 1} like this one")] if alike else []
+    return [
+        text("place", str(place), title=title),
+        choices("choice", "What do you do with it?", options),
+        area("reason", "Because … (needed to leave it out)"),
+        buttons("do", ("decide", "Decide"), *all_),
+    ]
+
+
+def _said(place, told):
+    choice, reason = told[str(place)]
+    return f"{place} {dict(CHOICES)[choice]}.{f' Because: {reason}' if reason else ''}"
+
+
+def _outcome(page, places, told):
+    """The line of code for what was left out."""
+    out = [n for n, place in enumerate(places) if told.get(str(place), ("",))[0] == OUT]
+    if not out:
+        return []
+    chosen = ", ".join(f"places[{n}]" for n in out)
+    return [in_code("read_run", f"places = run.odd_places()\nrun = run.without({chosen})")]
+
+
+def steady_step(page):
+    """The drift of the difference before the change, judged against a tolerance."""
+
+    def asked():
+        kept = page.kept("steady", "asked")
+        return kept.get("over_min", "10"), kept.get("tolerance", "0.01")
+
+    def result():
+        over, tolerance = asked()
+        return _steady(page.run, float(over), float(tolerance), _until(page)[0])
+
+    def draw():
+        over, tolerance = asked()
+        until, where = _until(page)
+        found = result()
+        wait = f"\nAbout {rounded(found.wait_min, 0)} more quiet minutes might have shown it." if found.wait_min else ""
+        return [
+            choices("over_min", f"How many minutes {WHEN[where]}?", SPANS, over, across=True),
+            choices("tolerance", "Which drift counts as none?", TOLERANCES, tolerance, across=True),
+            buttons("do", ("look", "Look")),
+            text("verdict", f"{found}{wait}", tone="kept"),
+            in_code("check_steady", f"check_steady(run, over_min={over}, tolerance_c_per_min={tolerance}, until_min={until:.10g})"),
+        ]
+
+    def look(values):
+        page.book.add("steady", "asked", over_min=values["over_min"], tolerance=values["tolerance"])
+        return ""
+
+    return Step(page, "steady", "Was it steady?", draw, needs="run", below=result, look=look)
+
+
+@lru_cache(maxsize=4)
+def _steady(run, over_min, tolerance, until_min):
+    return check_steady(run, over_min=over_min, tolerance_c_per_min=tolerance, until_min=until_min)
+
+
+def _until(page):
+    """(the minute before which to look, why that one)."""
+    if page.effect:
+        return round(page.effect.windows.perturbation[0], 3), "kept"
+    change = _change(page.run)
+    return (page.run.minutes[-1], "end") if change is None else (round(change, 3), "seen")
+
+
+@lru_cache(maxsize=4)
+def _change(run):
+    """The minute at which the kit sees the change begin, or None."""
+    try:
+        return suggest_windows(run).perturbation[0]
+    except Fault:
+        return None

@@ -1,0 +1,173 @@
+"""What the kept effect is good for: its curve, its place beside other runs and in the class, and what could have caused it."""
+
+from functools import lru_cache
+from pathlib import Path
+
+from kit.analysis.causes import possible_causes
+from kit.analysis.classes import class_effect
+from kit.analysis.comparison import compare
+from kit.analysis.curve import fit_warming
+from kit.analysis.effect import paired_effect, suggest_windows
+from kit.coursework import own_runs, read_own
+from kit.examples import example_class, reference_run
+from kit.faults import Fault
+from kit.intake import code_for, with_sheet
+from kit.intake.classes import read_class
+from kit.records import csv_text, Windows
+from kit.storage import write_atomically
+from kit.widgets.cards import bullets, buttons, choices, text
+from kit.widgets.ownrun.deciding import decided_run, decisions_of
+from kit.widgets.ownrun.measuring import windows_in_code
+from kit.widgets.ownrun.step import in_code, Step
+
+REFERENCE, CLASS, EXAMPLE = "reference", "class", "example"
+MARGINS = [(each, f"{each} °C") for each in ("0.1", "0.2", "0.3", "0.5", "1")]
+SAME_KIND = "Ask first: same kind of vessel, same mouth, same depth of gas, same lamp? If not, a difference tells you little."
+SINGLE = "One run can't settle what warmed the vessel. It says which causes could be large enough, and which run to make next."
+JOIN = f"Put the files of the other groups into the folder {CLASS}, beside this page. Your button adds yours."
+
+
+def curve_step(page):
+    """The warming curve through the readings of the kept effect."""
+
+    def draw():
+        curve = _curve(page.effect)
+        return [text("curve", str(curve), tone="kept"), text("pattern", curve.diagnosis, tone="quiet"), in_code("fit_warming", "fit_warming(run, windows)")]
+
+    return Step(page, "curve", "The warming curve", draw, needs="effect", below=lambda: _curve(page.effect))
+
+
+@lru_cache(maxsize=2)
+def _curve(effect):
+    return fit_warming(effect.run, effect.windows)
+
+
+def compare_step(page):
+    """The kept effect beside the reference run or another run of the learner's, with a margin chosen beforehand."""
+
+    def result():
+        asked = page.kept("compare", "asked")
+        return asked and _comparison(page.effect, _other(asked["beside"]), float(asked["margin"]))
+
+    def draw():
+        asked, others = page.kept("compare", "asked"), [own for own in own_runs() if own.path != page.own.path and _kept_windows(own)]
+        options = [(REFERENCE, "the kit's reference run (invented)"), *((own.file, f"my run {own.file}") for own in others)]
+        form = [
+            text("same", SAME_KIND, tone="quiet"),
+            choices("beside", "Beside which run?", options, asked.get("beside", REFERENCE)),
+            choices("margin", "Up to which difference would you call them the same?", MARGINS, asked.get("margin", ""), across=True),
+            buttons("do", ("compare", "Compare")),
+        ]
+        return [*form, *_compared(result(), asked)] if asked else form
+
+    def press(values):
+        if not values.get("margin"):
+            return "Choose the margin first, before you look."
+        _comparison(page.effect, _other(values["beside"]), float(values["margin"]))  # a Fault here says why the two can't be compared
+        page.book.add("compare", "asked", beside=values["beside"], margin=values["margin"])
+        return ""
+
+    return Step(page, "compare", "Beside another run", draw, needs="effect", below=lambda: result() or None, compare=press)
+
+
+def _compared(comparison, asked):
+    beside = asked["beside"]
+    if beside == REFERENCE:
+        lines, imports = ["other = reference_run()", "other = paired_effect(other, suggest_windows(other))"], "compare, reference_run, suggest_windows"
+    else:
+        own = _own(beside)
+        read = code_for(*with_sheet(own.file, own.keywords)).replace("run = ", "other = ", 1)
+        lines = [read, windows_in_code(_kept_windows(own), "theirs"), "other = paired_effect(other, theirs)"]
+        imports = "compare, read_run, Windows"
+    code = "\n".join([*lines, f"compare(effect, other, margin={asked['margin']})"])
+    return [text("verdict", str(comparison), tone="kept"), text("why", comparison.reason, tone="quiet"), in_code(imports, code)]
+
+
+@lru_cache(maxsize=2)
+def _comparison(effect, other, margin):
+    return compare(effect, other, margin=margin)
+
+
+def _other(beside):
+    """The effect to lay beside: that of the reference run, or the one kept for another run."""
+    if beside == REFERENCE:
+        return _reference()
+    own = _own(beside)
+    return _own_effect(own.path, own.file, decisions_of(own.kept), _kept_windows(own))
+
+
+@lru_cache(maxsize=1)
+def _reference():
+    run = reference_run()
+    return paired_effect(run, suggest_windows(run))
+
+
+@lru_cache(maxsize=4)
+def _own_effect(_path, file, decisions, windows):
+    return paired_effect(decided_run(read_own(_own(file)), decisions), windows)
+
+
+def _own(file):
+    own = next((each for each in own_runs() if each.file == file), None)
+    if own is None or _kept_windows(own) is None:
+        raise Fault(f"The run {file} has no kept effect any more. Choose another run.")
+    return own
+
+
+def _kept_windows(own):
+    kept = own.kept.latest("effect", "kept")
+    return kept and Windows(*kept.content["windows"])
+
+
+def class_step(page):
+    """The run among those of the class: the folder `class`, or the eight invented groups."""
+
+    def result():
+        added = page.kept("class", "added")
+        return added and _class_effect(added["to"], page.run, _stamp(added["to"]))
+
+    def draw():
+        added = page.kept("class", "added")
+        options = [(CLASS, f"my class: the folder {CLASS}"), (EXAMPLE, "the kit's eight groups (invented)")]
+        form = [text("join", JOIN, tone="quiet"), choices("to", "To which class?", options, added.get("to", CLASS)), buttons("do", ("add", "Add my run"))]
+        return [*form, *_pooled(result(), added["to"])] if added else form
+
+    def add(values):
+        if values["to"] == CLASS:
+            write_atomically(Path(CLASS, f"{page.run.name}.csv"), csv_text(page.run))
+        page.book.add("class", "added", to=values["to"])
+        return ""
+
+    return Step(page, "class", "Among the class", draw, needs="effect", below=lambda: result() or None, add=add)
+
+
+def _pooled(effect, to):
+    out = [bullets("out", "Left out", [f"{name}: {why}" for name, why in effect.left_out])] if effect.left_out else []
+    imports, line = ("class_effect, read_class", f'class_effect(read_class("{CLASS}"))') if to == CLASS else ("class_effect, example_class", "class_effect([*example_class(), run])")
+    same = text("windows", "For a fair look at all groups, every run's windows are those that the kit suggests.", tone="quiet")
+    return [text("mean", str(effect), tone="kept"), same, *out, in_code(imports, line)]
+
+
+def _stamp(to):
+    """What tells whether the class has changed: the files in its folder, with their times."""
+    files = sorted(Path(CLASS).rglob("*")) if to == CLASS else []
+    return tuple((path.as_posix(), path.stat().st_mtime_ns) for path in files)
+
+
+@lru_cache(maxsize=1)
+def _class_effect(to, run, _stamp):
+    return class_effect(read_class(CLASS) if to == CLASS else [*example_class(), run])
+
+
+def causes_step(page):
+    """Which causes could be large enough for the kept effect."""
+
+    def draw():
+        return [text("single", SINGLE), text("causes", str(_causes(page.effect)), tone="kept"), in_code("possible_causes", "possible_causes(effect)")]
+
+    return Step(page, "causes", "What could have caused it", draw, needs="effect", below=lambda: _causes(page.effect))
+
+
+@lru_cache(maxsize=1)
+def _causes(effect):
+    return possible_causes(effect)

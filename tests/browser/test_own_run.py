@@ -1,0 +1,110 @@
+"""The whole job on one's own run by buttons alone: from a messy file to a kept effect, and back another day; on a phone, too."""
+
+import shutil
+from datetime import datetime, timedelta
+from pathlib import Path
+
+import pytest
+
+from kit.coursework import own_runs
+from tests.browser.conftest import DO
+from tests.widgets.invented import invented_run
+
+NAME, LESSONS = "your-own-run.ipynb", Path(__file__).parents[2] / "lessons"
+WIDER = """() => [...document.querySelectorAll('.kit-card, .kit-marker, .kit-watch')].flatMap(card => [...card.querySelectorAll('*')]
+  .filter(each => !each.closest('.kit-scroll, .kit-fold, svg') && each.getBoundingClientRect().right > card.getBoundingClientRect().right + 1)
+  .map(each => each.outerHTML.slice(0, 80)))"""
+START = datetime(2026, 10, 3, 9, 58, 50)
+
+
+def messy():
+    """A file as loggers write it: a preamble, semicolons, decimal commas, days before months, and jars without a role. Invented."""
+    run, lines = invented_run(130, 21.5, gas=False), ["Logger 4711 export", "Site;roof room", "", "Date/time;Jar A;Jar B"]
+    for seconds, row in run.readings.iterrows():
+        a, b = (f"{row[name] + 25 * (seconds == 300 and name == 'control'):.2f}".replace(".", ",") for name in ("treated", "control"))
+        lines.append(f"{START + timedelta(seconds=seconds):%d/%m/%Y %H:%M:%S};{a};{b}")
+    return "\r\n".join(lines).encode("cp1252")
+
+
+@pytest.fixture
+def page_of_own_run(lab, open_notebook, run_all, request):
+    """`page_of_own_run(page)` opens a fresh copy of the page in a folder of its own and runs it; `.folder` is that folder."""
+    folder = lab.work / request.node.name
+    folder.mkdir()
+    shutil.copy(LESSONS / NAME, folder / NAME)
+
+    def open_(page):
+        open_notebook(page, f"{folder.name}/{NAME}")
+        run_all(page)
+        card(page, "The report").wait_for()
+
+    open_.folder = folder
+    return open_
+
+
+def card(page, title):
+    return page.get_by_role("group", name=title, exact=True)
+
+
+def press(where, name):
+    where.get_by_role("button", name=name, exact=True).click()
+
+
+def answer(view, words):
+    """Choose the answer that holds these words to the open question."""
+    view.locator(".kit-choice").filter(has_text=words).locator("input").check()
+    press(view, "Use this answer")
+
+
+def bring_in(page):
+    """Hand over the messy file and settle by clicks what it leaves open."""
+    view = card(page, "Bring in a run")
+    view.locator("input[type=file]").set_input_files({"name": "roof.csv", "mimeType": "text/csv", "buffer": messy()})
+    for question, words in (("Which column is the treated", "Jar A"), ("Which column is the control", "Jar B"), ("day", "the day comes first"), ("unit", "°C")):
+        view.get_by_text(question).first.wait_for()
+        answer(view, words)
+    press(view, "Keep this run")
+    card(page, "Bring a run in").get_by_text("Run roof (measured): 130 readings over 21.5 min").first.wait_for()
+
+
+def at_step(page, step):
+    page.get_by_role("heading", name=f"Step {step} of").evaluate("head => head.scrollIntoView()")
+    page.wait_for_timeout(300)
+
+
+def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_run, axe, picture, run_all, restart_kernel):
+    page_of_own_run(page)
+    card(page, "The effect").get_by_text("There is no run yet.").wait_for()
+    picture(page, "own-run-start-1280")
+    bring_in(page)
+    odd = card(page, "Odd places")
+    odd.get_by_label("Keep it, with a flag").check()
+    press(odd, "Decide")
+    odd.get_by_text("Decided").wait_for()
+    press(card(page, "Was it steady?"), "Look")
+    press(card(page, "Mark the windows"), "Suggest the windows")
+    press(card(page, "The effect"), "Keep this effect")
+    kept = card(page, "The effect").locator(".kit-kept")
+    kept.wait_for()
+    sentence = kept.locator("p").last.inner_text()
+    assert sentence.startswith("The treated vessel warmed by 1.5")
+    beside = card(page, "Beside another run")
+    beside.get_by_label("0.3 °C").check()
+    press(beside, "Compare")
+    beside.get_by_text("mine minus the reference is").first.wait_for()
+    press(card(page, "Among the class"), "Add my run")
+    card(page, "Among the class").get_by_text("class_effect(read_class").wait_for()
+    card(page, "For your notebook").get_by_role("textbox").fill("My jar warmed more than its twin.")
+    card(page, "For your notebook").get_by_text("Kept at").wait_for()
+    for step in range(1, 13):
+        at_step(page, step)
+        picture(page, f"own-run-{step}-1280")
+    assert axe(page) == []
+    restart_kernel(page)
+    run_all(page)
+    page.evaluate(DO, "docmanager:save")
+    page.reload()
+    card(page, "The effect").get_by_text(sentence).first.wait_for()
+    assert card(page, "For your notebook").get_by_role("textbox").input_value() == "My jar warmed more than its twin."
+    (own,) = own_runs(page_of_own_run.folder)
+    assert own.file == "roof.csv" and (page_of_own_run.folder / "roof.csv").read_bytes() == messy()
