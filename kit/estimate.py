@@ -170,5 +170,5 @@ class Range:
         width = self.high - self.low
         if end == 0 or abs(end) < width / 200:
             return "0"
-        places = min(max(places_for(abs(end), 2), places_for(width, 1)), places_for(width, 3)) if width else places_for(abs(end), 3)
+        places = min(max(places_for(abs(end), 2), places_for(width, 1)), places_for(width, 3)) if width else places_for(abs(end), 2)
         return rounded(end, places)

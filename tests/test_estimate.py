@@ -86,7 +86,7 @@ def test_rounding_moves_a_value_by_at_most_a_twentieth_of_its_uncertainty(value,
         (-1.0, -0.0002, "−1.0 to 0 L"),
         (0, 0.25, "0 to 0.25 L"),
         (1234, 5678, "1200 to 5700 L"),
-        (5, 5, "5.00 L"),
+        (5, 5, "5.0 L"),
     ],
 )
 def test_a_range_prints_its_ends_to_two_digits(low, high, text):

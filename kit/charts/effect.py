@@ -16,7 +16,7 @@ def effect_chart(effect: Effect):
     """A dot with its range, zero marked; below it one bar for each line of the budget, the largest first. Without a number: why not."""
     if not isfinite(effect.warming.value):
         return sheet(Panel([], xaxis={"visible": False}, yaxis={"visible": False}), title=str(effect), height=60)
-    said = f"{effect.reason} The range holds {effect.condition}."
+    said = f"{effect.reason} {effect.condition}"
     return sheet(_range(effect.warming), _budget(effect.budget), title=str(effect), said=said, height=360, right=120, gap=0.34)
 
 

@@ -55,7 +55,7 @@ def test_the_budget_stands_below_largest_first(results):
     effect = results["warmer"]
     bars = chart(effect).data[1]
     assert list(bars.y) == [line.name for line in effect.budget] and list(bars.x) == [line.size_c for line in effect.budget]
-    assert plain(chart(effect).layout.title.subtitle.text) == f"{effect.reason} The range holds {effect.condition}."
+    assert plain(chart(effect).layout.title.subtitle.text) == f"{effect.reason} {effect.condition}"
 
 
 def test_a_result_without_a_number_shows_its_reason():

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from kit.estimate import Estimate, amount, rounded
+from kit.estimate import amount, Estimate, places_for, rounded
 from kit.statistics import coverage_factor
 
 QUIET_MINUTES, ENOUGH_MINUTES = 10, 8
@@ -52,12 +52,21 @@ class Drift:
 
     @property
     def condition(self):
-        """Under which condition the range holds."""
+        """Under which condition the range holds, in two sentences: how far the vessels may have drifted apart, and who says so."""
+        apart = f"in these {rounded(self.minutes, 0)} minutes the two vessels would otherwise have drifted apart by {self._reach}."
         if self.bent:
-            return f"as long as the difference drifts by itself by no more than {amount(self.bound)} °C a minute, as far as it wandered before"
+            return f"The range holds if {apart} So far they wandered before the change."
         if self.measured:
-            return "as long as what drifted before the change goes on, fades, or turns back at no more than half its speed"
-        return f"as long as the difference drifts by itself by no more than {self.high:g} °C a minute"
+            before = rounded(self.seen_min, 0)
+            return f"The range holds if {apart} The {before} minutes before the change say so, should that drift go on, fade or turn back half."
+        return f"The range holds if {apart} That is the tolerance, {self.high:g} °C a minute; the minutes before the change can't show so little."
+
+    @property
+    def _reach(self):
+        """How far apart in words: 'less than 0.11 °C', or from the one end to the other where they differ."""
+        places = places_for(self.allowance_c, 2)
+        low, high = (rounded(end * self.minutes, places) for end in (self.low, self.high))
+        return f"less than {high} °C" if self.low == -self.high else f"{low} to {high} °C"
 
 
 @dataclass(frozen=True)

@@ -93,8 +93,8 @@ class Effect:
 
     @property
     def condition(self):
-        """Under which condition the range holds, to be read beside the number."""
-        return self.drift.condition if self.drift else "not stated: there is no range"
+        """Under which condition the range holds, in sentences, to be read beside the number."""
+        return self.drift.condition if self.drift else "There is no range."
 
     def explain(self):
         """A short plain account of how the range was worked out, with this run's own numbers."""

@@ -74,4 +74,4 @@ def _parts(effect):
 
 
 def _reach(effect):
-    return f"The range holds {effect.condition}. It says how much warmer, not why."
+    return f"{effect.condition} It says how much warmer, not why."

@@ -148,7 +148,7 @@ class WindowMarker(AnyWidget):
 
     def _condition(self):
         has_range = self.effect and isfinite(self.effect.warming.value)
-        return f"The range holds {self.effect.condition}." if has_range else ""
+        return self.effect.condition if has_range else ""
 
     def _reading(self):
         """What can be said at once, at every move."""

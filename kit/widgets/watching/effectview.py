@@ -48,7 +48,7 @@ def told_alone(effect):
     warming = effect.warming
     return {
         "sentence": str(effect),
-        "condition": f"The range holds {effect.condition}." if isfinite(warming.value) else "",
+        "condition": effect.condition if isfinite(warming.value) else "",
         "bars": [bar("extra warming of the treated vessel", warming)] if isfinite(warming.value) else [],
         "picture": picture_in_words(warming),
         "verdict": effect.verdict,

@@ -33,7 +33,10 @@ def test_the_bundled_run_tells_its_story():
     assert effect.verdict == "warmer" and effect.reason == "The whole range lies above zero."
     assert effect.warming.value == pytest.approx(1.5, abs=0.3)  # common practice, no source
     assert effect.treated_change.value - effect.control_change.value == pytest.approx(effect.warming.value)
-    assert effect.condition == "as long as what drifted before the change goes on, fades, or turns back at no more than half its speed"
+    assert effect.condition == (
+        f"The range holds if the two vessels would otherwise have drifted apart by less than {amount(effect.drift.allowance_c)} °C in these "
+        "10 minutes. The 10 minutes before the change say so."
+    )
 
 
 def test_an_air_run_cannot_be_told_from_zero():
@@ -198,7 +201,10 @@ def test_without_an_earlier_record_the_tolerance_is_the_condition(made):
     run = made()
     late = replace(run, readings=run.readings.loc[600:])
     effect = paired_effect(late, WINDOWS, tolerance_c_per_min=0.02)
-    assert effect.condition == "as long as the difference drifts by itself by no more than 0.02 °C a minute"
+    assert effect.condition == (
+        "The range holds if the two vessels would otherwise have drifted apart by less than 0.21 °C in these 10 minutes. "
+        "That is the tolerance, 0.02 °C a minute; the minutes before the change can't show so little."
+    )
     assert effect.drift.allowance_c == pytest.approx(0.02 * effect.drift.minutes)
 
 
@@ -209,7 +215,7 @@ def test_the_account_speaks_of_this_run(made):
     assert second.endswith(f"So the 31 readings of the baseline are worth about {effect.noise.independent:.0f} independent ones.")
     assert third.startswith("In the 11 min before the change the difference drifted") or third.startswith("In the 9.9 min before")
     assert fourth.startswith(f"The largest part of the range is {effect.budget[0]}; ")
-    assert last == f"The range holds {effect.condition}. It says how much warmer, not why."
+    assert last == f"{effect.condition} It says how much warmer, not why."
 
 
 def test_the_result_becomes_json_and_a_table(made):

@@ -131,7 +131,7 @@ def test_a_path_with_its_keywords_needs_no_keeping():
     assert len(view.run.readings) == 130
     assert view.code == f'run = read_run("{KELVIN}", treated=2, control=3)'
     kept = block_of(view, "kept")["text"]
-    assert kept == "1 file read from the disk. The next cells can use it: put the line below into the next cell."
+    assert kept == "1 file read from the disk. The line below reads it in any cell."
 
 
 def test_a_path_that_leaves_something_open_raises_its_question():

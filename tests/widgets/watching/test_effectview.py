@@ -21,7 +21,7 @@ def test_it_shows_the_effect_of_the_windows_as_they_are_now(marker):
     effect = paired_effect(marker.run, PLACED)
     shown = view.shown
     assert shown["sentence"] == str(effect) and shown["verdict"] == effect.verdict == "warmer" and shown["reason"] == effect.reason
-    assert shown["condition"] == f"The range holds {effect.condition}."
+    assert shown["condition"] == effect.condition
     assert shown["cautions"] == [str(each) for each in effect.cautions]
     ends = [(each["low"], each["to"], each["high"]) for each in shown["bars"]]
     assert ends == [(effect.warming.low, effect.warming.value, effect.warming.high)]
