@@ -57,18 +57,21 @@ def bring_step(page):
         ask = text("ask", "How does your next run come in?" if page.run else "How does your run come in?", tone="stem")
         return [*(_brought(page) if page.run else []), ask, buttons("ways", *WAYS)]
 
-    step = Step(page, "bring", "Bring a run in", draw, below=lambda: ways.open, **{way: partial(ways.turn, way) for way in ways.kinds})
+    def code():
+        return in_code("read_run", code_for(*with_sheet(page.own.file, page.own.keywords))) if page.run else ""
+
+    turns = {way: partial(ways.turn, way) for way in ways.kinds}
+    step = Step(page, "bring", "Bring a run in", draw, below=lambda: ways.open, code=code, **turns)
     ways.observe(step.renew, "open")
     return step
 
 
 def _brought(page):
-    """The run with its chart, how it was read, and the line that reads it."""
+    """The run with its chart, and how it was read."""
     return [
         text("here", str(page.run), tone="kept"),
         _chart(page.run),
         bullets("understood", "Read so", list(page.run.remarks)),
-        in_code("read_run", code_for(*with_sheet(page.own.file, page.own.keywords))),
     ]
 
 

@@ -28,3 +28,11 @@ def decided_run(run, decisions):
         elif choice == FLAG:
             run = run.with_remark(f"Kept with a flag: {place} {reason}".strip())
     return run
+
+
+def left_out_in_code(run, kept, name="run"):
+    """The lines of code that leave out of the run called `name` what was left out; none if nothing was."""
+    told = dict(decisions_of(kept))
+    out = [n for n, place in enumerate(places_of(run)) if told.get(str(place), (KEEP,))[0] == OUT]
+    chosen = ", ".join(f"places[{n}]" for n in out)
+    return [f"places = {name}.odd_places()", f"{name} = {name}.without({chosen})"] if out else []

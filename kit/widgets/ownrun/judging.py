@@ -7,14 +7,14 @@ from kit.analysis.steady import check_steady
 from kit.estimate import rounded
 from kit.faults import Fault
 from kit.widgets.cards import area, bullets, buttons, choices, text
-from kit.widgets.ownrun.deciding import CARD, FLAG, KEEP, KIND, OUT, decided_run, decisions_of, places_of
+from kit.widgets.ownrun.deciding import CARD, FLAG, KEEP, KIND, OUT, decided_run, decisions_of, left_out_in_code, places_of
 from kit.widgets.ownrun.step import in_code, Step
 
 CHOICES = ((KEEP, "Keep it"), (FLAG, "Keep it, with a flag"), (OUT, "Leave it out"))
+REASONS = ("Somebody touched the probe.", "The logger or its battery slipped.", "No vessel warms and cools so fast.")
 NONE_ODD = "No reading leaps, stands still or is missing for long. There is nothing to decide."
 HELP = "An odd place may be a slip, or it may be true. Look at the chart, then decide. The file itself stays as it is."
-SPANS = [(str(minutes), f"{minutes} min") for minutes in (3, 5, 10, 20)]
-TOLERANCES = [(each, f"{each} °C a minute") for each in ("0.01", "0.02", "0.05")]
+SPANS, TOLERANCES = [f"{minutes} min" for minutes in (3, 5, 10, 20)], [f"{drift} °C a minute" for drift in (0.01, 0.02, 0.05)]
 WHEN = {"kept": "before your perturbation window", "seen": "before the change that the kit sees", "end": "at the end of the record"}
 
 
@@ -27,7 +27,7 @@ def odd_step(page):
             return [text("none", NONE_ODD)]
         open_ = [place for place in places if str(place) not in told]
         decided = [bullets("decided", "Decided", [_said(place, told) for place in places if str(place) in told])] if told else []
-        return [text("help", HELP, tone="quiet"), *decided, *_asked(open_, len(places)), *_outcome(page, places, told)]
+        return [text("help", HELP, tone="quiet"), *decided, *_asked(open_, len(places))]
 
     def decide(values, alike=False):
         places, told = places_of(page.raw), dict(decisions_of(page.book.kept))
@@ -49,7 +49,8 @@ def odd_step(page):
             page.book.add(CARD, KIND, place=place, choice="", reason="")
         return "Everything is open again."
 
-    return Step(page, "odd", "Odd places", draw, needs="run", decide=decide, alike=lambda values: decide(values, True), again=again)
+    presses = {"decide": decide, "alike": lambda values: decide(values, True), "again": again}
+    return Step(page, "odd", "Odd places", draw, needs="run", code=lambda: in_code("", *left_out_in_code(page.raw, page.book.kept)), **presses)
 
 
 def _asked(places, count):
@@ -64,7 +65,7 @@ def _asked(places, count):
     return [
         text("place", str(place), title=title),
         choices("choice", "What do you do with it?", options),
-        area("reason", "Because … (needed to leave it out)"),
+        area("reason", "Because … (needed to leave it out)", starters=REASONS),
         buttons("do", ("decide", "Decide"), *all_),
     ]
 
@@ -74,44 +75,44 @@ def _said(place, told):
     return f"{place} {dict(CHOICES)[choice]}.{f' Because: {reason}' if reason else ''}"
 
 
-def _outcome(page, places, told):
-    """The line of code for what was left out."""
-    out = [n for n, place in enumerate(places) if told.get(str(place), ("",))[0] == OUT]
-    if not out:
-        return []
-    chosen = ", ".join(f"places[{n}]" for n in out)
-    return [in_code("read_run", f"places = run.odd_places()\nrun = run.without({chosen})")]
-
-
 def steady_step(page):
     """The drift of the difference before the change, judged against a tolerance."""
 
     def asked():
         kept = page.kept("steady", "asked")
-        return kept.get("over_min", "10"), kept.get("tolerance", "0.01")
+        return kept.get("over_min", SPANS[2]), kept.get("tolerance", TOLERANCES[0])
+
+    def numbers():
+        return [float(words.split()[0]) for words in asked()]
 
     def result():
-        over, tolerance = asked()
-        return _steady(page.run, float(over), float(tolerance), _until(page)[0])
+        return _steady(page.run, *numbers(), _until(page)[0])
 
     def draw():
         over, tolerance = asked()
-        until, where = _until(page)
-        found = result()
+        where, found = _until(page)[1], result()
         wait = f"\nAbout {rounded(found.wait_min, 0)} more quiet minutes might have shown it." if found.wait_min else ""
         return [
-            choices("over_min", f"How many minutes {WHEN[where]}?", SPANS, over, across=True),
-            choices("tolerance", "Which drift counts as none?", TOLERANCES, tolerance, across=True),
+            choices("over_min", f"How many minutes {WHEN[where]}?", pairs(SPANS), over, across=True),
+            choices("tolerance", "Which drift counts as none?", pairs(TOLERANCES), tolerance, across=True),
             buttons("do", ("look", "Look")),
             text("verdict", f"{found}{wait}", tone="kept"),
-            in_code("check_steady", f"check_steady(run, over_min={over}, tolerance_c_per_min={tolerance}, until_min={until:.10g})"),
         ]
+
+    def code():
+        over, tolerance = numbers()
+        return in_code("check_steady", f"check_steady(run, over_min={over:g}, tolerance_c_per_min={tolerance:g}, until_min={_until(page)[0]:.10g})")
 
     def look(values):
         page.book.add("steady", "asked", over_min=values["over_min"], tolerance=values["tolerance"])
         return ""
 
-    return Step(page, "steady", "Was it steady?", draw, needs="run", below=result, look=look)
+    return Step(page, "steady", "Was it steady?", draw, needs="run", below=result, code=code, look=look)
+
+
+def pairs(words):
+    """Choices whose values are their own words."""
+    return [(each, each) for each in words]
 
 
 @lru_cache(maxsize=4)

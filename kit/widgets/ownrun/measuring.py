@@ -10,6 +10,7 @@ from kit.widgets.watching import watch
 
 PLACE = "Put the three windows where they belong. Or let the kit suggest them, then check each one by eye."
 UNPLACED = "Nobody has placed the windows yet. Place them in Step 5, then keep the effect."
+EFFECT_CODE = in_code("paired_effect", "effect = paired_effect(run, windows)", "effect")
 MOVED = "Your windows have moved since. What is kept still comes from: {windows}"
 NOW_OTHER = "This effect was kept as: {sentence} The readings it rests on have changed since. Keep it anew."
 
@@ -18,13 +19,16 @@ def mark_step(page):
     """The window marker, with a button that suggests where the windows could go."""
 
     def draw():
-        return [text("help", PLACE), buttons("do", ("suggest", "Suggest the windows")), in_code("Windows", windows_in_code(page.marker.windows))]
+        return [text("help", PLACE), buttons("do", ("suggest", "Suggest the windows"))]
 
     def suggest(_values):
         page.marker.windows = suggest_windows(page.run)
         return "Suggested. Does each window stand where it should? Move it if not."
 
-    return Step(page, "mark", "Mark the windows", draw, needs="run", below=lambda: page.marker, suggest=suggest)
+    def code():
+        return in_code("Windows", windows_in_code(page.marker.windows))
+
+    return Step(page, "mark", "Mark the windows", draw, needs="run", below=lambda: page.marker, code=code, suggest=suggest)
 
 
 def windows_in_code(windows, name="windows"):
@@ -38,7 +42,8 @@ def effect_step(page):
     def draw():
         kept = page.kept("effect", "kept")
         said = [text("kept", str(page.effect), tone="kept", title="Kept")] if page.effect else []
-        return [*said, *_news(page, kept), buttons("do", ("keep", "Keep this effect")), in_code("paired_effect", "effect = paired_effect(run, windows)\neffect")]
+        news = _news(page, kept)
+        return [*said, *news, *([buttons("do", ("keep", "Keep this effect"))] if news or not said else [])]
 
     def keep(_values):
         if page.marker.windows == starting_windows(page.run):
@@ -49,7 +54,7 @@ def effect_step(page):
         page.book.add("effect", "kept", windows=[windows.baseline, windows.perturbation, windows.response], sentence=sentence)
         return "Kept. The next steps work with it."
 
-    return Step(page, "effect", "The effect", draw, needs="run", below=lambda: _view(page.marker), keep=keep)
+    return Step(page, "effect", "The effect", draw, needs="run", below=lambda: _view(page.marker), code=lambda: EFFECT_CODE, keep=keep)
 
 
 def _news(page, kept):

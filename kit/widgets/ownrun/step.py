@@ -13,34 +13,51 @@ MISSING = {
     "effect": ("There is no effect yet. Place the windows, then keep the effect.", "effect"),
 }
 CODE = "The same in code"
+TOP_PX = 28
 
 
 class Step(ipywidgets.VBox):
-    """A card that `draw()` fills with blocks, and below it the widget, or the chart of the result, that `below()` gives; None for nothing.
+    """A card that `draw()` fills with blocks; below it the widget, or the chart of the result, that `below()` gives (None: nothing); at the
+    foot the code that does the same, as `code()` gives it ('': none).
 
     It is renewed whenever the `page` has changed. `needs` names what of the page must be there first ("run", "effect"): until then the card
     says what is missing. `presses` are the card's.
     """
 
-    def __init__(self, page, key, title, draw, *, needs="", below=None, **presses):
-        self._page, self._needs, self._draw, self._below, self._thing = page, needs, draw, below or (lambda: None), None
+    def __init__(self, page, key, title, draw, *, needs="", below=lambda: None, code=lambda: "", **presses):
+        self._page, self._key, self._needs, self._draw, self._below, self._code = page, key, needs, draw, below, code
+        self._thing, self._view = None, None
         self.card = RunCard(f"own.{key}", title, self._blocks, **presses)
+        self.code = RunCard(f"own.{key}.code", CODE, lambda: [code_line("code", "", self._line)])
         super().__init__([self.card])
-        self._key = key
         self.renew()
         page.observe(self.renew, "turn")
 
     def renew(self, _change=None):
-        """Draw the card anew; make what is below it anew, if it is of something else now."""
+        """Draw the cards anew; make what is between them anew, if it is of something else now."""
         self.card.redraw()
-        thing = None if self._lacking else told_of(self._below)
+        thing = self._now(self._below)
         if thing is not self._thing:
+            self._view = None if thing is None else view_of(f"own.{self._key}", lambda: picture(thing))
             self._thing = thing
-            self.children = (self.card, *([] if thing is None else [view_of(f"own.{self._key}", lambda: picture(thing))]))
+        self.code.redraw()
+        parts = (self.card, self._view, self.code if self._line else None)
+        self.children = tuple(part for part in parts if part is not None)
 
     @property
     def _lacking(self):
         return bool(self._needs) and getattr(self._page, self._needs) is None
+
+    @property
+    def _line(self):
+        return self._now(self._code) or ""
+
+    def _now(self, make):
+        """What `make()` gives; None while something is missing, or a Fault keeps it from that, which the card then tells."""
+        try:
+            return None if self._lacking else make()
+        except Fault:
+            return None
 
     def _blocks(self):
         if not self._lacking:
@@ -49,19 +66,15 @@ class Step(ipywidgets.VBox):
         return [text("missing", words), step_link("go", STEPS[step])]
 
 
-def told_of(below):
-    """What `below` gives; None where a Fault keeps it from that, which the card then tells."""
-    try:
-        return below()
-    except Fault:
-        return None
-
-
 def picture(thing):
-    """A widget as it is; of anything else its chart."""
-    return thing if isinstance(thing, ipywidgets.Widget) else chart(thing)
+    """A widget as it is; of anything else its chart, without the heading that says what the card has said."""
+    if isinstance(thing, ipywidgets.Widget):
+        return thing
+    figure = chart(thing)
+    room = figure.layout.margin.t - TOP_PX
+    return figure.update_layout(title={"text": "", "subtitle": {"text": ""}}, height=figure.layout.height - room, margin={"t": TOP_PX})
 
 
-def in_code(imports, line, key="code"):
-    """The block with a line of code that does the same, and the import that it needs."""
-    return code_line(key, CODE, f"from kit import {imports}\n{line}")
+def in_code(imports, *lines):
+    """Code that does the same, with the import that it needs."""
+    return "\n".join([*([f"from kit import {imports}"] if imports else []), *lines])

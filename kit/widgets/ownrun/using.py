@@ -16,14 +16,18 @@ from kit.intake.classes import read_class
 from kit.records import csv_text, Windows
 from kit.storage import write_atomically
 from kit.widgets.cards import bullets, buttons, choices, text
-from kit.widgets.ownrun.deciding import decided_run, decisions_of
+from kit.widgets.ownrun.deciding import decided_run, decisions_of, left_out_in_code
 from kit.widgets.ownrun.measuring import windows_in_code
 from kit.widgets.ownrun.step import in_code, Step
 
 REFERENCE, CLASS, EXAMPLE = "reference", "class", "example"
-MARGINS = [(each, f"{each} °C") for each in ("0.1", "0.2", "0.3", "0.5", "1")]
+MARGINS = [(f"{each}", f"{each:g} °C") for each in (0.1, 0.2, 0.3, 0.5, 1.0)]
 SAME_KIND = "Ask first: same kind of vessel, same mouth, same depth of gas, same lamp? If not, a difference tells you little."
 SINGLE = "One run can't settle what warmed the vessel. It says which causes could be large enough, and which run to make next."
+CLASS_CODE = {
+    CLASS: ("class_effect, read_class", f'class_effect(read_class("{CLASS}"))'),
+    EXAMPLE: ("class_effect, example_class", "class_effect([*example_class(), run])"),
+}
 JOIN = f"Put the files of the other groups into the folder {CLASS}, beside this page. Your button adds yours."
 
 
@@ -32,9 +36,12 @@ def curve_step(page):
 
     def draw():
         curve = _curve(page.effect)
-        return [text("curve", str(curve), tone="kept"), text("pattern", curve.diagnosis, tone="quiet"), in_code("fit_warming", "fit_warming(run, windows)")]
+        return [text("curve", str(curve), tone="kept"), text("pattern", curve.diagnosis, tone="quiet")]
 
-    return Step(page, "curve", "The warming curve", draw, needs="effect", below=lambda: _curve(page.effect))
+    def code():
+        return in_code("fit_warming", "fit_warming(run, windows)")
+
+    return Step(page, "curve", "The warming curve", draw, needs="effect", below=lambda: _curve(page.effect), code=code)
 
 
 @lru_cache(maxsize=2)
@@ -58,7 +65,12 @@ def compare_step(page):
             choices("margin", "Up to which difference would you call them the same?", MARGINS, asked.get("margin", ""), across=True),
             buttons("do", ("compare", "Compare")),
         ]
-        return [*form, *_compared(result(), asked)] if asked else form
+        found = result()
+        return [*form, text("verdict", str(found), tone="kept"), text("why", found.reason, tone="quiet")] if found else form
+
+    def code():
+        asked = page.kept("compare", "asked")
+        return _comparing_code(asked["beside"], asked["margin"]) if asked else ""
 
     def press(values):
         if not values.get("margin"):
@@ -67,20 +79,19 @@ def compare_step(page):
         page.book.add("compare", "asked", beside=values["beside"], margin=values["margin"])
         return ""
 
-    return Step(page, "compare", "Beside another run", draw, needs="effect", below=lambda: result() or None, compare=press)
+    return Step(page, "compare", "Beside another run", draw, needs="effect", below=lambda: result() or None, code=code, compare=press)
 
 
-def _compared(comparison, asked):
-    beside = asked["beside"]
+def _comparing_code(beside, margin):
+    compared = f"compare(effect, other, margin={margin})"
     if beside == REFERENCE:
-        lines, imports = ["other = reference_run()", "other = paired_effect(other, suggest_windows(other))"], "compare, reference_run, suggest_windows"
-    else:
-        own = _own(beside)
-        read = code_for(*with_sheet(own.file, own.keywords)).replace("run = ", "other = ", 1)
-        lines = [read, windows_in_code(_kept_windows(own), "theirs"), "other = paired_effect(other, theirs)"]
-        imports = "compare, read_run, Windows"
-    code = "\n".join([*lines, f"compare(effect, other, margin={asked['margin']})"])
-    return [text("verdict", str(comparison), tone="kept"), text("why", comparison.reason, tone="quiet"), in_code(imports, code)]
+        lines = "other = reference_run()", "other = paired_effect(other, suggest_windows(other))"
+        return in_code("compare, reference_run, suggest_windows", *lines, compared)
+    own = _own(beside)
+    read = code_for(*with_sheet(own.file, own.keywords)).replace("run = ", "other = ", 1)
+    out = left_out_in_code(read_own(own), own.kept, "other")
+    windows = windows_in_code(_kept_windows(own), "theirs")
+    return in_code("compare, read_run, Windows", read, *out, windows, "other = paired_effect(other, theirs)", compared)
 
 
 @lru_cache(maxsize=2)
@@ -130,7 +141,11 @@ def class_step(page):
         added = page.kept("class", "added")
         options = [(CLASS, f"my class: the folder {CLASS}"), (EXAMPLE, "the kit's eight groups (invented)")]
         form = [text("join", JOIN, tone="quiet"), choices("to", "To which class?", options, added.get("to", CLASS)), buttons("do", ("add", "Add my run"))]
-        return [*form, *_pooled(result(), added["to"])] if added else form
+        return [*form, *_pooled(result())] if added else form
+
+    def code():
+        imports, line = CLASS_CODE[page.kept("class", "added")["to"]] if page.kept("class", "added") else ("", "")
+        return line and in_code(imports, line)
 
     def add(values):
         if values["to"] == CLASS:
@@ -138,14 +153,13 @@ def class_step(page):
         page.book.add("class", "added", to=values["to"])
         return ""
 
-    return Step(page, "class", "Among the class", draw, needs="effect", below=lambda: result() or None, add=add)
+    return Step(page, "class", "Among the class", draw, needs="effect", below=lambda: result() or None, code=code, add=add)
 
 
-def _pooled(effect, to):
+def _pooled(effect):
     out = [bullets("out", "Left out", [f"{name}: {why}" for name, why in effect.left_out])] if effect.left_out else []
-    imports, line = ("class_effect, read_class", f'class_effect(read_class("{CLASS}"))') if to == CLASS else ("class_effect, example_class", "class_effect([*example_class(), run])")
     same = text("windows", "For a fair look at all groups, every run's windows are those that the kit suggests.", tone="quiet")
-    return [text("mean", str(effect), tone="kept"), same, *out, in_code(imports, line)]
+    return [text("mean", str(effect), tone="kept"), same, *out]
 
 
 def _stamp(to):
@@ -163,9 +177,12 @@ def causes_step(page):
     """Which causes could be large enough for the kept effect."""
 
     def draw():
-        return [text("single", SINGLE), text("causes", str(_causes(page.effect)), tone="kept"), in_code("possible_causes", "possible_causes(effect)")]
+        return [text("single", SINGLE), text("causes", str(_causes(page.effect)), tone="kept")]
 
-    return Step(page, "causes", "What could have caused it", draw, needs="effect", below=lambda: _causes(page.effect))
+    def code():
+        return in_code("possible_causes", "possible_causes(effect)")
+
+    return Step(page, "causes", "What could have caused it", draw, needs="effect", below=lambda: _causes(page.effect), code=code)
 
 
 @lru_cache(maxsize=1)

@@ -32,11 +32,11 @@ def report_step(page):
     def draw():
         if make is None:
             return [text("none", NO_REPORT)]
-        return [text("ready", READY), buttons("do", ("make", "Make my report")), in_code("make_report", "make_report()")]
+        return [text("ready", READY), buttons("do", ("make", "Make my report"))]
 
     def press(_values):
         if make is None:
             raise Fault(NO_REPORT)
         return str(make())
 
-    return Step(page, "report", "The report", draw, needs="effect", make=press)
+    return Step(page, "report", "The report", draw, needs="effect", code=lambda: in_code("make_report", "make_report()") if make else "", make=press)
