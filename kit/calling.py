@@ -39,6 +39,7 @@ EXAMPLES = {
     "band_share": "band_share(2700, 2.7, 100)",
     "predict": 'predict("warmer")',
     "recall": 'recall("warmer")',
+    "own_run": "own = own_run()",
     "choose_run": 'card = choose_run("00.basalt")',
     "make_report": "make_report()",
     "open_report": 'open_report("report.zip")',

@@ -105,7 +105,7 @@ class Lesson:
 
 
 def read_lesson(number, folder=None):
-    """The texts of lesson `number` ('00', or the whole name of a page without one): from the notebook's own folder if a TOML lies there, else from the kit's lessons."""
+    """The texts of lesson `number` ('00', or the whole name of a page without one), from its TOML: that in the notebook's folder, or the kit's."""
     path = _find(number, folder or Path.cwd())
     try:
         table = tomllib.loads(path.read_text(encoding="utf-8"))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from kit.coursework.answers import add_answer, Answer, Kept, peek_at_answers
+from kit.coursework.deciding import decided_run, decisions_of
 from kit.coursework.filing import safe_name
 from kit.faults import Fault
 
@@ -50,7 +51,12 @@ def remembered(folder="."):
 
 
 def read_own(own, folder="."):
-    """The `Run` of an `OwnRun`. A Fault if its file is gone, or can't be read as it was."""
+    """The `Run` of an `OwnRun`, with its odd places as decided. A Fault if its file is gone, or can't be read as it was."""
+    return decided_run(read_as_recorded(own, folder), decisions_of(own.kept))
+
+
+def read_as_recorded(own, folder="."):
+    """The same with every reading that is in its file."""
     from kit.intake import read_run  # with pandas, which a mere list of runs has no need of
 
     path = Path(folder, own.file)

@@ -16,8 +16,8 @@ STEP = re.compile(r"^## Step (\d+) of (\d+): .* \((\d+) min\)$", re.MULTILINE)
 
 
 def number(path):
-    """'00' of 00-your-first-run.ipynb."""
-    return path.name[:2]
+    """'00' of 00-your-first-run.ipynb; 'own' of the page for own runs, which is no lesson."""
+    return "own" if path == OWN_RUN else path.name[:2]
 
 
 def cells(path, kind=None):

@@ -6,7 +6,8 @@ import re
 
 import pytest
 
-from tests.lessons.reading import LESSONS, NOTEBOOKS, cells, number, source, steps
+from kit.widgets.ownrun.step import STEPS
+from tests.lessons.reading import LESSONS, NOTEBOOKS, OWN_RUN, PAGES, cells, number, source, steps
 
 TAGS = {"head", "goals", "predict", "do", "read", "check", "answer", "further", "notebook", "wrap"}
 PICTURE = re.compile(r"!\[([^\]]*)\]\(data:image/svg\+xml;base64,([^)]*)\)")
@@ -16,8 +17,8 @@ def test_there_is_a_first_lesson():
     assert [path.name for path in NOTEBOOKS][:1] == ["00-your-first-run.ipynb"]
 
 
-@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
-class TestEachNotebook:
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.stem)
+class TestEachPage:
     def test_it_keeps_no_output_and_no_trace_of_a_machine(self, path):
         book = json.loads(path.read_text(encoding="utf-8"))
         assert book["metadata"] == {"kernelspec": {"display_name": "Python 3", "language": "python", "name": "python3"}}
@@ -45,6 +46,9 @@ class TestEachNotebook:
     def test_the_first_line_says_how_to_run_it(self, path):
         assert re.match(r"\*\*First: .*Run.* Run All Cells", source(cells(path)[0]))
 
+
+@pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
+class TestEachLesson:
     def test_steps_are_counted_and_their_minutes_add_up(self, path):
         counted = steps(path)
         head = source(cells(path)[0])
@@ -62,3 +66,10 @@ class TestEachNotebook:
         kept = [each.read_bytes() for each in (LESSONS / "pictures").glob(f"{number(path)}-*.svg")]
         assert sorted(base64.b64decode(picture) for _, picture in found) == sorted(kept)
         assert all(len(words.split()) >= 10 for words, _ in found)
+
+
+def test_the_steps_of_the_page_for_own_runs_are_those_that_its_cards_lead_to():
+    heads = [re.match(r"## Step (\d+) of 12: ", source(cell)) for cell in cells(OWN_RUN, "markdown")[1:]]
+    assert [int(head[1]) for head in heads] == list(range(1, 13)) == list(STEPS.values())
+    lines = [source(cell) for cell in cells(OWN_RUN, "code")[1:]]
+    assert [lines[STEPS[name] - 1] for name in ("bring", "effect")] == ["own.bring_in()", "own.measure()"]

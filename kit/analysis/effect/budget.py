@@ -53,20 +53,21 @@ class Drift:
     @property
     def condition(self):
         """Under which condition the range holds, in two sentences: how far the vessels may have drifted apart, and who says so."""
-        apart = f"in these {rounded(self.minutes, 0)} minutes the two vessels would otherwise have drifted apart by {self._reach}."
+        apart = f"the two vessels would otherwise have drifted apart by {self._reach} in these {rounded(self.minutes, 0)} minutes."
         if self.bent:
-            return f"The range holds if {apart} So far they wandered before the change."
+            return f"The range holds if {apart} They wandered as far before the change."
         if self.measured:
-            before = rounded(self.seen_min, 0)
-            return f"The range holds if {apart} The {before} minutes before the change say so, should that drift go on, fade or turn back half."
+            return f"The range holds if {apart} The {rounded(self.seen_min, 0)} minutes before the change say so."
         return f"The range holds if {apart} That is the tolerance, {self.high:g} °C a minute; the minutes before the change can't show so little."
 
     @property
     def _reach(self):
-        """How far apart in words: 'less than 0.11 °C', or from the one end to the other where they differ."""
+        """How far apart in words: 'less than 0.11 °C'; from one end to the other, where what was seen lies beyond the nearer one."""
+        nearer = min(-self.low, self.high)
+        if not abs(self.slope.value) >= nearer:  # no slope was seen where it is nan
+            return f"less than {amount(nearer * self.minutes)} °C"
         places = places_for(self.allowance_c, 2)
-        low, high = (rounded(end * self.minutes, places) for end in (self.low, self.high))
-        return f"less than {high} °C" if self.low == -self.high else f"{low} to {high} °C"
+        return f"{rounded(self.low * self.minutes, places)} to {rounded(self.high * self.minutes, places)} °C"
 
 
 @dataclass(frozen=True)

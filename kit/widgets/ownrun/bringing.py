@@ -3,7 +3,7 @@
 from functools import lru_cache, partial
 
 from kit.coursework import own_runs
-from kit.intake import code_for, with_sheet
+from kit.intake import code_for
 from kit.widgets.cards import bullets, buttons, choices, text
 from kit.widgets.intake import still
 from kit.widgets.ownrun.step import in_code, Step
@@ -22,7 +22,8 @@ def runs_step(page):
         if not runs:
             return [*trouble, text("none", NO_RUNS)]
         options = [(own.file, f"{own.file}, open last on {own.opened[:10]} at {own.opened[11:16]}") for own in runs]
-        return [*trouble, *_so_far(page), choices("run", "Open one again:", options, page.own.file if page.own else ""), buttons("do", ("open", "Open this run"))]
+        again = choices("run", "Open one again:", options, page.own.file if page.own else "")
+        return [*trouble, *_so_far(page), again, buttons("do", ("open", "Open this run"))]
 
     def open_(values):
         own = next((each for each in own_runs() if each.file == values.get("run")), None)
@@ -58,7 +59,7 @@ def bring_step(page):
         return [*(_brought(page) if page.run else []), ask, buttons("ways", *WAYS)]
 
     def code():
-        return in_code("read_run", code_for(*with_sheet(page.own.file, page.own.keywords))) if page.run else ""
+        return in_code("read_run", code_for(page.own.file, page.own.keywords)) if page.run else ""
 
     turns = {way: partial(ways.turn, way) for way in ways.kinds}
     step = Step(page, "bring", "Bring a run in", draw, below=lambda: ways.open, code=code, **turns)

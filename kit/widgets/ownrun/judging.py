@@ -4,10 +4,10 @@ from functools import lru_cache
 
 from kit.analysis.effect import suggest_windows
 from kit.analysis.steady import check_steady
+from kit.coursework import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
 from kit.estimate import rounded
 from kit.faults import Fault
 from kit.widgets.cards import area, bullets, buttons, choices, text
-from kit.widgets.ownrun.deciding import CARD, FLAG, KEEP, KIND, OUT, decided_run, decisions_of, left_out_in_code, places_of
 from kit.widgets.ownrun.step import in_code, Step
 
 CHOICES = ((KEEP, "Keep it"), (FLAG, "Keep it, with a flag"), (OUT, "Leave it out"))
@@ -38,15 +38,13 @@ def odd_step(page):
         if choice == OUT and not reason:
             return "Say why first. A reader of your report will ask."
         same = [each for each in places if alike and (each.kind, each.column) == (place.kind, place.column) and str(each) not in told]
-        words = {str(each): (choice, reason) for each in (same or [place])}
-        decided_run(page.raw, tuple({**told, **words}.items()))  # a Fault here says why this can't be left out
-        for each, (chosen, why) in words.items():
-            page.book.add(CARD, KIND, place=each, choice=chosen, reason=why)
+        chosen = [str(each) for each in (same or [place])]
+        decided_run(page.raw, (*told.items(), *((each, (choice, reason)) for each in chosen)))  # a Fault says why this can't be left out
+        decide_places(page.book, chosen, choice, reason)
         return ""
 
     def again(_values):
-        for place, _ in decisions_of(page.book.kept):
-            page.book.add(CARD, KIND, place=place, choice="", reason="")
+        decide_places(page.book, [place for place, _ in decisions_of(page.book.kept)], "", "")
         return "Everything is open again."
 
     presses = {"decide": decide, "alike": lambda values: decide(values, True), "again": again}

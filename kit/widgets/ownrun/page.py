@@ -5,13 +5,12 @@ from functools import lru_cache
 import traitlets
 
 from kit.analysis.effect import paired_effect
-from kit.coursework import own_runs, OWN_CARD, read_own, remember
+from kit.coursework import decided_run, decisions_of, OWN_CARD, own_runs, read_as_recorded, remember
 from kit.faults import Fault
 from kit.records import Windows
 from kit.widgets.cards import keeping_at
 from kit.widgets.marker import mark_windows
 from kit.widgets.ownrun import bringing, judging, measuring, using, writing
-from kit.widgets.ownrun.deciding import decided_run, decisions_of
 
 
 def own_run():
@@ -44,7 +43,7 @@ class OwnPage(traitlets.HasTraits):
         self.own, self.raw, self.trouble = own, None, ""
         self.book = keeping_at(own.path)
         try:
-            self.raw = read_own(own)
+            self.raw = read_as_recorded(own)
             self.book.add(OWN_CARD, "opened")
         except Fault as fault:
             self.trouble = str(fault)

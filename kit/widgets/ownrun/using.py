@@ -8,15 +8,14 @@ from kit.analysis.classes import class_effect
 from kit.analysis.comparison import compare
 from kit.analysis.curve import fit_warming
 from kit.analysis.effect import paired_effect, suggest_windows
-from kit.coursework import own_runs, read_own
+from kit.coursework import left_out_in_code, own_runs, read_as_recorded, read_own
 from kit.examples import example_class, reference_run
 from kit.faults import Fault
-from kit.intake import code_for, with_sheet
+from kit.intake import code_for
 from kit.intake.classes import read_class
 from kit.records import csv_text, Windows
 from kit.storage import write_atomically
 from kit.widgets.cards import bullets, buttons, choices, text
-from kit.widgets.ownrun.deciding import decided_run, decisions_of, left_out_in_code
 from kit.widgets.ownrun.measuring import windows_in_code
 from kit.widgets.ownrun.step import in_code, Step
 
@@ -54,7 +53,7 @@ def compare_step(page):
 
     def result():
         asked = page.kept("compare", "asked")
-        return asked and _comparison(page.effect, _other(asked["beside"]), float(asked["margin"]))
+        return asked and _comparison(page.effect, _other(asked["beside"]), asked["margin_c"])
 
     def draw():
         asked, others = page.kept("compare", "asked"), [own for own in own_runs() if own.path != page.own.path and _kept_windows(own)]
@@ -62,7 +61,7 @@ def compare_step(page):
         form = [
             text("same", SAME_KIND, tone="quiet"),
             choices("beside", "Beside which run?", options, asked.get("beside", REFERENCE)),
-            choices("margin", "Up to which difference would you call them the same?", MARGINS, asked.get("margin", ""), across=True),
+            choices("margin", "Up to which difference would you call them the same?", MARGINS, str(asked.get("margin_c", "")), across=True),
             buttons("do", ("compare", "Compare")),
         ]
         found = result()
@@ -70,13 +69,13 @@ def compare_step(page):
 
     def code():
         asked = page.kept("compare", "asked")
-        return _comparing_code(asked["beside"], asked["margin"]) if asked else ""
+        return _comparing_code(asked["beside"], asked["margin_c"]) if asked else ""
 
     def press(values):
         if not values.get("margin"):
             return "Choose the margin first, before you look."
         _comparison(page.effect, _other(values["beside"]), float(values["margin"]))  # a Fault here says why the two can't be compared
-        page.book.add("compare", "asked", beside=values["beside"], margin=values["margin"])
+        page.book.add("compare", "asked", beside=values["beside"], margin_c=float(values["margin"]))
         return ""
 
     return Step(page, "compare", "Beside another run", draw, needs="effect", below=lambda: result() or None, code=code, compare=press)
@@ -88,8 +87,8 @@ def _comparing_code(beside, margin):
         lines = "other = reference_run()", "other = paired_effect(other, suggest_windows(other))"
         return in_code("compare, reference_run, suggest_windows", *lines, compared)
     own = _own(beside)
-    read = code_for(*with_sheet(own.file, own.keywords)).replace("run = ", "other = ", 1)
-    out = left_out_in_code(read_own(own), own.kept, "other")
+    read = code_for(own.file, own.keywords).replace("run = ", "other = ", 1)
+    out = left_out_in_code(read_as_recorded(own), own.kept, "other")
     windows = windows_in_code(_kept_windows(own), "theirs")
     return in_code("compare, read_run, Windows", read, *out, windows, "other = paired_effect(other, theirs)", compared)
 
@@ -104,7 +103,7 @@ def _other(beside):
     if beside == REFERENCE:
         return _reference()
     own = _own(beside)
-    return _own_effect(own.path, own.file, decisions_of(own.kept), _kept_windows(own))
+    return _own_effect(own.file, own.path.stat().st_mtime_ns)
 
 
 @lru_cache(maxsize=1)
@@ -114,8 +113,9 @@ def _reference():
 
 
 @lru_cache(maxsize=4)
-def _own_effect(_path, file, decisions, windows):
-    return paired_effect(decided_run(read_own(_own(file)), decisions), windows)
+def _own_effect(file, _written_ns):
+    own = _own(file)
+    return paired_effect(read_own(own), _kept_windows(own))
 
 
 def _own(file):

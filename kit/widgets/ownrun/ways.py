@@ -61,7 +61,7 @@ def hand_way(take):
 
     def open_(values):
         name = values.get("sheet") or "degC"
-        sheets["open"] = hand_sheet(*_free_sheet(name)) if name in UNITS else hand_sheet(name, unit=_unit_of(name))
+        sheets["open"] = hand_sheet(_free_sheet(), unit=name) if name in UNITS else hand_sheet(name, unit=_unit_of(name))
         box.children = (asking, sheets["open"], using)
         return ""
 
@@ -76,12 +76,12 @@ def hand_way(take):
     return box
 
 
-def _free_sheet(unit):
-    """(name, unit) of a sheet that isn't there yet."""
+def _free_sheet():
+    """The name of a sheet that isn't there yet."""
     number = 1
     while Path(f"{SHEET}-{number}.csv").exists():
         number += 1
-    return f"{SHEET}-{number}", unit
+    return f"{SHEET}-{number}"
 
 
 def _unit_of(name):

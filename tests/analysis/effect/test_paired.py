@@ -34,7 +34,7 @@ def test_the_bundled_run_tells_its_story():
     assert effect.warming.value == pytest.approx(1.5, abs=0.3)  # common practice, no source
     assert effect.treated_change.value - effect.control_change.value == pytest.approx(effect.warming.value)
     assert effect.condition == (
-        f"The range holds if the two vessels would otherwise have drifted apart by less than {amount(effect.drift.allowance_c)} °C in these "
+        f"The range holds if the two vessels would otherwise have drifted apart by less than {amount(-10.5 * effect.drift.low)} °C in these "
         "10 minutes. The 10 minutes before the change say so."
     )
 
@@ -162,7 +162,7 @@ def test_a_wander_before_the_change_is_no_straight_line_and_widens_the_range(mad
     effect = paired_effect(changed(run, treated=run.readings["treated"] + swing), WINDOWS)
     assert effect.drift.bent and -effect.drift.low == effect.drift.high
     assert cautions_of(effect)["bent-before"].startswith(f"The difference wandered by {amount(effect.drift.swing_c)} °C in the ")
-    assert effect.condition.endswith("as far as it wandered before")
+    assert effect.condition.endswith("They wandered as far before the change.")
 
 
 def test_a_coarse_display_on_a_quiet_day_is_not_called_stuck(made):

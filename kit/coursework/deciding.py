@@ -6,6 +6,12 @@ CARD, KIND = "odd", "decided"
 KEEP, FLAG, OUT = "keep", "flag", "out"
 
 
+def decide_places(keeping, places, choice, reason):
+    """Note in `keeping` what was decided about these places, the sentences of `OddPlace`s; an empty choice opens them again."""
+    for place in places:
+        keeping.add(CARD, KIND, place=place, choice=choice, reason=reason)
+
+
 def decisions_of(kept):
     """((place, (choice, reason)), …) of the answers kept for a run. The newest word on a place counts; an empty choice opens it again."""
     told = {each.content["place"]: (each.content["choice"], each.content["reason"]) for each in kept.of(CARD, KIND)}
