@@ -12,7 +12,7 @@ MISSING = {
     "run": ("There is no run yet. Open one of yours, or bring one in.", "bring"),
     "effect": ("There is no effect yet. Place the windows, then keep the effect.", "effect"),
 }
-CODE = "The same in code"
+CODE = "{title}: the same in code"
 TOP_PX = 28
 
 
@@ -28,7 +28,7 @@ class Step(ipywidgets.VBox):
         self._page, self._key, self._needs, self._draw, self._below, self._code = page, key, needs, draw, below, code
         self._thing, self._view = None, None
         self.card = RunCard(f"own.{key}", title, self._blocks, **presses)
-        self.code = RunCard(f"own.{key}.code", CODE, lambda: [code_line("code", "", self._line)])
+        self.code = RunCard(f"own.{key}.code", CODE.format(title=title), lambda: [code_line("code", "", self._line)])
         super().__init__([self.card])
         self.renew()
         page.observe(self.renew, "turn")
