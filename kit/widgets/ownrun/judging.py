@@ -5,7 +5,6 @@ from functools import lru_cache
 from kit.analysis.effect import suggest_windows
 from kit.analysis.steady import check_steady
 from kit.coursework import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
-from kit.estimate import rounded
 from kit.faults import Fault
 from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.ownrun.step import in_code, Step
@@ -89,7 +88,7 @@ def steady_step(page):
     def draw():
         over, tolerance = asked()
         where, found = _until(page)[1], result()
-        wait = f"\nAbout {rounded(found.wait_min, 0)} more quiet minutes might have shown it." if found.wait_min else ""
+        wait = f"\nWaiting {found.wait_min} longer might have shown it." if found.wait_min and found.wait_min.high else ""
         return [
             choices("over_min", f"How many minutes {WHEN[where]}?", pairs(SPANS), over, across=True),
             choices("tolerance", "Which drift counts as none?", pairs(TOLERANCES), tolerance, across=True),
