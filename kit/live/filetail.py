@@ -30,6 +30,7 @@ class FileTail:
     def arrived(self, held):
         """The `Arrival` since `held`. A fault for a folder, a device, or a file that has become too large."""
         try:
+            refuse_unreadable(self.path, self.path.stat())  # before it is opened: to open a pipe would wait for its writer
             with open(self.path, "rb") as file:
                 return self._new(file, held)
         except FileNotFoundError:

@@ -12,12 +12,14 @@ from pathlib import Path
 import numpy as np
 
 from kit.faults import IntakeFault
+from kit.live.cleaning import without_damaged
 from kit.live.filetail import FileTail
 from kit.live.inbox import FOLDER, Inbox, complete, time_of_day
 from kit.intake import look
 from kit.records import Run
 from kit.live.serialtail import SerialTail
 from kit.intake.given import Raw
+from kit.words import counted
 
 LONGEST_PAUSE_S = 600.0  # a record that goes on after a longer pause is another record
 REST = 4  # times as long as reading took is then left to the rest of the program
@@ -80,6 +82,7 @@ class _Record:
     def __init__(self, inbox, keywords):
         self.inbox, self.keywords = inbox, keywords
         self.first = self.judged = 0
+        self.damage = ()
         self.so_far = SoFar()
 
     def after(self, arrival):
@@ -91,13 +94,21 @@ class _Record:
         return self.so_far
 
     def _look(self, first):
-        data = b"".join(map(complete, self.inbox.parts[first:]))
-        return look(Raw(self.inbox.name.name, data), **self.keywords)
+        """The `Reading` of the parts from `first` on. Where damaged lines are in the way, of the others, and `damage` says so."""
+        data, self.damage = b"".join(map(complete, self.inbox.parts[first:])), ()
+        reading = look(Raw(self.inbox.name.name, data), **self.keywords)
+        if reading.question is None or reading.questions:
+            return reading
+        sound, dropped, example = without_damaged(data)
+        if not dropped:
+            return reading
+        self.damage = (f"Left out {counted(dropped, 'damaged line')}, first {example!r}. The file in {FOLDER} holds them.",)
+        return look(Raw(self.inbox.name.name, sound), **self.keywords)
 
     def _take(self, reading, *events):
         """Go on with this reading. A run once read stays while the newest lines leave something open."""
         self.judged = len(self.inbox.parts)
-        events = (*self.so_far.events, *events)
+        events = (*(event for event in self.so_far.events if not event.startswith("Left out ")), *events, *self.damage)
         run = replace(reading.run, remarks=(*reading.run.remarks, *events)) if reading.run else self.so_far.run
         self.so_far = replace(self.so_far, run=run, question=reading.question, events=events)
 

@@ -29,7 +29,7 @@ class Run:
     `treated`, `control`, `room` (°C), `gas_ppm` (ppm by volume) and `light`; a missing reading is NaN. Both vessels are
     required. `remarks` says in sentences all that was decided while reading; `kind` is 'measured' or 'simulated'.
     `gain_uncertainty` is the relative standard uncertainty of each thermometer's scale against the other's. `recipe` is what a
-    simulated bench made the run from; it stays closed until `kit.reveal(run)`.
+    simulated bench made the run from; it stays closed until `kit.reveal(run)`. `decisions` are those of `decide`.
     """
 
     readings: pd.DataFrame
@@ -39,6 +39,7 @@ class Run:
     kind: str = "measured"
     gain_uncertainty: float = 0.0
     recipe: object = field(default=None, repr=False)
+    decisions: tuple = field(default=(), repr=False)
 
     def __post_init__(self):
         refuse_unfit(self.readings)
@@ -78,6 +79,16 @@ class Run:
         for place in places:
             readings = _oddities().taken_out(readings, place)
         return replace(self, readings=readings, remarks=(*self.remarks, *(f"Taken out at your word: {place}" for place in places)))
+
+    def decide(self, decisions):
+        """This run with odd places kept, kept with a flag, or left out, each with a reason: `{1: ('leave out', 'draught at the door')}`.
+
+        Keys are numbers from 1 in the order of `odd_places()`, or an `OddPlace`; choices are 'keep', 'flag' and 'leave out'. Choice and
+        reason stand in `remarks` and `decisions`; the file stays as it is. A Fault without a reason, or for a place that holds no readings.
+        """
+        from kit.records import deciding  # here, since it stands on the quick looks below
+
+        return deciding.decided(self, decisions)
 
     def save(self, path):
         """Write this run to `path` as the kit's own CSV (see `kit.records.saving`). `read_run` gives the same numbers to the last bit.

@@ -2,6 +2,7 @@
 
 import builtins
 import os
+import random
 import shutil
 import sys
 import time
@@ -12,7 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from kit.faults import Fault
+from kit.faults import Fault, IntakeFault
 from kit.live import filetail, following
 from kit.live.following import file_so_far, port_so_far
 from kit.live.inbox import Inbox, complete
@@ -151,9 +152,17 @@ def test_a_file_written_again_with_more_in_it_just_goes_on(tmp_path):
 def test_lines_that_leave_something_open_do_not_take_the_run_away(tmp_path):
     path = tmp_path / "logger.csv"
     path.write_text(HEAD + lines(0, 5), encoding="utf-8")
-    *_, last = followed(path, does(append, path, "50,21.0,20.0,7,7\n"))
+    *_, last = followed(path, does(append, path, "20,21.0,20.0\n"))
     assert len(last.run.readings) == 5
-    assert str(last.question).startswith("logger.csv, line 7: This line has 5 cells, the others 3.")
+    assert str(last.question).startswith("logger.csv, line 7: The clock goes back by 20 s here.")
+
+
+def test_a_line_with_too_many_cells_is_left_out_and_said(tmp_path):
+    path = tmp_path / "logger.csv"
+    path.write_text(HEAD + lines(0, 5), encoding="utf-8")
+    *_, last = followed(path, does(append, path, "50,21.0,20.0,7,7\n"))
+    assert len(last.run.readings) == 5 and last.question is None
+    assert last.events == ("Left out 1 damaged line, first '50,21.0,20.0,7,7'. The file in received holds them.",)
 
 
 def test_a_second_start_goes_on_with_the_same_copy(tmp_path):
@@ -315,3 +324,27 @@ def test_following_leaves_the_loggers_own_file_alone(tmp_path):
     before = path.read_bytes(), path.stat().st_mtime_ns
     followed(path)
     assert (path.read_bytes(), path.stat().st_mtime_ns) == before
+
+
+def test_damaged_lines_are_left_out_and_said_and_reading_goes_on(tmp_path):
+    good = [f"{2 * n},{21 + n / 100:.2f},{20.5 + n / 200:.2f}\n" for n in range(200)]
+    dice = random.Random(7)
+    lines, spoilt = [], 0
+    for line in good:
+        data = bytearray(line.encode())
+        if dice.random() < 0.1:  # about one byte in a hundred
+            data[dice.randrange(len(data) - 1)] = dice.choice((0, 7, 255, ord("#"), ord("x")))
+            spoilt += 1
+        lines.append(bytes(data))
+    path = tmp_path / "logger.csv"
+    path.write_bytes(b"time (s),treated (\xc2\xb0C),control (\xc2\xb0C)\n" + b"".join(lines))
+    so_far = next(file_so_far(path, folder=tmp_path, pause=lambda _: True))
+    whole = {line for line, raw in zip(good, lines) if line.encode() == raw}
+    assert spoilt > 10 and so_far.run is not None and len(so_far.run.readings) == len(whole)
+    assert so_far.events[-1].startswith(f"Left out {spoilt} damaged lines, first ") and so_far.events[-1] in so_far.run.remarks
+
+
+def test_a_pipe_is_refused_at_once(tmp_path):
+    os.mkfifo(tmp_path / "pipe")
+    with pytest.raises(IntakeFault, match="device or a pipe"):
+        next(file_so_far(tmp_path / "pipe", folder=tmp_path, pause=lambda _: True))

@@ -40,6 +40,9 @@ def gathered(title, files, read):
         except IntakeFault as fault:
             faults.append(fault)
             continue
+        except (OSError, RuntimeError):  # a link to itself
+            faults.append(IntakeFault("This file can't be opened.", "Copy the file itself into the folder.", file=name))
+            continue
         size += len(records[-1].data)
         if size > LARGEST_CLASS_BYTES:
             raise Fault(f"{title} holds more than {LARGEST_CLASS_BYTES // 2**20} MiB of records. Split the class into several folders.")
@@ -71,7 +74,7 @@ def zip_bytes(name, handle):
     try:
         with archive.open(entry) as member:
             data = member.read(LARGEST_MEMBER_BYTES + 1)
-    except (zipfile.BadZipFile, NotImplementedError, EOFError, OSError, RuntimeError) as problem:
+    except Exception as problem:  # every way of packing has errors of its own; whichever it is, it is this member's
         raise IntakeFault("This part of the zip file is damaged.", "Make the zip anew.", file=name) from problem
     if len(data) > LARGEST_MEMBER_BYTES:
         raise too_large(name)

@@ -10,7 +10,8 @@ from zipfile import BadZipFile, ZipFile
 from kit.faults import Choice, IntakeFault
 from kit.intake.given.source import Text
 
-MOST_BYTES = 512 * 2**20  # unpacked: more is no class record, or a file made to fill the memory
+MOST_BYTES = 96 * 2**20  # of a sheet, unpacked: about 600,000 rows of four cells; more would take minutes and gigabytes to read
+MOST_OTHER_BYTES = 16 * 2**20  # of styles, texts and all else beside the sheets
 MOST_ROWS = 1_048_576  # as many as a sheet can have
 HEAD_ROWS = 200
 NUMBERS = (int, float, datetime, time, timedelta)
@@ -37,11 +38,15 @@ def sheet_text(raw):
 
 
 def refuse_swollen(raw):
+    """A fault for a workbook whose parts are larger than any record needs, before the library unpacks them."""
     with damage_said(raw), ZipFile(io.BytesIO(raw.data)) as archive:
-        size = sum(member.file_size for member in archive.infolist())
-    if size > MOST_BYTES:
-        what = f"This workbook unpacks to {size / 2**20:,.0f} MiB; at most {MOST_BYTES // 2**20} are read."
-        raise IntakeFault(what, "Save the sheet with the run as CSV.", file=raw.name)
+        parts = [(member.filename, member.file_size) for member in archive.infolist()]
+    sheets = max((size for name, size in parts if name.startswith("xl/worksheets/")), default=0)
+    others = sum(size for name, size in parts if not name.startswith(("xl/worksheets/", "xl/media/")))
+    for what, size, most in (("A sheet of this workbook", sheets, MOST_BYTES), ("What goes with its sheets", others, MOST_OTHER_BYTES)):
+        if size > most:
+            what = f"{what} unpacks to {size / 2**20:,.0f} MiB; at most {most // 2**20} are read."
+            raise IntakeFault(what, "Save the sheet with the run as CSV.", file=raw.name)
 
 
 @contextmanager
@@ -100,7 +105,7 @@ def lines_of(sheet, raw):
     for number, row in enumerate(rows_of(sheet), 1):
         writer.writerow([*map(cell_text, row), *[""] * (width - len(row))])
         size += line.tell()
-        if number > MOST_ROWS or size > MOST_BYTES // 2:
+        if number > MOST_ROWS or size > MOST_BYTES:
             raise IntakeFault("This sheet is too large to read.", "Keep only the rows and columns of one run.", file=raw.name, line=number)
         yield line.getvalue()
         line.seek(0)

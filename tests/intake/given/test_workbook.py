@@ -107,7 +107,7 @@ def test_a_workbook_made_to_fill_the_memory_is_refused_unopened(monkeypatch):
     with zipfile.ZipFile(stream, "a", zipfile.ZIP_DEFLATED) as archive:
         archive.writestr("xl/worksheets/sheet9.xml", b" " * (3 << 20))
     assert str(look(Raw("run.xlsx", stream.getvalue())).question) == (
-        "run.xlsx: This workbook unpacks to 3 MiB; at most 1 are read. Save the sheet with the run as CSV."
+        "run.xlsx: A sheet of this workbook unpacks to 3 MiB; at most 1 are read. Save the sheet with the run as CSV."
     )
 
 
