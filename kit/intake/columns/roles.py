@@ -76,7 +76,7 @@ def candidates(table, role, taken):
 
 def may_be(column, role):
     """A vessel's and the room's column must be able to be a thermometer: 'control' may head what drives a heater."""
-    return role not in WARM or not column.numeric or thermometer_rank(column) is not None or not np.isfinite(column.values).any()
+    return role not in WARM or not column.numeric or column.unit in TEMPERATURES or thermometer_rank(column) is not None or not np.isfinite(column.values).any()
 
 
 def refuse_twice(table, places):
@@ -217,9 +217,9 @@ def check_readings(table, asked):
 
 
 def without_impossible(table, asked):
-    """Make missing what can't be a reading, and numbers that stand for none."""
+    """Make missing what can't be a reading, and numbers that stand for none; a file that the kit itself wrote holds neither."""
     for place, column in enumerate(table.columns):
-        if column.numeric and column.role != "time" and suspicious(column):
+        if not table.about and column.numeric and column.role != "time" and suspicious(column):
             table = without_marks(table, place)
     return table
 
