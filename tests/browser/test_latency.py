@@ -31,6 +31,25 @@ MEASURE = """() => {
     const from = rested; rested = null; painted(now => log.sentences.push(now - from)); } }).observe(sentence, { childList: true });
 }"""
 
+# The same for a lesson's view: from a key on the grip to the frame that shows the next sentence.
+VIEW_MS = 75
+MEASURE_VIEW = """async name => {
+  const view = document.querySelector('.kit-view'), sentence = view.querySelector('.kit-sentence'), times = [];
+  const grip = [...view.querySelectorAll('[role=slider]')].find(each => each.getAttribute('aria-label') === name);
+  for (let i = 0; i < 30; i++) {
+    const changed = new Promise(done => new MutationObserver((_, seen) => { seen.disconnect(); done(); }).observe(sentence, { childList: true, characterData: true, subtree: true }));
+    const from = performance.now();
+    grip.dispatchEvent(new KeyboardEvent('keydown', { key: i % 2 ? 'ArrowLeft' : 'ArrowRight', shiftKey: true, bubbles: true }));
+    await changed;
+    await new Promise(done => requestAnimationFrame(done));
+    times.push(performance.now() - from);
+    await new Promise(done => setTimeout(done, 60));
+  }
+  return times;
+}"""
+# Each view at its most laborious: the code that shows it there, and the grip that moves.
+VIEWS = {"energy": ("view = energy_view(); view.move(lamp_w=8, mouth_cm=9, glass_mm=3, minute=30)\nview", "mouth")}
+
 # The least that any answer takes here and now: a question that Python has the answer to already, 30 times.
 EMPTY = """async () => {
   const kernel = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel, times = [];
@@ -91,3 +110,14 @@ def figures_of_a_round(page, x, y):
 def meets_the_bars(figures):
     (number, number_most), (sentence, _) = figures["numbers"], figures["sentences"]
     return number <= NUMBER_MS and number_most <= NUMBER_MOST_MS and sentence <= SENTENCE_MS
+
+
+@pytest.mark.parametrize("name", VIEWS)
+def test_a_lessons_view_answers_while_the_hand_moves(page, open_notebook, run_all, name):
+    code, grip = VIEWS[name]
+    open_notebook(page, [f"import sys; sys.path.insert(0, {str(CHECKOUT)!r})\nfrom kit.widgets.{name} import {name}_view", code])
+    run_all(page)
+    page.wait_for_selector(".kit-view")
+    middle = min(quantile(page.evaluate(MEASURE_VIEW, grip), 0.5) for _ in range(2))
+    print(f"{name}: the answer is painted after {middle:.0f} ms in the median")
+    assert middle <= VIEW_MS

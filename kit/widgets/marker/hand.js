@@ -6,7 +6,7 @@ import { foresee, remark } from "./answer.js";
 import { keyed, movedEdge, movedWindow, refusalOf, remarkOn, typedEdge } from "./moves.js";
 import { moveTo, showBoxes } from "./shown.js";
 
-const REST = 50; // milliseconds until a hand that stopped counts as at rest
+const REST = 25; // milliseconds until a hand that stopped counts as at rest
 const SAME_KEYS = 1000; // milliseconds: key presses closer together are one move, taken back by one undo
 let gestures = 0;
 
