@@ -80,3 +80,23 @@ def test_it_can_be_read_in_both_themes_and_by_axe(page, phone, view, show_view, 
         assert window.locator("canvas").get_attribute("aria-label") == view.answer["picture"]
         assert axe(window, ".kit-view") == []
         picture(window, f"energy-{name}-{theme}", full_page=True)
+
+
+# As JupyterLab does it: the page is hidden while the theme changes, and shown again before the next frame.
+TO_DARK = """async () => {
+  document.body.style.display = 'none';
+  document.body.dataset.jpThemeLight = 'false';
+  await Promise.resolve();
+  document.body.style.display = '';
+  for (let i = 0; i < 3; i++) await new Promise(requestAnimationFrame);
+  const canvas = document.querySelector('.kit-plot canvas'), { data } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+  const inks = new Set();
+  for (let i = 0; i < data.length; i += 4) if (data[i + 3] === 255) inks.add([data[i], data[i + 1], data[i + 2]].join());
+  return [inks.has('238,238,238'), inks.has('34,34,34')];
+}"""
+
+
+def test_the_plot_follows_a_change_of_theme(page, view, show_view):
+    show_view(page, view, SCRIPT)
+    page.wait_for_function("() => document.querySelector('.kit-plot canvas').clientWidth > 300")
+    assert page.evaluate(TO_DARK) == [True, False]
