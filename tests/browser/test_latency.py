@@ -12,8 +12,8 @@ CELLS = [
 ]
 MOVES = 30
 pytestmark = pytest.mark.alone
-# The aim, met on a quiet machine of two cores: numbers in the frame of the move (17 ms in the median, 34 ms for 95 %), sentences within 100 ms. The figures
-# are printed. What fails is half as much again, so that a slower machine that works rightly is not called broken.
+# The aim, met on a quiet machine of two cores: numbers in the frame of the move (17 ms in the median, 34 ms for 95 %), sentences
+# within 100 ms. The figures are printed. What fails is half as much again, so that a slower machine that works rightly is not called broken.
 NUMBER_MS, NUMBER_MOST_MS, SENTENCE_MS = 26, 51, 150
 # A move is the browser's own pointermove. Its time is taken before any listener of the page hears it; the handle is looked at when
 # they all have, in the same frame; the number and the sentence count when the frame after they were written begins.
@@ -37,7 +37,9 @@ MEASURE_VIEW = """async name => {
   const view = document.querySelector('.kit-view'), sentence = view.querySelector('.kit-sentence'), times = [];
   const grip = [...view.querySelectorAll('[role=slider]')].find(each => each.getAttribute('aria-label') === name);
   for (let i = 0; i < 30; i++) {
-    const changed = new Promise(done => new MutationObserver((_, seen) => { seen.disconnect(); done(); }).observe(sentence, { childList: true, characterData: true, subtree: true }));
+    const changed = new Promise(done => {
+      new MutationObserver((_, seen) => { seen.disconnect(); done(); }).observe(sentence, { childList: true, characterData: true, subtree: true });
+    });
     const from = performance.now();
     grip.dispatchEvent(new KeyboardEvent('keydown', { key: i % 2 ? 'ArrowLeft' : 'ArrowRight', shiftKey: true, bubbles: true }));
     await changed;

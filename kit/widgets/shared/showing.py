@@ -7,7 +7,7 @@ from IPython.core.interactiveshell import InteractiveShell
 
 from kit.widgets.shared.tables import figure_table
 
-CONFIG = {"displaylogo": False, "responsive": True, "modeBarButtons": [["resetScale2d", "toImage"]]}
+CONFIG = {"displaylogo": False, "modeBarButtons": [["resetScale2d", "toImage"]]}
 
 
 def shown(thing):
