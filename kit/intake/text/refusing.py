@@ -10,7 +10,7 @@ HEADER_ONLY = "There is a header, and no reading below it.", "Was the logger sta
 NO_READINGS = "No line here looks like readings.", "Export the run as a table: in each line a time and two temperatures, a header above."
 LABELLED = (
     "These lines name their values (T1: 21.4), but do not all name the same ones, so they make no table.",
-    "Let the logger write the numbers alone, with commas between, or keep the lines of one kind in a copy.",
+    "Let the logger write the numbers alone, or keep the lines of one kind in a copy.",
 )
 BOTH = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
 

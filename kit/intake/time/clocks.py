@@ -91,7 +91,7 @@ def holds_date_or_clock(column):
     if not column.numeric:
         return stamps_in(column)
     words = {word.lower() for word in WORDS.findall(column.header)}
-    return bool(words & CALENDAR_WORDS) or column.nameless and bool(YEARS[0] <= column.values[0] <= YEARS[1])
+    return bool(words & CALENDAR_WORDS) or column.nameless and len(column.values) > 0 and bool(YEARS[0] <= column.values[0] <= YEARS[1])
 
 
 def counting(free):
