@@ -3,7 +3,7 @@
 import { change, draw, say } from "./elements.js";
 import { gripping } from "./grip.js";
 
-const REACH = 24; // so far around its middle a handle can be touched, in units of the drawing
+const REACH = 27; // so far around its middle a handle can be touched, in units of the drawing
 
 // { node, ink, shape, hand }: `shape(tag, attributes)` adds to the picture, `hand(…)` a handle for one grip.
 export function drawing(v, width, height) {
