@@ -91,13 +91,14 @@ def serve(work, port, options):
             *options.rest,
         ]
     )
-    print(f"Twin Vessels is open at\n\n    http://127.0.0.1:{server.port}{page}?token={token}\n", flush=True)
-    server.io_loop.add_callback(say_served)  # after what it waits for itself: from then on, pages are answered
+    # After what it waits for itself: from then on pages are answered, at the port that was free in the end.
+    server.io_loop.add_callback(lambda: say_served(f"http://127.0.0.1:{server.port}{page}?token={token}"))
     end_cleanly(server)
     server.start()
 
 
-def say_served():
+def say_served(address):
+    print(f"Twin Vessels is open at\n\n    {address}\n", flush=True)
     began = os.environ.get(BEGAN)
     after = f"Served {time.monotonic() - float(began):.1f} s after the start. " if began else ""
     print(f"{after}To end it, press Ctrl-C in this window.", flush=True)

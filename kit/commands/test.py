@@ -27,11 +27,12 @@ def test(options):
 
 
 def rounds():
-    """pytest's words for each round. In the browser's, each process has a server and a browser of its own, so it takes whole files."""
+    """pytest's words for each round. In the browser's, each process has a server, a browser and its windows of its own, and tests of one
+    file share more: so it takes a run of tests, and some of another's when it is done with them."""
     at_once = ["-n", str(os.cpu_count() or 1)]
     return {
         "together": ["-m", "not browser and not alone", *at_once],
-        "browser": ["-m", "browser and not alone", *at_once, "--dist", "loadfile"],
+        "browser": ["-m", "browser and not alone", *at_once, "--dist", "worksteal"],
         "alone": ["-m", "alone"],
     }
 

@@ -3,6 +3,8 @@
 import os
 import stat
 import sys
+import time
+from types import SimpleNamespace
 
 import pytest
 
@@ -28,17 +30,28 @@ print("  Downloading pandas-3.1.1-cp311.whl (12.4 MB)")
 print("Collecting pandas")
 print("Processing /sticks/wheels/plotly-7.1.0-py3-none-any.whl")
 print("Installing collected packages: plotly, pandas", flush=True)
-time.sleep(1.2)
+def wait_for(sign):
+    while not (here / sign).exists(): time.sleep(0.01)
+wait_for("a second has passed")
 (here / "pandas-3.1.1.dist-info").mkdir()
-time.sleep(1.2)
+wait_for("one was counted")
 print("Successfully installed pandas-3.1.1 plotly-7.1.0")
 """
 posix_only = pytest.mark.skipif(os.name == "nt", reason="the stand-in for pip is a script as Linux and macOS run them")
 
 
 @posix_only
-def test_each_package_is_told_once_and_then_how_many_are_in_place(tmp_path, capsys):
-    begun = []
+def test_each_package_is_told_once_and_then_how_many_are_in_place(tmp_path, capsys, monkeypatch):
+    begun, in_place = [], [False]
+
+    def second(_):
+        (tmp_path / "a second has passed").touch()
+        if in_place[0]:
+            (tmp_path / "one was counted").touch()
+        in_place[0] = (tmp_path / "pandas-3.1.1.dist-info").exists()
+        time.sleep(0.01)
+
+    monkeypatch.setattr(installing, "time", SimpleNamespace(sleep=second))
     install(pretended(tmp_path, WORKS), "lab", tmp_path, lambda: begun.append(True))
     assert capsys.readouterr().out == "  fetching 1: pandas\n  fetching 2: plotly\n  installed 1 of 2\n"
     assert begun == [True]

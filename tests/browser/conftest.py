@@ -7,30 +7,20 @@ it; `run_all(page)` runs it and waits; `restart_kernel(page)` starts it afresh. 
 `picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is marked `browser`. No call to the browser waits for ever.
 """
 
-import asyncio
-import os
-import re
-import shutil
-import signal
-import subprocess
-import sys
 import time
-import urllib.parse
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, closing, contextmanager
 from itertools import count
 from pathlib import Path
 
-import psutil
 import pytest
 
-CHECKOUT = Path(__file__).parents[2]
-BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome")
-QUIET = ["--no-sandbox", "--disable-background-networking", "--disable-component-update", "--disable-sync"]
-ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/\S+")
+# Fixtures count where a conftest has their names.
+from tests.browser.scripts import loader, show_view
+from tests.browser.server import CHECKOUT, Lab, written
+from tests.browser.windows import CLOSE_ALL, FAILED, Window
+from tests.browser.windows import browser, chrome, gate, kept, lend, open_page, page, phone, rough_page, tablet
+
 MINUTE_MS = 60_000
-CALL_S = 70  # above, what waits says itself that it was in vain
-# JupyterLab asks each kernel for widgets through a comm; on a busy machine the answer comes after it has given up waiting.
-LATE_ANSWER = "Comm not found for comm id"
 
 # Run > Run All Cells does nothing at all while the kernel is not connected, though it is shown as idle: so wait for the connection.
 CONNECTED = """async () => {
@@ -51,6 +41,11 @@ ALL_DONE = """() => {
   const code = cells.filter(cell => cell.model.type === 'code' && cell.model.sharedModel.getSource());
   return code.length > 0 && code.every(cell => cell.model.executionCount && cell.model.executionState !== 'running');
 }"""
+OPEN = """async path => {
+  const { commands, shell } = window.jupyterapp, opened = await commands.execute('docmanager:open', { path });
+  shell.activateById(opened.id);
+  await opened.context.ready;
+}"""
 DO = "command => window.jupyterapp.commands.execute(command)"
 RESTART = "() => window.jupyterapp.shell.currentWidget.sessionContext.restartKernel()"
 
@@ -62,85 +57,11 @@ def pytest_collection_modifyitems(items):
             item.add_marker(pytest.mark.browser)
 
 
-@pytest.fixture(scope="session")
-def chrome():
-    """The path of a browser. Without one, tests are skipped by name on a person's machine and fail in CI."""
-    found = os.environ.get("CHROME") or next(filter(None, map(shutil.which, BROWSERS)), None)
-    if found is None:
-        (pytest.fail if os.environ.get("CI") == "true" else pytest.skip)("needs a browser: none found on this machine")
-    return found
-
-
-@pytest.fixture(scope="session")
-def browser(chrome):
-    from playwright.sync_api import sync_playwright
-
-    with calls_limited(CALL_S), sync_playwright() as playwright:
-        window = playwright.chromium.launch(executable_path=chrome, args=QUIET)
-        yield window
-        window.close()
-
-
-@contextmanager
-def calls_limited(seconds):
-    """No call to the browser waits longer. By itself playwright gives up after 30 s on a page's state, but never on a script's answer."""
-    from playwright._impl._sync_base import SyncBase  # every call passes here; test_harness.py notices if one no longer does
-
-    send = SyncBase._sync
-
-    async def within(call):
-        try:
-            async with asyncio.timeout(seconds):
-                return await call
-        except TimeoutError:
-            raise AssertionError(f"The browser has not answered this call in {seconds} s.") from None
-
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(SyncBase, "_sync", lambda base, call: send(base, within(call)))
-        yield
-
-
-class Lab:
-    """A JupyterLab started by the kit's own command in the folder `work`; `pid` is the server's process."""
-
-    def __init__(self, work, log):
-        self.work = Path(work)
-        command = [sys.executable, "-m", "kit", "lab", "--no-browser", "--work", str(work)]
-        with open(log, "w") as file:  # exposing the app: so that a test can ask the page what it would otherwise have to guess
-            self.process = subprocess.Popen(
-                [*command, "--", "--LabApp.expose_app_in_browser=True"], cwd=CHECKOUT, stdout=file, stderr=subprocess.STDOUT
-            )
-        self.pid, self.log = self.process.pid, Path(log)
-        self.landing = self._address()
-        self.token = self.landing.split("token=")[1]
-
-    def _address(self):
-        for _ in range(1200):
-            if found := ADDRESS.search(self.log.read_text()):
-                return found.group()
-            assert self.process.poll() is None, self.log.read_text()
-            time.sleep(0.05)
-        raise AssertionError(f"JupyterLab was not up in a minute: {self.log.read_text()}")
-
-    def url(self, name):
-        """Where the notebook `name` of the work folder is shown. `reset`, or the last page's notebook would come back."""
-        return f"{self.landing.split('/lab')[0]}/lab/tree/{urllib.parse.quote(name)}?reset&token={self.token}"
-
-    def kernel_pid(self, kernel_id):
-        """The process of a kernel, by the id that `open_notebook` gives."""
-        children = psutil.Process(self.pid).children(recursive=True)
-        return next(child.pid for child in children if any(kernel_id in word for word in child.cmdline()))
-
-    def kill(self):
-        """End the server as a power cut would."""
-        self.process.kill()
-        self.process.wait(60)
-
-    def stop(self):
-        """End the server as Ctrl-C does. Its exit status; kernels end with it."""
-        if self.process.poll() is None:
-            self.process.send_signal(signal.SIGINT)
-        return self.process.wait(60)
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport(item):
+    report = yield
+    item.stash[FAILED] = item.stash.get(FAILED, False) or report.failed
+    return report
 
 
 @pytest.fixture(scope="session")
@@ -161,173 +82,20 @@ def lab(start_lab):
     return start_lab()
 
 
-class Gate:
-    """Lets a page reach this machine only. Keeps what it asked of others, and what the browser's console called an error."""
-
-    def __init__(self):
-        self.outside, self.complaints = [], []
-
-    def watch(self, page, console=True):
-        page.context.route("**/*", self.pass_or_stop)
-        page.on("websocket", lambda socket: None if socket.url.startswith("ws://127.0.0.1:") else self.outside.append(socket.url))
-        if console:
-            page.on("console", self.hear)
-            page.on("pageerror", lambda error: self.complaints.append(str(error)))
-
-    def pass_or_stop(self, route):
-        if route.request.url.startswith(("http://127.0.0.1:", "data:", "blob:")):
-            return route.continue_()
-        self.outside.append(route.request.url)
-        return route.abort()
-
-    def hear(self, message):
-        if message.type == "error" and not message.text.startswith(LATE_ANSWER):
-            self.complaints.append(message.text)
-
-
-SCRIPTS = "http://127.0.0.1/scripts/"
-EMPTY = "<!doctype html><html lang='en'><meta name='viewport' content='width=device-width'><title>scripts</title>"
-
-
-@pytest.fixture(scope="module")
-def loader(browser):
-    """A page where the browser's own module loader finds the kit's scripts as they lie: `import("/scripts/shared/scales.js")`."""
-    page = browser.new_page()
-    page.route(f"{SCRIPTS}**", _serve_script)
-    page.goto(SCRIPTS)
-    yield page
-    page.close()
-
-
-def _serve_script(route):
-    name = route.request.url.removeprefix(SCRIPTS)
-    if not name:
-        return route.fulfill(content_type="text/html", body=EMPTY)
-    return route.fulfill(content_type="text/javascript", path=CHECKOUT / "kit" / "widgets" / name)
-
-
-# Stands for anywidget's model in a page without JupyterLab: what is asked goes to the Python object in the test, what it changed comes back.
-MODEL = """state => {
-  const heard = [];
-  const take = news => { Object.assign(state, news); heard.filter(([name]) => name.split(':')[1] in news).forEach(([, act]) => act()); };
-  return {
-    get: name => state[name],
-    on: (names, act) => names.split(' ').forEach(name => heard.push([name, act])),
-    off: (names, act) => heard.splice(0, heard.length, ...heard.filter(each => each[1] !== act)),
-    send: async asked => take(await window.askPython(asked)), take,
-  };
-}"""
-SHOW = """async ({ script, css, state, theme }) => {
-  document.body.dataset.jpThemeLight = theme === 'light';
-  document.body.style.background = theme === 'light' ? '#fff' : '#111';
-  document.body.style.setProperty('--jp-layout-color0', theme === 'light' ? '#fff' : '#111');
-  document.head.append(Object.assign(document.createElement('style'), { textContent: css }));
-  const module = await import(`/scripts/${script}.js`), el = document.body.appendChild(document.createElement('div'));
-  window.model = (MODEL)(state);
-  window.leave = module.default.render({ model: window.model, el });
-}"""
-
-
-@pytest.fixture
-def show_view():
-    """`show_view(page, view, "energy/energy", theme="light")`: a lesson's view in a page of its own, without JupyterLab, in half a second.
-
-    The script is loaded as it lies; what the hand does there reaches `view`, the real object in the test, and its answer is drawn.
-    """
-
-    def show(page, view, script, theme="light"):
-        def ask(asked):
-            view._handle_custom_msg(asked, [])
-            return _state_of(view)
-
-        page.route(f"{SCRIPTS}**", _serve_script)
-        page.expose_function("askPython", ask)
-        page.goto(SCRIPTS)
-        page.evaluate(SHOW.replace("MODEL", MODEL), {"script": script, "css": view._css, "state": _state_of(view), "theme": theme})
-
-    return show
-
-
-@pytest.fixture(scope="session")
-def finger():
-    """`finger(page, grip, across=0, down=0)` puts a finger on the middle of `grip` and drags it by so many pixels."""
-
-    def drag(page, grip, across=0, down=0):
-        box, touch = grip.bounding_box(), page.context.new_cdp_session(page)
-        x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
-        places = [{"x": x + across * part / 6, "y": y + down * part / 6} for part in range(7)]
-        touch.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": places[:1]})
-        for place in places[1:]:
-            touch.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [place]})
-        touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
-
-    return drag
-
-
-def _state_of(view):
-    return {name: getattr(view, name) for name in ("title", "help", "grips", "values", "answer")}
-
-
 @contextmanager
 def shared_page(browser, lab, name, code):
     """A page for all tests of a file, with a new notebook of these code cells, behind a gate of its own."""
-    gate = Gate()
-    with browser.new_context(viewport={"width": 1280, "height": 800}) as context:
-        page = context.new_page()
-        gate.watch(page)
-        page.goto(lab.url(written(lab.work / name, code)))
-        page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
-        yield page
-    assert gate.outside == [] and gate.complaints == []
-
-
-@pytest.fixture
-def gate():
-    """The gate of this test's pages: anything it had to stop or hear fails the test at its end."""
-    gate = Gate()
-    yield gate
-    assert gate.outside == [] and gate.complaints == []
-
-
-@pytest.fixture
-def open_page(browser, gate):
-    """`open_page(console=True, **context)`: a new browser window behind the gate."""
-    contexts = []
-
-    def open_(console=True, **context):
-        contexts.append(browser.new_context(**context))
-        page = contexts[-1].new_page()
-        gate.watch(page, console)
-        return page
-
-    yield open_
-    for context in contexts:
-        context.close()
-
-
-@pytest.fixture
-def page(open_page):
-    return open_page(viewport={"width": 1280, "height": 800})
-
-
-@pytest.fixture
-def rough_page(open_page):
-    return open_page(console=False, viewport={"width": 1280, "height": 800})
-
-
-@pytest.fixture
-def phone(open_page):
-    return open_page(viewport={"width": 390, "height": 844}, has_touch=True, is_mobile=True)
-
-
-@pytest.fixture
-def tablet(open_page):
-    return open_page(viewport={"width": 820, "height": 1180}, has_touch=True)
+    window = Window(browser, "page")
+    with closing(window):
+        window.page.goto(lab.url(written(lab.work / name, code)))
+        window.page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
+        yield window.page
+    window.gate.check()
 
 
 @pytest.fixture
 def open_notebook(lab):
-    """`open_notebook(page, what, lab=lab)` shows a notebook with its kernel connected and gives the kernel's id.
+    """`open_notebook(page, what, lab=lab)` shows a notebook, and only it, with its kernel connected, and gives the kernel's id.
 
     `what` is the name of a file in the work folder or a list of code cells, which become a new notebook there.
     """
@@ -335,20 +103,16 @@ def open_notebook(lab):
 
     def open_(page, what, lab=lab):
         name = what if isinstance(what, str) else written(lab.work / f"cells-{time.monotonic_ns()}-{next(numbers)}.ipynb", what)
-        page.goto(lab.url(name))
+        if page in lab.pages and page.url.startswith(f"{lab.origin}/"):
+            page.evaluate(CLOSE_ALL)
+            page.evaluate(OPEN, name)
+        else:
+            page.goto(lab.url(name))
+            lab.pages.add(page)
         page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
         return page.evaluate(CONNECTED)
 
     return open_
-
-
-def written(path, cells):
-    import nbformat  # with all it loads, a second that collecting the tests need not take
-
-    book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
-    book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
-    nbformat.write(book, path)
-    return path.name
 
 
 @pytest.fixture(scope="session")
@@ -372,6 +136,29 @@ def restart_kernel():
         return page.evaluate(CONNECTED)
 
     return restart
+
+
+@pytest.fixture(scope="session")
+def press_at_once():
+    """`press_at_once(element, "ArrowUp", "ArrowUp")`: keys as close as a held key gives them. One by one, a busy machine puts rests between."""
+    keydown = "(each, keys) => keys.forEach(key => each.dispatchEvent(new KeyboardEvent('keydown', {key, bubbles: true, cancelable: true})))"
+    return lambda element, *keys: element.evaluate(keydown, keys)
+
+
+@pytest.fixture(scope="session")
+def finger():
+    """`finger(page, grip, across=0, down=0)` puts a finger on the middle of `grip` and drags it by so many pixels."""
+
+    def drag(page, grip, across=0, down=0):
+        box, touch = grip.bounding_box(), page.context.new_cdp_session(page)
+        x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+        places = [{"x": x + across * part / 6, "y": y + down * part / 6} for part in range(7)]
+        touch.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": places[:1]})
+        for place in places[1:]:
+            touch.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [place]})
+        touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+
+    return drag
 
 
 @pytest.fixture(scope="session")

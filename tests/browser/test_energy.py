@@ -43,13 +43,12 @@ def test_a_finger_moves_each_grip_and_reaches_it(phone, view, show_view, finger)
     assert phone.evaluate("document.documentElement.scrollWidth") <= 390
 
 
-def test_the_sentence_is_spoken_once_after_the_hand_rests(page, view, show_view):
+def test_the_sentence_is_spoken_once_after_the_hand_rests(page, view, show_view, press_at_once):
     show_view(page, view, SCRIPT)
     page.wait_for_timeout(600)
     assert page.locator(STATUS).first.inner_text() == ""  # what stands there when it opens is not news
     grip(page, "lamp").focus()
-    for _ in range(5):
-        page.keyboard.press("ArrowUp")
+    press_at_once(grip(page, "lamp"), *5 * ["ArrowUp"])
     page.wait_for_function("status => document.querySelector(status).textContent !== ''", arg=STATUS)
     assert page.locator(STATUS).first.inner_text() == view.answer["sentence"]
 

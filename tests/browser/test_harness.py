@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.browser.conftest import calls_limited
+from tests.browser.windows import calls_limited
 
 NEVER, BUSY = "() => new Promise(() => 0)", "() => { for (;;) ; }"
 
@@ -15,7 +15,8 @@ def test_a_script_that_never_answers_ends_its_test_and_no_other(open_page, scrip
     assert open_page().evaluate("1 + 1") == 2
 
 
-def test_every_kind_of_call_has_the_limit(page):
+def test_every_kind_of_call_has_the_limit(open_page):
+    page = open_page()
     page.set_content("<p>")
     kinds = (page.locator("p").evaluate, page.locator("p").evaluate_all, page.query_selector("p").evaluate, page.main_frame.evaluate)
     for ask in kinds:

@@ -202,7 +202,7 @@ def test_it_fits_a_phone_in_light_and_dark(phone, lesson, axe, picture):
     phone.wait_for_function("() => document.body.dataset.jpThemeLight === 'true'")
 
 
-def test_a_killed_kernel_loses_no_word(rough_page, lesson, lab, run_all, restart_kernel):
+def test_a_killed_kernel_loses_no_word(rough_page, lesson, lab, run_all):
     page = rough_page
     kernel = lesson(page)
     box = card(page, "For your notebook").get_by_role("textbox")
@@ -214,7 +214,6 @@ def test_a_killed_kernel_loses_no_word(rough_page, lesson, lab, run_all, restart
     page.locator(".jp-Dialog .jp-mod-accept").click()  # JupyterLab says that the kernel died and starts it again
     box.press("End")
     page.keyboard.type(" and nobody was there to hear it")
-    restart_kernel(page)
     run_all(page)
     page.wait_for_function("() => document.querySelector('textarea[rows=\"5\"]')?.value.endsWith('nobody was there to hear it')")
     card(page, "For your notebook").get_by_text("Kept at").wait_for()

@@ -5,6 +5,7 @@ import os
 import shutil
 import signal
 import time
+from contextlib import contextmanager
 
 import pytest
 
@@ -112,7 +113,8 @@ def kept(folder):
 
 
 def wait_until_kept(folder, name, minutes, within=0.05):
-    for _ in range(100):
+    deadline = time.monotonic() + 30
+    while time.monotonic() < deadline:
         if (marks := kept(folder)) and marks[name] == pytest.approx(minutes, abs=within):
             return
         time.sleep(0.05)
@@ -178,16 +180,31 @@ def test_undo_redo_and_start_again(fresh):
     wait_until_kept(folder, "response", [20, 21])
 
 
+@contextmanager
+def clock_stopped(page, later=0):
+    """Let the page's clock stand still, some milliseconds ahead: how long its tests take to press a key depends on the machine."""
+    page.evaluate("later => { const now = performance.now() + later; performance.now = () => now; }", later)
+    try:
+        yield
+    finally:
+        page.evaluate("() => { delete performance.now; }")
+
+
 def test_every_edge_moves_by_keyboard(fresh):
     page, _ = fresh
     end = grip(page, "baseline end")
     end.focus()
     far = (("End", "2 min 0 s"), ("Home", "32 s"), ("PageUp", "52 s"), ("ArrowLeft", "50 s"))
-    for key, shown in (("ArrowRight", "1 min 32 s"), ("Shift+ArrowRight", "1 min 52 s"), *far):
-        page.keyboard.press(key)
-        assert end.get_attribute("aria-valuetext") == shown
-    page.keyboard.press("Control+z")
-    page.wait_for_function("() => document.querySelectorAll('[role=slider]')[1].getAttribute('aria-valuetext') === '1 min 30 s'")
+    with clock_stopped(page):  # keys that follow each other within a second are one move
+        for key, shown in (("ArrowRight", "1 min 32 s"), ("Shift+ArrowRight", "1 min 52 s"), *far):
+            page.keyboard.press(key)
+            assert end.get_attribute("aria-valuetext") == shown
+    with clock_stopped(page, later=2000):
+        page.keyboard.press("ArrowLeft")
+    for shown in ("50 s", "1 min 30 s"):
+        at_rest(page)
+        page.keyboard.press("Control+z")
+        page.wait_for_function("shown => document.querySelectorAll('[role=slider]')[1].getAttribute('aria-valuetext') === shown", arg=shown)
     page.keyboard.press("Tab")
     assert page.evaluate("document.activeElement.getAttribute('aria-label')") == "perturbation start"
     page.keyboard.press("Control+PageUp")
@@ -279,19 +296,19 @@ def test_two_views_stay_in_step_and_both_come_back_with_a_reload(page, lab, open
     page.wait_for_function(BOTH_AT, arg="4 min 50 s")
 
 
-def test_what_is_read_aloud_waits_until_the_hand_rests(fresh):
+def test_what_is_read_aloud_waits_until_the_hand_rests(fresh, press_at_once):
     page, _ = fresh
     page.evaluate(KEEP_HEARD)
-    grip(page, "response end").focus()
-    for _ in range(5):
-        page.keyboard.press("ArrowRight")
-    page.wait_for_function("() => window.heard.length")
+    press_at_once(grip(page, "response end"), *5 * ["ArrowRight"])
+    at_rest(page)
+    told = " ".join(filter(None, (text(page, "trouble"), text(page, "sentence"))))
+    page.wait_for_function("told => window.heard.includes(told)", arg=told)
     page.wait_for_timeout(400)
-    assert page.evaluate("() => window.heard") == [f"{MISSES} {text(page, 'sentence')}"]
+    assert [each for each in page.evaluate("() => window.heard") if not each.startswith("Python has not answered yet.")] == [told]
 
 
-def test_no_mark_is_lost_when_kernel_or_server_is_killed_in_the_middle(start_lab, rough_page, opened, run_all, tmp_path):
-    lab, page = start_lab(), rough_page
+def test_no_mark_is_lost_when_the_kernel_is_killed_in_the_middle(lab, rough_page, opened, run_all, tmp_path):
+    page = rough_page
     kernel = opened(page, lab)
     one_minute = place_by_mouse(page)
     wait_until_kept(tmp_path, "baseline", [10, 11])
@@ -307,11 +324,15 @@ def test_no_mark_is_lost_when_kernel_or_server_is_killed_in_the_middle(start_lab
     page.wait_for_selector(".kit-marker:not(.kit-marker-waiting)")
     assert minute(page, "response start") == pytest.approx(18, abs=0.05)
 
+
+def test_no_mark_is_lost_when_the_server_is_killed_in_the_middle(start_lab, rough_page, opened, tmp_path):
+    lab, page = start_lab(), rough_page
+    opened(page, lab)
     grip(page, "response start").focus()
-    page.keyboard.press("ArrowLeft")
-    wait_until_kept(tmp_path, "response", [18 - 2 / 60, 19], within=0.01)
+    page.keyboard.press("Control+PageUp")
+    wait_until_kept(tmp_path, "response", [3.5 + 20 / 60, 4.5 + 20 / 60], within=0.01)
     page.keyboard.press("ArrowLeft")
     lab.kill()
     opened(page, start_lab(lab.work))
-    assert minute(page, "response start") < 17.99 and minute(page, "baseline end") == pytest.approx(11, abs=0.05)
+    assert minute(page, "response start") in (pytest.approx(3.5 + 20 / 60), pytest.approx(3.5 + 18 / 60))
     assert [each.suffix for each in (tmp_path / "marks").iterdir()] == [".json"]

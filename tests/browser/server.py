@@ -1,0 +1,72 @@
+"""A JupyterLab for tests, started as a learner starts it, and the notebooks put before it."""
+
+import re
+import signal
+import subprocess
+import sys
+import time
+import urllib.parse
+from pathlib import Path
+from weakref import WeakSet
+
+import psutil
+
+CHECKOUT = Path(__file__).parents[2]
+ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/\S+")
+
+
+class Lab:
+    """A JupyterLab started by the kit's own command in the folder `work`; `pid` is the server's process, `pages` show it."""
+
+    def __init__(self, work, log):
+        self.work, self.pages = Path(work), WeakSet()
+        command = [sys.executable, "-m", "kit", "lab", "--no-browser", "--work", str(work)]
+        with open(log, "w") as file:  # exposing the app: so that a test can ask the page what it would otherwise have to guess
+            self.process = subprocess.Popen(
+                [*command, "--", "--LabApp.expose_app_in_browser=True"], cwd=CHECKOUT, stdout=file, stderr=subprocess.STDOUT
+            )
+        self.pid, self.log = self.process.pid, Path(log)
+        try:
+            self.landing = self._address()
+        except BaseException:  # the limit of the test, too
+            self.kill()
+            raise
+        self.origin, self.token = self.landing.split("/lab")[0], self.landing.split("token=")[1]
+
+    def _address(self):
+        for _ in range(1200):
+            if found := ADDRESS.search(self.log.read_text()):
+                return found.group()
+            assert self.process.poll() is None, self.log.read_text()
+            time.sleep(0.05)
+        raise AssertionError(f"JupyterLab was not up in a minute: {self.log.read_text()}")
+
+    def url(self, name):
+        """Where the notebook `name` of the work folder is shown. `reset`, or the last page's notebook would come back."""
+        return f"{self.origin}/lab/tree/{urllib.parse.quote(name)}?reset&token={self.token}"
+
+    def kernel_pid(self, kernel_id):
+        """The process of a kernel, by the id that `open_notebook` gives."""
+        children = psutil.Process(self.pid).children(recursive=True)
+        return next(child.pid for child in children if any(kernel_id in word for word in child.cmdline()))
+
+    def kill(self):
+        """End the server as a power cut would."""
+        self.process.kill()
+        self.process.wait(60)
+
+    def stop(self):
+        """End the server as Ctrl-C does. Its exit status; kernels end with it."""
+        if self.process.poll() is None:
+            self.process.send_signal(signal.SIGINT)
+        return self.process.wait(60)
+
+
+def written(path, cells):
+    """The name of the new notebook at `path` with these code cells."""
+    import nbformat  # with all it loads, a second that collecting the tests need not take
+
+    book = nbformat.v4.new_notebook(cells=[nbformat.v4.new_code_cell(cell) for cell in cells])
+    book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
+    nbformat.write(book, path)
+    return path.name

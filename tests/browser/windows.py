@@ -1,0 +1,198 @@
+"""The browser's windows for tests: where they may reach, how long a call to them may take, and those kept open from test to test."""
+
+import asyncio
+import os
+import shutil
+from contextlib import ExitStack, contextmanager, suppress
+
+import pytest
+
+from tests.browser.server import CHECKOUT
+
+# Whatever is not on this machine is asked of a port where nobody listens. (Stopping each request by hand would switch the cache off.)
+QUIET = ["--no-sandbox", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--proxy-server=127.0.0.1:9"]
+SIZES = {
+    "page": {"viewport": {"width": 1280, "height": 800}},
+    "phone": {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True},
+    "tablet": {"viewport": {"width": 820, "height": 1180}, "has_touch": True},
+}
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome")
+FAILED = pytest.StashKey()  # of a test: whether it has failed so far
+CALL_S = 70  # above, what waits says itself that it was in vain
+HERE = ("http://127.0.0.1:", "http://127.0.0.1/", "ws://127.0.0.1:", "data:", "blob:", "about:")
+# JupyterLab asks each kernel for widgets through a comm; on a busy machine the answer comes after it has given up waiting.
+LATE_ANSWER = "Comm not found for comm id"
+# Close what is open, unsaved as it may be; its kernel ends with it.
+CLOSE_ALL = """() => {
+  for (const each of [...window.jupyterapp?.shell.widgets('main') ?? []]) {
+    if (each.context) each.context.model.dirty = false;
+    each.close();
+  }
+}"""
+
+
+@contextmanager
+def calls_limited(seconds):
+    """No call to the browser waits longer. By itself playwright gives up after 30 s on a page's state, but never on a script's answer."""
+    from playwright._impl._sync_base import SyncBase  # every call passes here; test_harness.py notices if one no longer does
+
+    send = SyncBase._sync
+
+    async def within(call):
+        try:
+            async with asyncio.timeout(seconds):
+                return await call
+        except TimeoutError:
+            raise AssertionError(f"The browser has not answered this call in {seconds} s.") from None
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(SyncBase, "_sync", lambda base, call: send(base, within(call)))
+        yield
+
+
+class Gate:
+    """Keeps what pages asked of other machines, and what the browser's console called an error."""
+
+    def __init__(self):
+        self.outside, self.complaints = [], []
+
+    def watch(self, page, console=True):
+        page.context.on("request", lambda request: self.see(request.url))
+        page.on("websocket", lambda socket: self.see(socket.url))
+        if console:
+            page.on("console", self.hear)
+            page.on("pageerror", lambda error: self.complaints.append(str(error)))
+
+    def see(self, url):
+        if not url.startswith(HERE):
+            self.outside.append(url)
+
+    def hear(self, message):
+        if message.type == "error" and not message.text.startswith(LATE_ANSWER):
+            self.complaints.append(message.text)
+
+    def check(self):
+        assert not self.outside, f"the page asked other machines: {self.outside}"
+        assert not self.complaints, f"the browser's console has errors: {self.complaints}"
+
+    def forget(self):
+        self.outside, self.complaints = [], []
+
+
+class Window:
+    """A window of one size with JupyterLab in it, lent to one test after another: loading JupyterLab anew takes longer than most tests."""
+
+    def __init__(self, browser, size):
+        self.page, self.gate = browser.new_context(**SIZES[size]).new_page(), Gate()
+        self.gate.watch(self.page)
+
+    def tidy(self):
+        """Ready for the next test. What JupyterLab calls an error while it closes a notebook is nobody's."""
+        self.gate.check()
+        self.page.evaluate(CLOSE_ALL)
+        self.page.mouse.move(0, 0)
+
+    def close(self):
+        self.page.context.close()
+
+
+@pytest.fixture(scope="session")
+def chrome():
+    """The path of a browser. Without one, tests are skipped by name on a person's machine and fail in CI."""
+    found = os.environ.get("CHROME") or next(filter(None, map(shutil.which, BROWSERS)), None)
+    if found is None:
+        (pytest.fail if os.environ.get("CI") == "true" else pytest.skip)("needs a browser: none found on this machine")
+    return found
+
+
+@pytest.fixture(scope="session")
+def browser(chrome):
+    from playwright.sync_api import sync_playwright
+
+    with calls_limited(CALL_S), sync_playwright() as playwright:
+        window = playwright.chromium.launch(executable_path=chrome, args=QUIET)
+        yield window
+        window.close()
+
+
+@pytest.fixture
+def gate():
+    """The gate of this test's own pages: anything it has kept fails the test at its end."""
+    gate = Gate()
+    yield gate
+    gate.check()
+
+
+@pytest.fixture
+def open_page(browser, gate, request):
+    """`open_page(console=True, **context)`: a new browser window behind the gate."""
+    contexts = []
+
+    def open_(console=True, **context):
+        contexts.append(browser.new_context(**context))
+        page = contexts[-1].new_page()
+        gate.watch(page, console)
+        return page
+
+    yield open_
+    for context in contexts:
+        if request.node.stash[FAILED]:
+            take_last_look(context.pages[0], request)
+        context.close()
+
+
+def take_last_look(page, request):
+    """Keep what a failed test's page showed: ci-output/failed-NAME.png."""
+    with suppress(Exception):  # a page that is dead or busy has said enough
+        page.screenshot(path=CHECKOUT / "ci-output" / f"failed-{request.node.name}.png", timeout=10_000)
+
+
+@pytest.fixture
+def rough_page(open_page):
+    return open_page(console=False, **SIZES["page"])
+
+
+@pytest.fixture(scope="session")
+def kept(browser):
+    """The windows that stay open from test to test, by their size."""
+    windows = {}
+    yield windows
+    for window in windows.values():
+        window.close()
+
+
+@pytest.fixture
+def lend(kept, browser, request):
+    """`lend(size)`: the kept window of that size, tidied at the end of the test and kept on. After a test that failed it is closed."""
+    lent = {}
+
+    def lend_(size):
+        lent[size] = kept.pop(size, None) or Window(browser, size)
+        lent[size].gate.forget()
+        return lent[size].page
+
+    yield lend_
+    for size, window in lent.items():
+        with ExitStack() as ends:
+            ends.callback(window.close)
+            if request.node.stash[FAILED]:
+                take_last_look(window.page, request)
+            else:
+                window.tidy()
+                kept[size] = window
+                ends.pop_all()
+
+
+@pytest.fixture
+def page(lend):
+    return lend("page")
+
+
+@pytest.fixture
+def phone(lend):
+    return lend("phone")
+
+
+@pytest.fixture
+def tablet(lend):
+    return lend("tablet")
