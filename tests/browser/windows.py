@@ -33,7 +33,7 @@ CLOSE_ALL = """() => {
 
 @contextmanager
 def calls_limited(seconds):
-    """No call to the browser waits longer. By itself playwright gives up after 30 s on a page's state, but never on a script's answer."""
+    """No call to the browser waits longer. By itself playwright gives up on a page's state in time, but never on a script's answer."""
     from playwright._impl._sync_base import SyncBase  # every call passes here; test_harness.py notices if one no longer does
 
     send = SyncBase._sync
@@ -79,11 +79,17 @@ class Gate:
         self.outside, self.complaints = [], []
 
 
+def patient(context):
+    """Wait a minute for what a page should show, as a busy machine may take that long."""
+    context.set_default_timeout(60_000)
+    return context
+
+
 class Window:
     """A window of one size with JupyterLab in it, lent to one test after another: loading JupyterLab anew takes longer than most tests."""
 
     def __init__(self, browser, size):
-        self.page, self.gate = browser.new_context(**SIZES[size]).new_page(), Gate()
+        self.page, self.gate = patient(browser.new_context(**SIZES[size])).new_page(), Gate()
         self.gate.watch(self.page)
 
     def tidy(self):
@@ -129,7 +135,7 @@ def open_page(browser, gate, request):
     contexts = []
 
     def open_(console=True, **context):
-        contexts.append(browser.new_context(**context))
+        contexts.append(patient(browser.new_context(**context)))
         page = contexts[-1].new_page()
         gate.watch(page, console)
         return page
