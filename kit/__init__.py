@@ -38,6 +38,7 @@ HOME = {
     "mark_windows": "kit.widgets.marker",
     "watch": "kit.widgets.watching",
     "filling_view": "kit.widgets.filling",
+    "probes_view": "kit.widgets.probes",
     "steady_view": "kit.widgets.steady",
     "replay": "kit.widgets.steady",
     "planet_view": "kit.widgets.planet",

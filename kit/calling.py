@@ -31,6 +31,7 @@ EXAMPLES = {
     "mark_windows": "marker = mark_windows(run)",
     "watch": "watch(marker)",
     "filling_view": "filling_view()",
+    "probes_view": "probes_view(run, marker.windows)",
     "steady_view": "steady_view(run)",
     "replay": 'replay("basalt", times=10)',
     "planet_view": "planet_view()",
