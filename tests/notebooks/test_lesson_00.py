@@ -29,7 +29,7 @@ def suggested():
 def test_run_all_shows_no_result_before_its_prediction(run_notebook):
     ran = run_notebook(NAME)
     assert {each["_anywidget_id"] for each in shown(ran) if "_anywidget_id" in each} == {"kit.widgets.cards.card.Card"}
-    assert not re.search(r"-?\d+\.\d+ °C", words(ran)) and words(ran).count("This opens by itself once you have answered in Step") == 7
+    assert not re.search(r"-?\d+\.\d+ °C", words(ran)) and words(ran).count("This opens by itself once you have answered in Step") == 8
 
 
 def test_what_was_kept_in_an_earlier_session_opens_everything(run_notebook, tmp_path):

@@ -10,8 +10,8 @@ export const BLOCKS = {
   beside: block => make("div", { class: "kit-beside" }, ...block.pairs.map(([name, words]) => make("div", {}, make("p", { class: "kit-quiet" }, name), make("p", {}, words)))),
   bullets: block => make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("ul", {}, ...block.lines.map(each => make("li", {}, each)))),
   buttons: (block, card) => make("div", { class: "kit-row" }, ...block.presses.map(([press, words], i) =>
-    button(words, { class: `kit-button ${i ? "" : "kit-main"}`, "data-press": press }, () => card.send(press)))),
-  step: (block, card) => make("div", { class: "kit-row" }, button(block.text, { class: "kit-button kit-step" }, () => goTo(block.step, card.box))),
+    button(words, { class: `kit-button ${i || block.plain ? "" : "kit-main"}`, "data-press": press }, () => card.send(press)))),
+  step: (block, card) => make("div", { class: "kit-row" }, button(block.text, { class: `kit-button ${block.step ? "kit-step" : "kit-main"}` }, () => goTo(block.step, card.box))),
   choices, area,
 };
 
@@ -42,7 +42,8 @@ function area(block, card) {
 
 function goTo(step, from) {
   const heads = (from.closest(".jp-Notebook") || document).querySelectorAll("h1, h2, h3");
-  const head = [...heads].find(each => each.textContent.startsWith(`Step ${step} `));
+  const below = each => from.compareDocumentPosition(each) & Node.DOCUMENT_POSITION_FOLLOWING; // step 0: the next one
+  const head = [...heads].find(each => step ? each.textContent.startsWith(`Step ${step} `) : below(each));
   if (!head) return;
   head.tabIndex = -1;
   head.scrollIntoView({ block: "start" });

@@ -65,6 +65,11 @@ def step_link(key, step, words="Go to Step {step}"):
     return {"is": "step", "key": key, "step": step, "text": words.format(step=step)}
 
 
+def onwards(key, words):
+    """The main button: it takes the reader to the next heading of the notebook."""
+    return {"is": "step", "key": key, "step": 0, "text": words}
+
+
 def beside(key, *pairs):
     """Texts side by side (one under the other where there is no room); each is (title, words)."""
     return {"is": "beside", "key": key, "pairs": [list(each) for each in pairs]}

@@ -1,10 +1,11 @@
 """Questions to check oneself: one open at a time, feedback that explains every choice, nothing scored."""
 
 from kit.coursework import filled, read_lesson
-from kit.widgets.cards.card import Card, buttons, choices, lettered, step_link, text
+from kit.widgets.cards.card import Card, buttons, choices, lettered, onwards, step_link, text
 from kit.widgets.cards.keeping import keeping_of
 from kit.widgets.cards.numbers import numbers_for, on_change
 from kit.widgets.cards.progress import progress
+from kit.words import listed
 
 ENOUGH_TRIES = 3
 
@@ -21,7 +22,8 @@ def quiz(lesson, source=None):
     def draw():
         tries = _tries(lesson, keeping, place.question)
         asked = _question(place.question, tries, numbers_for(lesson, source, place.question))
-        return [text("place", place.words, tone="quiet"), *asked, place.buttons(tries), progress(lesson, keeping)]
+        end = _closing(lesson, keeping) if place.is_last and is_done(place.question, tries) else []
+        return [text("place", place.words, tone="quiet"), *asked, *end, place.buttons(tries), progress(lesson, keeping)]
 
     def check(values):
         question = place.question
@@ -49,6 +51,10 @@ class Place:
         return self.questions[self.at]
 
     @property
+    def is_last(self):
+        return self.at + 1 == len(self.questions)
+
+    @property
     def words(self):
         return f"Question {self.at + 1} of {len(self.questions)}"
 
@@ -58,11 +64,20 @@ class Place:
 
     def buttons(self, tries):
         """What can be pressed now: check while there is something left to try, then onwards; the main thing first."""
-        onwards = [("next", "Next question")] if self.at + 1 < len(self.questions) else []
+        further = [] if self.is_last else [("next", "Next question")]
         back = [("back", "Question before")] if self.at else []
         if is_done(self.question, tries):
-            return buttons("do", *onwards, *back)
-        return buttons("do", ("check", "Check again" if tries else "Check my answer"), *onwards, *back)
+            return {**buttons("do", *further, *back), "plain": self.is_last}  # after the last one, the way on is the main button
+        return buttons("do", ("check", "Check again" if tries else "Check my answer"), *further, *back)
+
+
+def _closing(lesson, keeping):
+    """After the last question: which ones stay open, and the way on."""
+    tried = [_tries(lesson, keeping, question) for question in lesson.questions]
+    right = [any(_chosen(question, each).right for each in tries) for question, tries in zip(lesson.questions, tried)]
+    left = [str(n) for n, settled in enumerate(right, 1) if not settled]
+    words = f"Still open: question {listed(left)}. Go back to it now, or later." if left else "You found the answer to every question."
+    return [text("closing", words, title="That was the last question."), onwards("on", "Go on with the next step")]
 
 
 def is_done(question, tries):
@@ -84,7 +99,7 @@ def _feedback(question, tries, numbers):
     said = filled(taken.feedback, numbers.texts)
     if taken.right:
         return [text(key, said, tone="feedback", title="Yes. Here is why:")]
-    blocks = [text(key, said, tone="feedback", title=f"The idea behind this: {taken.idea}"), step_link(f"{key}-go", taken.back)]
+    blocks = [text(key, said, tone="feedback", title=f"Not yet. The idea behind this: {taken.idea}"), step_link(f"{key}-go", taken.back)]
     if len(tries) == ENOUGH_TRIES - 1:
         blocks.append(text(f"{key}-hint", filled(question.hint, numbers.texts), title="A hint"))
     if len(tries) >= ENOUGH_TRIES:

@@ -74,17 +74,17 @@ def told_with_parts(effect):
         "bars": [
             bar("treated: its whole change", treated, "treated"),
             bar("shared: the control changed by this too", control, "control"),
-            bar("extra: what the control does not share", effect.warming, start=control.value),
+            bar("extra: what the control does not share", effect.warming),
         ],
         "picture": f"Three bars. Treated: {treated.text}. Shared with the control: {control.text}. Extra: {effect.warming.text}.",
         "rows": [*changes, *alone["rows"]],
     }
 
 
-def bar(label, estimate, line="difference", start=0.0):
-    """One bar: from `start` as far as the estimate says, with the ends of its range (None where it is open)."""
-    ends = {end: start + value if isfinite(value := getattr(estimate, end)) else None for end in ("low", "high")}
-    return {"label": label, "line": line, "from": start, "to": start + estimate.value, "text": estimate.text, "unit": estimate.unit, **ends}
+def bar(label, estimate, line="difference"):
+    """One bar: from 0 as far as the estimate says, with the ends of its range (None where it is open): the numbers of its label."""
+    ends = {end: value if isfinite(value := getattr(estimate, end)) else None for end in ("low", "high")}
+    return {"label": label, "line": line, "from": 0.0, "to": estimate.value, "text": estimate.text, "unit": estimate.unit, **ends}
 
 
 def picture_in_words(warming):

@@ -6,16 +6,34 @@ from kit.widgets.cards import area, bullets, buttons, Card, choices, keeping_of,
 from kit.words import listed
 
 PARTS = {
-    "claim": ("There is none, or it is not about the run.", "A direction: it got warmer.", "A value with its unit, compared with the control.",
-              "A value with its range, compared with what, and for which set-up."),
-    "evidence": ("There is none, or only: the data show it.", "A number or a chart, not where it is from.", "Windows, both changes and the effect, from a named run.",
-                 "Also what speaks against it, and what was changed in the data."),
-    "reasoning": ("There is none.", "It says the numbers again.", "It says why control and baseline make it fair.", "Also which causes the runs tell apart, and which they don't."),
-    "limits": ("There are none.", "It says that there may be mistakes.", "It names one real limit.", "It names the largest with its size, and the run that would shrink it."),
-}  # fmt: skip
+    "claim": (
+        "There is none, or it is not about the run.",
+        "A direction: it got warmer.",
+        "A value with its unit, compared with the control.",
+        "A value with its range, compared with what, and for which set-up.",
+    ),
+    "evidence": (
+        "There is none, or only: the data show it.",
+        "A number or a chart, not where it is from.",
+        "Windows, both changes and the effect, from a named run.",
+        "Also what speaks against it, and what was changed in the data.",
+    ),
+    "reasoning": (
+        "There is none.",
+        "It says the numbers again.",
+        "It says why control and baseline make it fair.",
+        "Also which causes the runs tell apart, and which they don't.",
+    ),
+    "limits": (
+        "There are none.",
+        "It says that there may be mistakes.",
+        "It names one real limit.",
+        "It names the largest with its size, and the run that would shrink it.",
+    ),
+}
 WHO = (("learner", "I wrote it"), ("reader", "I read it for somebody"))
 NO_REPORT = "This kit can't make a report yet."
-READY = "The report gathers what you kept: runs, windows, numbers, notes. Make it as often as you like: none is overwritten."
+READY = "The report gathers what you kept: runs, windows, numbers, notes. Make it as often as you like, none is overwritten."
 
 
 def rubric(lesson):
@@ -64,7 +82,8 @@ def report_card():
     def draw():
         asked = made[-1].questions if made else ()
         gaps = [bullets("gaps", "A reader would still ask", asked)] if asked else []
-        return [text("ready", READY), buttons("do", ("make", "Make my report")), *([text("made", str(made[-1]), tone="kept")] if made else []), *gaps]
+        said = [text("made", str(made[-1]), tone="kept")] if made else []
+        return [text("ready", READY), buttons("do", ("make", "Make my report")), *said, *gaps]
 
     def make(_values):
         if not hasattr(kit, "make_report"):

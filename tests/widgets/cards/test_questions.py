@@ -6,6 +6,7 @@ from kit.analysis.effect.paired import paired_effect
 from kit.coursework.answers import Answer, add_answer, answers_path, read_answers
 from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
+from kit.widgets.cards.card import lettered
 from kit.widgets.marker.marker import mark_windows
 from kit.widgets.cards.questions import quiz
 from tests.widgets.invented import invented_run
@@ -73,7 +74,7 @@ def test_choices_that_come_too_close_are_replaced(marker, monkeypatch):
 
 def test_a_miss_names_the_idea_and_leads_back(card):
     press(card, "check", **{"result-choice": "a"})
-    assert "The idea behind this: the last temperature is the result" in words(card) and "Go to Step 7" in words(card)
+    assert "Not yet. The idea behind this: the last temperature is the result" in words(card) and "Go to Step 7" in words(card)
     assert "A hint" not in words(card) and buttons_of(card)[0] == "check"
     (tried,) = tries("result")
     assert tried["choice"] == "a" and tried["words"].endswith("°C: the treated vessel at the end")
@@ -90,6 +91,17 @@ def test_the_second_miss_brings_a_hint_and_the_third_the_answer_with_its_reason(
 def test_the_right_choice_gets_its_reason_too(card):
     press(card, "check", **{"result-choice": "c"})
     assert "Yes. Here is why: You took the change" in words(card) and "Go to Step" not in words(card) and buttons_of(card) == ["next"]
+
+
+def test_after_the_last_question_the_open_ones_are_named_and_the_way_on_is_the_main_button(card):
+    for question in QUESTIONS:
+        right = next(letter for letter, each in lettered(question.choices) if each.right)
+        misses = [letter for letter in options_of(card, question.key) if letter != right]
+        for letter in misses[:3] if question is QUESTIONS[1] else [right]:
+            press(card, "check", **{f"{question.key}-choice": letter})
+        press(card, "next")
+    assert block_of(card, "closing")["text"] == "Still open: question 2. Go back to it now, or later."
+    assert block_of(card, "on")["step"] == 0 and block_of(card, "do")["plain"] and buttons_of(card) == ["back"]
 
 
 def test_every_choice_of_every_question_can_be_shown(card):

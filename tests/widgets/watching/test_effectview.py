@@ -43,8 +43,8 @@ def test_single_changes_are_held_back_until_parts_are_asked_for(marker):
     effect = marker.effect
     assert effect.treated_change.text not in str(alone.shown) and effect.control_change.text not in str(alone.shown)
     whole, shared, extra = parts.shown["bars"]
-    assert (whole["from"], shared["from"]) == (0, 0) and extra["from"] == shared["to"]
-    assert extra["to"] == pytest.approx(whole["to"], abs=1e-9)
+    assert (whole["from"], shared["from"], extra["from"]) == (0, 0, 0)
+    assert (extra["to"], extra["low"], extra["high"]) == (effect.warming.value, effect.warming.low, effect.warming.high)
     assert parts.shown["parts"] == (
         f"Treated changed by {effect.treated_change.value:.2f} °C, control by {effect.control_change.value:.2f} °C. "
         f"The control shows what both share. What is left is the extra: {effect.warming.value_text}."

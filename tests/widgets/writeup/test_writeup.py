@@ -22,8 +22,8 @@ def test_each_missing_thing_calls_up_one_question():
     assert len(view.answer["asks"]) == 4
     view.move(reach_c=round(half, 2), beside="control", limit="stated", cause="none")
     assert view.answer["asks"] == []
-    for change, reader in (({"reach_c": 0}, "a classmate"), ({"beside": "alone"}, "somebody at home"), ({"limit": "out"}, "an engineer"), ({"cause": "borrowed"}, "a teacher")):
-        whole = {"reach_c": round(half, 2), "beside": "control", "limit": "stated", "cause": "none"}
+    whole, missing = view.values, {"a classmate": {"reach_c": 0}, "somebody at home": {"beside": "alone"}, "an engineer": {"limit": "out"}}
+    for reader, change in {**missing, "a teacher": {"cause": "borrowed"}}.items():
         view.move(**{**whole, **change})
         assert [each.split(":")[0] for each in view.answer["asks"]] == [reader]
 
