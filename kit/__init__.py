@@ -42,6 +42,8 @@ HOME = {
     "steady_view": "kit.widgets.steady",
     "replay": "kit.widgets.steady",
     "planet_view": "kit.widgets.planet",
+    "compare_view": "kit.widgets.compare",
+    "against_reference": "kit.widgets.compare",
     "energy_view": "kit.widgets.energy",
     "spectrum_view": "kit.widgets.spectrum",
     "predict": "kit.widgets.cards",

@@ -35,6 +35,8 @@ EXAMPLES = {
     "steady_view": "steady_view(run)",
     "replay": 'replay("basalt", times=10)',
     "planet_view": "planet_view()",
+    "compare_view": "compare_view()",
+    "against_reference": "against_reference(run)",
     "energy_view": "energy_view()",
     "spectrum_view": "spectrum_view()",
     "band_share": "band_share(2700, 2.7, 100)",

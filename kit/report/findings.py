@@ -39,7 +39,7 @@ class Findings:
 
 def findings_of(evidence, material):
     """The `Findings` of one run. The comparison is there once a margin was decided."""
-    run, windows, margin = evidence.run, evidence.windows, material.latest(COMPARED)
+    run, windows, margin = evidence.run, evidence.windows, material.latest(COMPARED) or material.margin_c
     effect = paired_effect(run, windows)
     questions = {
         ("run", "The readings"): lambda: run,

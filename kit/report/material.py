@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 
-from kit.coursework import FOLDER_OF_MARKS, kept_marks, own_runs, peek_at_answers, read_lesson, read_own
+from kit.coursework import FOLDER_OF_MARKS, kept_marks, margin_c, own_runs, peek_at_answers, read_lesson, read_own
 from kit.examples import DATASETS, example_names, example_run, SETTLED
 from kit.faults import Fault
 
@@ -30,7 +30,7 @@ class Evidence:
 
 @dataclass(frozen=True, eq=False)
 class Material:
-    """`evidence`: own runs first; `written`: (Lesson, Kept) for each lesson with answers; `faults`: what could not be taken in, in sentences."""
+    """`evidence`: own runs first; `written`: (Lesson, Kept) for each lesson with answers; `faults`: sentences on what could not be taken in."""
 
     evidence: tuple
     written: tuple
@@ -38,9 +38,15 @@ class Material:
 
     def latest(self, name):
         """The value that the learner decided on last under `name` ('margin_c'), or None."""
-        answers = [answer for _, kept in self.written for answer in kept.answers] + [each for piece in self.evidence for each in piece.decisions]
+        answers = [answer for _, kept in self.written for answer in kept.answers]
+        answers += [answer for piece in self.evidence for answer in piece.decisions]
         told = [answer for answer in answers if name in answer.content]
         return max(told, key=lambda answer: answer.at).content[name] if told else None
+
+    @property
+    def margin_c(self):
+        """The margin chosen in lesson 08, °C; None while there is none."""
+        return next((chosen for _, kept in self.written if (chosen := margin_c(kept))), None)
 
 
 def gather(folder="."):
