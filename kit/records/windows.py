@@ -23,8 +23,10 @@ class Windows:
         for name in NAMES:
             object.__setattr__(self, name, _pair(name, getattr(self, name)))
         for earlier, later in zip(NAMES, NAMES[1:]):
-            if getattr(self, earlier)[1] > getattr(self, later)[0]:
-                raise Fault(f"The {later} starts before the {earlier} ends. Move one of them, so that they do not overlap.")
+            end, start = getattr(self, earlier)[1], getattr(self, later)[0]
+            if end > start:
+                given = f"The {later} starts at {start:g} min, before the {earlier} ends at {end:g} min."
+                raise Fault(f"{given} Move one of them, so that they do not overlap.")
 
     @classmethod
     def of_perturbation(cls, at_min, after_min=10, *, baseline_min=1, perturbation_min=1, response_min=1):

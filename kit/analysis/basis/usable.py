@@ -51,7 +51,8 @@ def refuse_windows(seconds, windows):
         start_s, end_s = (60 * edge for edge in getattr(windows, name))
         if start_s < seconds[0] - step or end_s > seconds[-1] + step:
             raise Fault(
-                f"The {name} lies outside the record, which runs from {_minutes(seconds[0])} to {_minutes(seconds[-1])} min. "
+                f"The {name}, {_minutes(start_s)} to {_minutes(end_s)} min, lies outside the record, which runs "
+                f"from {_minutes(seconds[0])} to {_minutes(seconds[-1])} min. "
                 f"Move the {name} so that it {end} inside."
             )
         first, last = within(seconds, start_s, end_s)

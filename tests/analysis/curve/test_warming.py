@@ -152,8 +152,8 @@ def test_it_is_kept_as_json_and_shown_as_a_table(made):
 @pytest.mark.parametrize(
     "windows, message",
     [
-        (Windows((9, 11), (11, 12), (22, 23)), "The response {} Move the response so that it ends inside."),
-        (Windows((-5, -4), (11, 12), (20, 21)), "The baseline {} Move the baseline so that it starts inside."),
+        (Windows((9, 11), (11, 12), (22, 23)), "The response, 22.0 to 23.0 min, {} Move the response so that it ends inside."),
+        (Windows((-5, -4), (11, 12), (20, 21)), "The baseline, −5.0 to −4.0 min, {} Move the baseline so that it starts inside."),
     ],
 )
 def test_windows_outside_the_record_are_refused(made, windows, message):

@@ -309,9 +309,9 @@ def test_gas_that_comes_in_during_the_baseline_is_seen_by_the_probe(made):
 
 REFUSED = [
     ("response outside", {}, Windows.of_perturbation(15), {},
-     "The response lies outside the record, which runs from 0.0 to 21.5 min. Move the response so that it ends inside."),
+     "The response, 24.5 to 25.5 min, lies outside the record, which runs from 0.0 to 21.5 min. Move the response so that it ends inside."),
     ("baseline outside", {}, Windows((-1, 0), (1, 2), (5, 6)), {},
-     "The baseline lies outside the record, which runs from 0.0 to 21.5 min. Move the baseline so that it starts inside."),
+     "The baseline, −1.0 to 0.0 min, lies outside the record, which runs from 0.0 to 21.5 min. Move the baseline so that it starts inside."),
     ("empty window", {"step_s": 60}, Windows((10.2, 10.8), (11, 12), (20.5, 21.5)), {},
      "The baseline holds no reading of both vessels. Make it wider, or move it."),
     ("level", {}, WINDOWS, {"level": 95}, "The level is the share of ranges that hold the truth, between 0 and 1: 0.95, say. It was given 95."),
