@@ -12,9 +12,15 @@ KEPT = "kept it"
 
 
 def claim_of(material):
-    """The learner's claim: what was written last as one, lesson 12's before that of an earlier lesson."""
+    """The learner's claim: what was written last as one, lesson 12's before that of an earlier lesson; else the newest note on an own run."""
     written = _notes(material, CLAIM)
-    return written[max(written)] if written else ""
+    return written[max(written)] if written else _note_on_own_run(material)
+
+
+def _note_on_own_run(material):
+    notes = [answer for piece in material.evidence for answer in piece.decisions if answer.kind == "note"]
+    written = [note for note in notes if note.content["text"].strip()]
+    return max(written, key=lambda note: note.at).content["text"].strip() if written else ""
 
 
 def _notes(material, key):

@@ -7,7 +7,8 @@ from kit.faults import Fault
 from kit.widgets.cards import step_link, text, view_of
 from kit.widgets.intake import code_line, RunCard
 
-STEPS = {"runs": 1, "bring": 2, "odd": 3, "steady": 4, "mark": 5, "effect": 6, "curve": 7, "compare": 8, "class": 9, "causes": 10, "note": 11, "report": 12}
+NAMES = ("runs", "bring", "odd", "steady", "mark", "effect", "curve", "compare", "class", "causes", "note", "report")
+STEPS = {name: place for place, name in enumerate(NAMES, start=1)}
 MISSING = {
     "run": ("There is no run yet. Open one of yours, or bring one in.", "bring"),
     "effect": ("There is no effect yet. Place the windows, then keep the effect.", "effect"),

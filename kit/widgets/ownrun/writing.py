@@ -16,7 +16,11 @@ READY = "The report gathers what you kept: the run, the windows, the results and
 
 def note_step(page):
     """A box to write in, with beginnings of sentences, for each run its own."""
-    return Step(page, "note", "In your own words", lambda: [text("here", HERE.format(name=page.run.name))], needs="run", below=lambda: _note(page.book))
+
+    def draw():
+        return [text("here", HERE.format(name=page.run.name))]
+
+    return Step(page, "note", "In your own words", draw, needs="run", below=lambda: _note(page.book))
 
 
 @lru_cache(maxsize=8)
@@ -39,4 +43,7 @@ def report_step(page):
             raise Fault(NO_REPORT)
         return str(make())
 
-    return Step(page, "report", "The report", draw, needs="effect", code=lambda: in_code("make_report", "make_report()") if make else "", make=press)
+    def code():
+        return in_code("make_report", "make_report()") if make else ""
+
+    return Step(page, "report", "The report", draw, needs="effect", code=code, make=press)

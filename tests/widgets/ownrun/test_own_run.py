@@ -244,3 +244,13 @@ def test_a_logger_that_still_writes_becomes_a_run(run, folder):
     assert press(using, "use") == ""
     assert own.run.readings.equals(live.run.readings) and own_runs()[0].file == "bench-recorded.csv"
     assert live._stopped.is_set()
+
+
+def test_the_note_on_an_own_run_is_the_claim_of_the_report(run, folder):
+    _, steps = page_with_steps()
+    bring(steps, table(run))
+    kept_effect(steps)
+    press(steps["note"].children[1], "typed", text="My jar warmed more than its twin.")
+    assert press(steps["report"].card, "make").startswith("Your report is kept in the folder reports as report-")
+    (html,) = (folder / "reports").glob("*.html")
+    assert "My jar warmed more than its twin." in html.read_text(encoding="utf-8")
