@@ -16,8 +16,14 @@ def test_windows_around_a_perturbation():
 @pytest.mark.parametrize(
     ("pairs", "text"),
     [
-        (((10, 12), (11, 12), (20, 21)), "The perturbation starts at 11 min, before the baseline ends at 12 min. Move one of them, so that they do not overlap."),
-        (((1, 2), (3, 9), (8, 10)), "The response starts at 8 min, before the perturbation ends at 9 min. Move one of them, so that they do not overlap."),
+        (
+            ((10, 12), (11, 12), (20, 21)),
+            "The perturbation starts at 11 min, before the baseline ends at 12 min. Move one of them, so that they do not overlap.",
+        ),
+        (
+            ((1, 2), (3, 9), (8, 10)),
+            "The response starts at 8 min, before the perturbation ends at 9 min. Move one of them, so that they do not overlap.",
+        ),
         (((2, 1), (3, 4), (5, 6)), "The baseline must start before it ends. It was given 2 to 1 minutes."),
         (((1, 2), (3, 3), (5, 6)), "The perturbation must start before it ends. It was given 3 to 3 minutes."),
         (((1, 2), (3, 4), (5, float("nan"))), "The response must start before it ends. It was given 5 to nan minutes."),
