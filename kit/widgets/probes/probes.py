@@ -103,7 +103,7 @@ def _effect(run, windows):
 
 def _dot(found, before):
     low, high = (each if np.isfinite(each) else found.value for each in (found.low, found.high))
-    dot = {"x": 0.5, "y": found.value, "low": low, "high": high, "look": "difference", "name": found.value_text}
+    dot = {"x": 0.5, "y": found.value, "low": low, "high": high, "look": "difference", "name": ""}
     reach = [min(low, before.low) - 0.15, max(high, before.high) + 0.15]
     return {"dots": [dot], "levels": [{"y": before.value, "name": "as it was read"}], "span": reach}
 
