@@ -9,8 +9,8 @@ ONE_COLUMN = "There is only one column here.", "A run needs a time and two tempe
 HEADER_ONLY = "There is a header, and no reading below it.", "Was the logger started? Export the run again."
 NO_READINGS = "No line here looks like readings.", "Export the run as a table: in each line a time and two temperatures, a header above."
 LABELLED = (
-    "These lines name their values (T1: 21.4), but do not all name the same ones, so they make no table.",
-    "Let the logger write the numbers alone, or keep the lines of one kind in a copy.",
+    "These lines name their values (T1: 21.4), but not all the same ones: that is no table.",
+    "Let the logger write the numbers alone, with commas between.",
 )
 BOTH = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
 
