@@ -41,6 +41,7 @@ HOME = {
     "probes_view": "kit.widgets.probes",
     "steady_view": "kit.widgets.steady",
     "replay": "kit.widgets.steady",
+    "reading_view": "kit.widgets.reading",
     "planet_view": "kit.widgets.planet",
     "compare_view": "kit.widgets.compare",
     "against_reference": "kit.widgets.compare",

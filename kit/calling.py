@@ -34,6 +34,7 @@ EXAMPLES = {
     "probes_view": "probes_view(run, marker.windows)",
     "steady_view": "steady_view(run)",
     "replay": 'replay("basalt", times=10)',
+    "reading_view": "reading_view()",
     "planet_view": "planet_view()",
     "compare_view": "compare_view()",
     "against_reference": "against_reference(run)",

@@ -35,3 +35,14 @@ def edges_of(lines):
     width = max(map(len, lines), default=0)
     filled = [any(place < len(line) and line[place] != " " for line in lines) for place in range(width)]
     return tuple(place for place in range(width) if filled[place] and (place == 0 or not filled[place - 1]))
+
+
+def cell_spans(line, delimiter):
+    """(start, end) of every cell in a line, so that each can be shown in its place; a delimiter in quotation marks parts nothing."""
+    start, spans, quoted = 0, [], False
+    for place, sign in enumerate(line + delimiter):
+        quoted ^= sign == '"'
+        if sign == delimiter and not quoted or place == len(line):
+            spans.append((start, place))
+            start = place + 1
+    return spans
