@@ -8,21 +8,23 @@ from kit.examples import example_path
 from kit.intake import cell_spans, read_run
 from kit.intake.given import Raw
 from kit.widgets.cards import Numbers
-from kit.widgets.shared import LOOK, Pick, rows, script, sheet, View
+from kit.widgets.shared import Grip, LOOK, Pick, rows, script, sheet, View
 
-HELP = "Touch a cell of the table: its signs in the file light up, and the other way round. Arrow keys walk through the table. Then answer below."
+HELP = "Walk through the file. Touch a cell of the table: its signs in the file light up, and the other way round. Then answer below."
 LOGGER, LAPTOP = "Logger time", "Laptop clock"
 PICKS = [
+    Grip("line", "lines of the file from", 4, 254, 4),
     Pick("mark", "20,88 in the file means", {"decimal": "20.88", "cut": "20, the rest is cut off"}, "decimal"),
     Pick("clock", "The time comes from", {LOGGER: "the logger", LAPTOP: "the laptop"}, LOGGER),
     Pick("control", "The control is", {"Control": "the column Control", "Treated": "the column Treated"}, "Control"),
     Pick("flat", "CO2 stays at 10000, because", {"top": "the probe shows no more", "steady": "the gas was steady"}, "top"),
-    Pick("jump", "The jump at the end", {"keep": "keep it", "flag": "keep it, with a flag", "leave out": "leave it out"}, "keep"),
+    Pick("jump", "The jump in line 256", {"keep": "keep it", "flag": "keep it, with a flag", "leave out": "leave it out"}, "keep"),
 ]
 RIGHT = {"mark": "decimal", "clock": LOGGER, "control": "Control", "flat": "top"}
 WRONG = {"mark": "cut", "clock": LAPTOP, "control": "Treated", "flat": "steady"}
 REASON = "a single reading, far from both beside it"
-SHOWN = (2, 3, 4, 5, 75, 76, 254, 255, 256, 257)  # lines of the file: names, units, first readings, the laptop's leap, the jump
+HEADS, SHOWN = (2, 3), 9  # the lines of names and units, always shown, and how many of the readings
+ASKED = {"wrote": "24,5", "became": "245", "apart": "40 s"}  # in questions of the lesson, made up
 SAME_C = 0.01  # ends of two ranges closer than this are the same
 
 
@@ -41,13 +43,13 @@ class ReadingView(View):
         return outcomes()
 
 
-def answer(mark, clock, control, flat, jump):
+def answer(line, mark, clock, control, flat, jump="keep"):
     """The lines, the table as it is read with these answers, and the effect with the jump kept and left out."""
     effect, other = effect_of(mark, clock, control, jump == "leave out"), effect_of(mark, clock, control, jump != "leave out")
     flag = f" The jump is kept with a flag: {REASON}." if jump == "flag" else ""
     gas = "CO2 was at least 10,000 ppm." if flat == "top" else "CO2 was 10,000 ppm, you say; the effect does not change by that."
     ways = ("left out", "kept") if jump == "leave out" else ("kept", "left out")
-    lines = shown_lines(mark)
+    lines = shown_lines(int(line), mark)
     return {
         "sentence": f"The reading goes through without a fault. {effect}{flag} {gas}",
         "numbers": [(f"effect, jump {way}", each.warming.range) for way, each in zip(ways, (effect, other))],
@@ -80,10 +82,10 @@ def data_as(mark):
 
 
 @cache
-def shown_lines(mark):
-    """Some lines of the file, each cell with its place in the line and what is read from it."""
+def shown_lines(first, mark):
+    """The lines of names and units and some from `first` on, each cell with its place in the line and what is read from it."""
     lines = example_path("dolomite").read_text(encoding="utf-8").splitlines()
-    return [line_of(number, lines[number - 1], mark) for number in SHOWN]
+    return [line_of(number, lines[number - 1], mark) for number in (*HEADS, *range(first, first + SHOWN)) if number <= len(lines)]
 
 
 def line_of(number, line, mark):
@@ -104,7 +106,11 @@ def outcomes():
     silent = sum(max(abs(each.warming.low - right.warming.low), abs(each.warming.high - right.warming.high)) > SAME_C for each in wrong.values())
     told = {name: each.warming.range for name, each in wrong.items()}
     without = effect_of("decimal", LOGGER, "Control", True).warming.range
-    return Numbers({"silent": silent}, {**told, "right": right.warming.range, "without": without, "silent": str(silent)})
+    run = read_run(example_path("dolomite"), time=LOGGER)
+    leap = next(place for place in run.odd_places() if place.kind == "leap")
+    jump = run.readings.treated[leap.start_s] - run.readings.treated[: leap.start_s].iloc[-2]
+    seen = {"leap": f"{jump:.0f} °C", "top": f"{run.readings.gas_ppm.max():,.0f} ppm"}
+    return Numbers({"silent": silent}, {**told, **seen, **ASKED, "right": right.warming.range, "without": without, "silent": str(silent)})
 
 
 def effects_in_words():
