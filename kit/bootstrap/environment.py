@@ -13,6 +13,7 @@ from typing import NamedTuple
 from kit.bootstrap.installing import install
 from kit.bootstrap.locking import alone
 from kit.bootstrap.making import clear_away, make, refuse_a_full_disk
+from kit.bootstrap.meanings import NOT_AT_HOME
 from kit.bootstrap.note import is_marked, mark, read_note, write_note
 from kit.bootstrap.places import CHECKOUT, ENVIRONMENT, python_of
 from kit.bootstrap.requirements import fingerprint
@@ -56,6 +57,8 @@ def set_up(group, environment):
     if is_marked(environment):
         mark(environment)
     answer, holds = Answer.of(environment), read_note(environment).get("holds", {})
+    if answer.packages is None:
+        raise SystemExit(NOT_AT_HOME)
     install(environment, group, answer.packages, lambda: write_note(environment, {}))
     add_the_kit(answer.packages)
     holds = holds | {each: fingerprint(each) for each in ("lab", group)}

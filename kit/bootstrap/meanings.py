@@ -11,7 +11,11 @@ UNKNOWN = (
     "The packages could not be installed. Check the network. Then type the same command again. If it stops here again, show these "
     "lines to somebody who knows Python: {}"
 )
-# What pip prints, from several of its versions. The first that fits is said.
+NOT_AT_HOME = (
+    "The environment's Python can't start, or keeps its packages elsewhere; so nothing was installed. Delete the folder .venv, "
+    "then type the same command again."
+)
+# What pip prints, from several of its versions, or the kit in its place (watched.py). The first that fits is said.
 MEANINGS = {
     "No space left on device|Errno 28|WinError 112|quota exceeded": f"This disk is full. Make room on it. {AGAIN}",
     "DO NOT MATCH THE HASHES": (
@@ -28,6 +32,8 @@ MEANINGS = {
         f"A file of the kit is in use or not yours. Close every window that runs it. {AGAIN}"
     ),
     "MemoryError": CUT_OFF,
+    "^This Python keeps its packages in": NOT_AT_HOME,
+    "^An earlier set-up is still at work": f"An earlier set-up is still at work. Wait a minute. {AGAIN}",
 }
 NO_SUCH_PACKAGE = "No matching distribution|requires a different Python|Failed building wheel|Failed to build"
 NOT_MADE = f"A package is not made for this Python on this computer. Get a 64-bit Python 3.11, 3.12 or 3.13 from www.python.org. {AGAIN}"
@@ -51,4 +57,4 @@ def known(said):
 
 
 def found(pattern, said):
-    return re.search(pattern, "\n".join(said)) is not None
+    return re.search(pattern, "\n".join(said), re.MULTILINE) is not None

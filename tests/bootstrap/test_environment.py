@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from kit.bootstrap.environment import must_be_made, stands
+from kit.bootstrap.environment import must_be_made, set_up, stands
 from kit.bootstrap.places import python_of
 from kit.bootstrap.requirements import fingerprint
 from tests.checkouts import OFFLINE, kit, small_checkout
@@ -175,6 +175,20 @@ def test_an_environment_of_somebody_else_whose_python_is_at_home_elsewhere_is_re
     (folder / ".venv" / "bin" / "python").symlink_to(sys._base_executable)
     status, _, complaint = kit(folder, "prepare", python=sys._base_executable)
     assert status == 1 and complaint.startswith("The folder FOLDER/.venv was not made by the kit and can't be used here.")
+
+
+@posix_only
+def test_a_python_at_home_elsewhere_is_found_out_before_pip_begins(tmp_path, monkeypatch):
+    monkeypatch.setattr("kit.bootstrap.environment.must_be_made", lambda environment: False)
+    monkeypatch.setattr("kit.bootstrap.environment.install", lambda *words: pytest.fail("pip was let loose"))
+    (tmp_path / ".venv" / "bin").mkdir(parents=True)
+    (tmp_path / ".venv" / "bin" / "python").symlink_to(sys._base_executable)
+    with pytest.raises(SystemExit) as end:
+        set_up("lab", tmp_path / ".venv")
+    assert str(end.value) == (
+        "The environment's Python can't start, or keeps its packages elsewhere; so nothing was installed. Delete the folder .venv, "
+        "then type the same command again."
+    )
 
 
 def test_an_environment_from_another_computer_is_made_anew(checkout):

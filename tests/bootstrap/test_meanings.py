@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.bootstrap.meanings import does_not_fit, meaning
+from kit.bootstrap.meanings import NOT_AT_HOME, does_not_fit, meaning
 
 AGAIN = "Then type the same command again."
 FULL = f"This disk is full. Make room on it. {AGAIN}"
@@ -36,6 +36,7 @@ BROKE_OFF = f"The network broke off while the packages were fetched. Wait until 
         ("ERROR: Could not install packages due to an OSError: [WinError 112] There is not enough space on the disk", FULL),
         ("ERROR: Could not install packages due to an OSError: [WinError 5] Access is denied: 'c:\\\\kit\\\\.venv\\\\zmq.pyd'", IN_USE),
         ("ERROR: No matching distribution found for statsmodels<1,>=0.15", NOT_MADE),
+        ("This Python keeps its packages in /usr, not in /kit/.venv. Nothing was installed.", NOT_AT_HOME),
         ("ERROR: HTTP error 403 while getting it", UNKNOWN),
         ("  Downloading pandas-3.1.1-cp311.whl (12.4 MB)", CUT_OFF),
     ],
