@@ -42,6 +42,7 @@ HOME = {
     "steady_view": "kit.widgets.steady",
     "replay": "kit.widgets.steady",
     "reading_view": "kit.widgets.reading",
+    "repeats_view": "kit.widgets.repeats",
     "planet_view": "kit.widgets.planet",
     "compare_view": "kit.widgets.compare",
     "against_reference": "kit.widgets.compare",

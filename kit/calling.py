@@ -35,6 +35,7 @@ EXAMPLES = {
     "steady_view": "steady_view(run)",
     "replay": 'replay("basalt", times=10)',
     "reading_view": "reading_view()",
+    "repeats_view": "repeats_view(setup=True)",
     "planet_view": "planet_view()",
     "compare_view": "compare_view()",
     "against_reference": "against_reference(run)",

@@ -1,0 +1,48 @@
+// Lesson 06: a hundred ranges drop on the truth, one bar for each group. Python says which hold it; those that miss are dark and have a foot.
+
+import { change, say } from "../shared/elements.js";
+import { drawing } from "../shared/drawing.js";
+import { between, scale, ticks } from "../shared/scales.js";
+import { viewOf } from "../shared/view.js";
+
+const WIDE = 640, HIGH = 330, LEFT = 44, TOP = 40, FOOT = 300, NEXT_MS = 12;
+
+export default { render: viewOf(v => {
+  const picture = drawing(v, WIDE, HIGH), { shape } = picture;
+  picture.node.classList.add("kit-repeats");
+  const count = shape("text", { class: "kit-repeats-count", x: LEFT, y: 24 });
+  say(shape("text", { x: 4, y: TOP - 2 }), "°C");
+  const axis = shape("g"), bars = shape("g"), truth = shape("line", { class: "kit-repeats-truth", x1: LEFT, x2: WIDE });
+  const name = shape("text", { class: "kit-label", x: WIDE - 4, "text-anchor": "end" });
+  say(shape("text", { x: (LEFT + WIDE) / 2, y: HIGH - 6, "text-anchor": "middle" }), "one bar for each group");
+  say(name, "the truth");
+  const show = answer => {
+    const Y = scale(...answer.span, FOOT, TOP), gap = (WIDE - LEFT) / answer.bars.length;
+    if (!axis.childNodes.length) drawAxis(shape, axis, Y);
+    answer.bars.forEach((ends, i) => {
+      const group = bars.childNodes[i] ?? barOf(shape, bars, i), [low, high] = ends.map(end => Y.to(between(end, ...answer.span)));
+      const x = LEFT + gap * (i + 0.5);
+      change(group, { class: answer.hold[i] ? "kit-repeats-bar" : "kit-repeats-bar kit-repeats-miss" });
+      change(group.firstChild, { x1: x, x2: x, y1: low, y2: high });
+      change(group.lastChild, { d: `M${x - 4},${FOOT + 9} l4,-8 l4,8 Z` });
+    });
+    change(truth, { y1: Y.to(answer.truth), y2: Y.to(answer.truth) });
+    change(name, { y: FOOT - 8 });
+    say(count, answer.count);
+  };
+  return { parts: [picture.node], show };
+}) };
+
+function barOf(shape, parent, i) {
+  const group = shape("g", { style: `animation-delay:${NEXT_MS * i}ms` }, parent);
+  shape("line", {}, group);
+  shape("path", {}, group);
+  return group;
+}
+
+function drawAxis(shape, axis, Y) {
+  for (const { at, text } of ticks(Y.low, Y.high, 5)) {
+    shape("line", { class: "kit-repeats-grid", x1: LEFT, x2: WIDE, y1: Y.to(at), y2: Y.to(at) }, axis);
+    say(shape("text", { x: LEFT - 6, y: Y.to(at) + 5, "text-anchor": "end" }, axis), text);
+  }
+}

@@ -1,0 +1,83 @@
+"""A hundred ranges over a truth that is open: those that miss are dark and counted; how often one logs is under the hand."""
+
+from functools import cache
+
+import numpy as np
+
+from kit.estimate import rounded
+from kit.widgets.cards import Numbers
+from kit.widgets.repeats.hundred import LONGEST_MIN, ranges_of, RISE_C, RUNS
+from kit.widgets.shared import LOOK, Grip, Pick, View, rows, script, sheet
+
+HELP = "Each bar is the range of one group. A dark bar misses the truth. Arrow keys work, too."
+REACH_C = 1.0  # of the picture, to each side of the truth
+WAYS = {"honest": "honest ones", "naive": "naive ones, each reading a fresh look"}
+COUNT = [
+    Grip("hundred", "another hundred groups", 1, 20, 1),
+    Pick("ways", "The ranges are", WAYS, "honest"),
+]
+SETUP = [
+    Pick("step_s", "A reading every", {"1": "1 s", "2": "2 s", "5": "5 s", "10": "10 s", "20": "20 s"}, "10"),
+    Grip("quiet_min", "quiet minutes before the gas", 1, LONGEST_MIN, 3, unit="min"),
+    Pick("display_c", "The display's step", {"0.01": "0.01 °C", "0.1": "0.1 °C", "0.5": "0.5 °C"}, "0.1"),
+]
+
+
+def repeats_view(*, setup=False):
+    """The view of lesson 06: a hundred ranges over the truth, and how many of them hold it. `setup`: logging, quiet time and display are
+    under the hand, too. The runs are simulated."""
+    return RepeatsView("A hundred groups, one truth", COUNT + SETUP * setup, answer, help=HELP)
+
+
+class RepeatsView(View):
+    """A hundred ranges as bars over the truth that they are after. Made by `repeats_view`."""
+
+    _esm, _css = script("repeats/repeats"), sheet(*LOOK, "repeats/repeats")
+
+    def numbers(self):
+        """What the lesson's cards ask, of the first hundred groups."""
+        return first_hundred()
+
+
+def answer(hundred, ways, *, step_s="10", quiet_min=3, display_c="0.1"):
+    """The ranges of the `hundred`th hundred groups, how many of them hold the truth, and how wide they are."""
+    found = ranges_of(round(hundred), int(step_s), round(quiet_min), float(display_c))
+    shown = found[ways]
+    held, missed = int(shown.hold.sum()), np.flatnonzero(~shown.hold) + 1
+    return {
+        "sentence": f"{held} of {RUNS} ranges hold the truth; {len(missed)} miss it.",
+        "numbers": [("hold the truth", f"{held} of {RUNS}"), ("a range of middle width", _to_each_side(shown))],
+        "picture": f"{RUNS} bars beside each other, over a line at the truth, {_degrees(shown.truth)}. {_missing(missed)}",
+        "table": rows("The same hundred groups, both ways", ["ranges", "hold the truth", "a range of middle width"], _cells(found)),
+        "bars": np.stack([shown.low, shown.high], axis=1).round(3).tolist(),
+        "hold": shown.hold.tolist(),
+        "truth": shown.truth,
+        "span": [RISE_C - REACH_C, RISE_C + REACH_C],
+        "count": f"{held} of {RUNS} hold the truth",
+    }
+
+
+@cache
+def first_hundred():
+    """`Numbers` for the cards: the first hundred groups as the view begins, and the same logged every second."""
+    slow, fast = (ranges_of(1, step_s, 3, 0.1) for step_s in (10, 1))
+    held = {f"{way}_{step}": int(found[way].hold.sum()) for step, found in ((10, slow), (1, fast)) for way in WAYS}
+    widths = {"width_10": _to_each_side(slow["honest"]), "width_1": _to_each_side(fast["honest"])}
+    values = {"held": held["honest_10"], "narrower": slow["honest"].half_width / fast["honest"].half_width}
+    return Numbers(values, {**{name: f"{count} of {RUNS}" for name, count in held.items()}, **widths, "truth": _degrees(slow["honest"].truth)})
+
+
+def _to_each_side(ranges):
+    return f"± {_degrees(ranges.half_width)}"
+
+
+def _degrees(number):
+    return f"{rounded(number, 2)} °C"
+
+
+def _missing(missed):
+    return "None is dark." if not len(missed) else f"Dark are those of group {', '.join(map(str, missed))}." if len(missed) < 20 else "Most are dark."
+
+
+def _cells(found):
+    return [[way, f"{int(each.hold.sum())} of {RUNS}", _to_each_side(each)] for way, each in found.items()]
