@@ -47,18 +47,28 @@ def temperatures(seed):
     return rise, treated + rise + drift + noise[0], control + noise[1]
 
 
+def logged(seed, step_s, quiet_min, display_c):
+    """(seconds, treated (runs, readings), control, truth) of the hundred runs of a `seed` as their loggers kept them."""
+    rise, *warm = temperatures(seed)
+    kept = (SECONDS >= -60 * quiet_min) & (SECONDS % step_s == 0)
+    before, after = windows_in(SECONDS[kept])
+    truth = float(rise[kept][after].mean() - rise[kept][before].mean())
+    return SECONDS[kept], *(displayed(each[:, kept], display_c) for each in warm), truth
+
+
+def windows_in(seconds):
+    """Where baseline and response lie in `seconds`, as slices."""
+    return [slice(*within(seconds, *pair)) for pair in (EDGES_S[:2], EDGES_S[4:])]
+
+
 @lru_cache(maxsize=64)
 def ranges_of(seed, step_s, quiet_min, display_c):
     """{'honest': `Ranges`, 'naive': `Ranges`} of the hundred runs of a `seed`, logged every `step_s`, from `quiet_min` before the gas.
 
     Honest: `stacked_effects`, 95 %, with the kit's usual tolerance for drift. Naive: `welch_interval`, each reading taken for an independent look.
     """
-    rise, *warm = temperatures(seed)
-    kept = (SECONDS >= -60 * quiet_min) & (SECONDS % step_s == 0)
-    seconds = SECONDS[kept]
-    treated, control = (displayed(each[:, kept], display_c) for each in warm)
-    before, after = (slice(*within(seconds, *pair)) for pair in (EDGES_S[:2], EDGES_S[4:]))
-    truth = float(rise[kept][after].mean() - rise[kept][before].mean())
+    seconds, treated, control, truth = logged(seed, step_s, quiet_min, display_c)
+    before, after = windows_in(seconds)
     found = stacked_effects(seconds, treated, control, EDGES_S)
     plain = np.array([welch_interval(run[before], run[after]) for run in treated - control])
     reach = plain[:, 1] * plain[:, 2]

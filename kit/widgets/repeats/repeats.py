@@ -4,12 +4,16 @@ from functools import cache
 
 import numpy as np
 
+from kit.analysis.effect import paired_effect
 from kit.estimate import rounded
+from kit.examples import example_run
+from kit.records import Windows
 from kit.widgets.cards import Numbers
 from kit.widgets.repeats.hundred import LONGEST_MIN, ranges_of, RISE_C, RUNS
 from kit.widgets.shared import LOOK, Grip, Pick, View, rows, script, sheet
 
 HELP = "Each bar is the range of one group. A dark bar misses the truth. Arrow keys work, too."
+AIR_RUN, AIR_AT_MIN = "flint-air", 11
 REACH_C = 1.0  # of the picture, to each side of the truth
 WAYS = {"honest": "honest ones", "naive": "naive ones, each reading a fresh look"}
 COUNT = [
@@ -59,12 +63,13 @@ def answer(hundred, ways, *, step_s="10", quiet_min=3, display_c="0.1"):
 
 @cache
 def first_hundred():
-    """`Numbers` for the cards: the first hundred groups as the view begins, and the same logged every second."""
+    """`Numbers` for the cards: the first hundred groups as the view begins, the same logged every second, and the bundled air run."""
+    air = paired_effect(example_run(AIR_RUN), Windows.of_perturbation(AIR_AT_MIN)).warming
     slow, fast = (ranges_of(1, step_s, 3, 0.1) for step_s in (10, 1))
     held = {f"{way}_{step}": int(found[way].hold.sum()) for step, found in ((10, slow), (1, fast)) for way in WAYS}
-    widths = {"width_10": _to_each_side(slow["honest"]), "width_1": _to_each_side(fast["honest"])}
+    told = {"width_10": _to_each_side(slow["honest"]), "width_1": _to_each_side(fast["honest"]), "air": air.value_text, "air_range": air.range}
     values = {"held": held["honest_10"], "narrower": slow["honest"].half_width / fast["honest"].half_width}
-    return Numbers(values, {**{name: f"{count} of {RUNS}" for name, count in held.items()}, **widths, "truth": _degrees(slow["honest"].truth)})
+    return Numbers(values, told | {name: f"{count} of {RUNS}" for name, count in held.items()})
 
 
 def _to_each_side(ranges):
