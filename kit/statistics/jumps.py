@@ -20,6 +20,8 @@ MARGIN_S = 30.0
 SURE_STEP, SURE_BUMP, WORTH_A_LOOK = 20.0, 35.0, 9.0
 LIKELY, ONE_SIDED = 9.21, 1.65  # chi-squared of 2 degrees at 99 %; normal at 95 %
 DISPLAY_STEPS = 1.5
+# What gains no more than this once the noise is learnt beside it was noise: most healthy records that get so far end here.
+STILL_WORTH = 12.0
 # From so many cells on two are taken for one in the first look.
 WORTH_HALVING = 100
 # A reading this many times as far from the middle of its neighbours as readings are on average is a spike: the search of odd places finds those.
@@ -75,11 +77,13 @@ def find_jump(layout, difference, seen, step):
         return None
     values, shapes = layout.cells.means(without_spikes(difference)), _candidates(layout.cells.times_s, layout.change_s)
     # The first look places the shape to within two cells, and what it misses passes for noise: so once more with the best of all.
-    for _ in range(2):
+    for tried, enough in ((shapes.without_tails, STILL_WORTH), (shapes, 0.0)):
         again = noises(layout, values[:, None], likeliest)[0]
-        gains, sizes, lengths, left = _gains(shapes, _precision(again.noise.covariance()), values, seen.design)
+        gains, sizes, lengths, left = _gains(tried, _precision(again.noise.covariance()), values, seen.design)
         best = int(np.argmax(gains))
-        likeliest = _written(shapes, best)
+        if gains[best] * again.noise.dof < enough * (left - gains[best]):
+            return None
+        likeliest = _written(tried, best)
     sure = SURE_BUMP if np.isfinite(shapes.length_s[best]) else SURE_STEP
     if gains[best] * again.noise.dof < sure * (left - gains[best]) or abs(sizes[best]) <= DISPLAY_STEPS * step:
         return None

@@ -13,7 +13,7 @@ from kit.coverage.effects import NOISE_ALONE
 from kit.statistics.stacked import stacked_effects
 
 pytestmark = pytest.mark.alone
-WINDOWS, BLOCK_READINGS, RESAMPLES = Windows.of_perturbation(11), 30, 200
+WINDOWS = Windows.of_perturbation(11)
 
 
 def fastest(work, times=12):
@@ -27,26 +27,12 @@ def fastest(work, times=12):
     return min(taken)
 
 
-def block_bootstrap(seconds, difference, rng):
-    """The usual way to a range: residuals resampled in blocks, the effect worked out each time."""
-    baseline, response = ((seconds >= start) & (seconds <= end) for start, end in ((600, 660), (1230, 1290)))
-    level = np.where(seconds < 660, difference[baseline].mean(), difference[response].mean())
-    left, blocks = difference - level, -(-len(difference) // BLOCK_READINGS)
-    effects = np.empty(RESAMPLES)
-    for each in range(RESAMPLES):
-        starts = rng.integers(0, len(left) - BLOCK_READINGS + 1, blocks)
-        again = level + left[(starts[:, None] + np.arange(BLOCK_READINGS)).ravel()[: len(left)]]
-        effects[each] = again[response].mean() - again[baseline].mean()
-    return np.quantile(effects, (0.025, 0.975))
-
-
-def test_an_effect_takes_no_longer_than_200_resampled_ones(made):
-    run = made(step_s=1.075)
-    seconds, difference = run.readings.index.to_numpy(), run.difference().to_numpy()
-    rng = np.random.default_rng(1)
-    ours, theirs = fastest(lambda: paired_effect(run, WINDOWS)), fastest(lambda: block_bootstrap(seconds, difference, rng))
-    print(f"\n{len(run.readings)} readings: paired_effect {1000 * ours:.1f} ms, {RESAMPLES} resampled effects {1000 * theirs:.1f} ms")
-    assert ours <= theirs
+def test_an_effect_of_1200_readings_takes_6_ms_and_twice_that_where_a_jump_must_be_ruled_out(made):
+    """The bars are 6 ms in the median and 12 ms for nine in ten, over many records: about a quarter of healthy ones look as if they had a jump
+    and cost more. A third is left for a machine that has other work."""
+    times = sorted(fastest(lambda run=made(step_s=1.075, seed=seed): paired_effect(run, WINDOWS), times=8) for seed in range(20))
+    print(f"\n1,201 readings, 20 records: paired_effect {1000 * times[10]:.1f} ms in the median, {1000 * times[17]:.1f} ms for nine in ten")
+    assert times[10] < 0.008 and times[17] < 0.016
 
 
 def test_20000_readings_follow_a_moving_edge(made):
