@@ -50,7 +50,7 @@ def effects_at(recipe, moments_s, sets, bench=BENCH_LETTERS):
 def parts(recipe, bench=BENCH_LETTERS):
     """(vessel, contents, setting) of a recipe, for `kit.physics.pair_course`."""
     size = inside_m2(recipe.volume_l, recipe.depth_cm / 100) / USUAL_M2
-    contents = contents_of(recipe.gas, recipe.volume_l, recipe.depth_cm / 100, layered=recipe.layered)
+    contents = contents_of(recipe.gas, recipe.volume_l, recipe.depth_cm / 100, recipe.lamp_k, layered=recipe.layered)
     return vessel_of(recipe), contents, _setting(recipe, size, bench)
 
 

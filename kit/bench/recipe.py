@@ -16,7 +16,7 @@ NAMED = {"covered": (False, True, "treated"), "filling": ("mixing", "below")}
 LIMITS = {
     "gas_at_min": (1, 600), "warmed_min": (0, 600), "watch_min": (1, 600), "step_s": (0.1, 600), "display_c": (0, 5), "noise_c": (0, 5),
     "correlation_s": (0, 3600), "shared_c": (0, 5), "seed": (0, 2**63), "volume_l": (0.1, 20), "depth_cm": (3, 60),
-    "mouth_cm": (1, 40), "gas_l": (0, 50), "fizz_s": (1, 600), "lamp": (0, 10), "card_w": (0, 20), "wall_w": (0, 50),
+    "mouth_cm": (1, 40), "gas_l": (0, 50), "fizz_s": (1, 600), "lamp": (0, 10), "lamp_k": (400, 3000), "card_w": (0, 20), "wall_w": (0, 50),
     "light_w": (0, 50), "probe_k": (0, 20), "thick": (0.1, 20), "tile_j_per_k": (0, 5000), "exchange": (0, 5),
     "draught_ml_s": (0, 100), "layered": (0.1, 1), "gas_colder_k": (-50, 50), "unequal": (-0.5, 0.5), "nudge": (-0.5, 0.5),
     "offset_c": (-20, 20), "drift_c_per_min": (-5, 5), "room_c": (-20, 50), "bath_c": (-20, 60), "gas_ceiling_ppm": (1000, 1e6),
@@ -38,14 +38,15 @@ class Recipe:
     seed: which chance.
 
     What stays hidden until `reveal`. gas_l: litres of gas led in; fizz_s: how soon it dies away. lamp: its strength against the
-    usual. card_w, wall_w, light_w: watts that the dark card gives to the gas, that the wall takes up, that pass through the gas, in
-    a 1.5 L vessel. probe_k: by how much the lamp keeps a thermometer above the air (K). thick: heat capacity of the wall against
-    the usual. tile_j_per_k: that of a tile inside, as warm as the gas. exchange: what changes places through the mouth against the
-    formula. draught_ml_s: what moving room air takes out of it. layered: how much of its heat a gas in layers still carries to the
-    wall. gas_colder_k: by how much the gas comes in colder than the control's air (K). unequal: by what part the left vessel gets
-    more of the lamp. nudge: the same, from the moment the gas goes in. offset_c: what the treated thermometer reads too high.
-    drift_c_per_min: how that grows. noise_c, correlation_s: standard deviation and memory of each thermometer's own wander.
-    shared_c: standard deviation of the wander that both share (memory 3 min). room_c, bath_c: room and warm water in °C.
+    usual, lamp_k: how hot it glows (K). card_w, wall_w, light_w: watts that the dark card gives to the gas, that the wall takes up,
+    that pass through the gas, in a 1.5 L vessel. probe_k: by how much the lamp keeps a thermometer above the air (K). thick: heat
+    capacity of the wall against the usual. tile_j_per_k: that of a tile inside, as warm as the gas. exchange: what changes places
+    through the mouth against the formula. draught_ml_s: what moving room air takes out of it. layered: how much of its heat a gas
+    in layers still carries to the wall. gas_colder_k: by how much the gas comes in colder than the control's air (K). unequal: by
+    what part the left vessel gets more of the lamp. nudge: the same, from the moment the gas goes in. offset_c: what the treated
+    thermometer reads too high. drift_c_per_min: how that grows. noise_c, correlation_s: standard deviation and memory of each
+    thermometer's own wander. shared_c: standard deviation of the wander that both share (memory 3 min). room_c, bath_c: room and
+    warm water in °C.
     """
 
     gas: str = "CO2"
@@ -70,6 +71,7 @@ class Recipe:
     gas_l: float = 1.5
     fizz_s: float = 30.0
     lamp: float = 1.0
+    lamp_k: float = 2700.0
     card_w: float = 0.1
     wall_w: float = 4.0
     light_w: float = 1.2
@@ -121,5 +123,6 @@ def recipe_with(changes):
     known = [each.name for each in fields(Recipe)]
     strange = [name for name in changes if name not in known]
     if strange:
-        raise Fault(f"The bench has no switch {strange[0]!r}. It has {listed(known)}.")
+        chosen = known[: known.index("seed") + 1]
+        raise Fault(f"The bench has no switch {strange[0]!r}. It has {listed(chosen)}; kit.bench.recipe.Recipe lists the hidden ones.")
     return Recipe(**changes)

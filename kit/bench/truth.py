@@ -4,18 +4,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from kit.analysis.causes import BY_LETTER
 from kit.bench.model import BENCH_LETTERS, GAS_LETTERS, effects_at, holds_until_min, temperatures
 from kit.estimate import rounded
 from kit.statistics import within
 from kit.words import account, plain, table_html
 
-WORDS = {
-    "m": "less exchange through the mouth",
-    "d": "thermometer in the beam",
-    "c": "heat carried to the wall",
-    "a": "lamp light taken up by the gas",
-    "b": "infrared exchanged with the walls",
-    "e": "gas that came in cold",
+WORDS = {letter: rival.name for letter, rival in BY_LETTER.items()} | {
     "h": "heat capacity of the gas",
     "f": "lamp touched when the gas went in",
     "s": "left and right not lit alike",

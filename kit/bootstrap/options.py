@@ -51,7 +51,10 @@ def add_test(commands):
 
 def add_check(commands):
     check = command(commands, "check", "run a long study that the tests hold only a part of", "Words after -- go to the study.")
-    check.add_argument("--coverage", action="store_true", required=True, help="how often the kit's ranges hold the truth")
+    which = check.add_mutually_exclusive_group(required=True)
+    which.add_argument("--coverage", action="store_true", help="how often the kit's ranges hold the truth")
+    which.add_argument("--causes", action="store_true", help="how often the bounds of weighed causes do, a part of the first")
+    which.add_argument("--predictions", action="store_true", help="compute anew what each cause predicts for each kind of run")
 
 
 def add_lock(commands):

@@ -22,6 +22,7 @@ DRAWN_IN = {
     "GasDose": "kit.charts.dose",
     "GasTable": "kit.charts.gastable",
     "CauseBudget": "kit.charts.causes",
+    "WeighedCauses": "kit.charts.causes",
     "Spectra": "kit.charts.spectra",
     "BoilingPoint": "kit.charts.boiling",
     "PlanetBalance": "kit.charts.planetary",

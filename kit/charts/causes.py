@@ -1,10 +1,12 @@
-"""The rival causes and their sizes beside the measured effect."""
+"""The rival causes: their sizes beside the measured effect, and the bounds that several runs leave them."""
 
-from kit.analysis.causes import CauseBudget
+from kit.analysis.causes import CauseBudget, RUNS, WeighedCauses
 from kit.charts import draw
 from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import note, upright
-from kit.charts.style import CONTROL, QUIET, TREATED
+from kit.charts.sheet import line, note, Panel, sheet, upright
+from kit.charts.style import CONTROL, faint, QUIET, TREATED
+
+WIDEST, NARROWEST = 26, 8  # pixels: bars of the first and of the last run
 
 
 @draw.register
@@ -22,3 +24,32 @@ def causes_chart(budget: CauseBudget):
 def _row(cause, budget):
     said = cause.standing if budget.measured else str(cause.size)
     return f"{cause.rival.letter} {cause.rival.name}", cause.size, said, TREATED if cause.standing == "could alone" else QUIET
+
+
+@draw.register
+def weighed_chart(weighed: WeighedCauses):
+    """A bar each cause, least to most: broad and pale after the gas run, ever narrower with each further run, dark once all are in."""
+    names = {cause.letter: str(cause.rival) for cause in weighed.causes}
+    steps = [_bars(bounds, names, place, len(weighed.history)) for place, (_, bounds) in enumerate(weighed.history)]
+    words = [note(cause.word, 1.01, names[cause.letter], _color(cause), xref="domain") for cause in weighed.causes]
+    measured = weighed.runs[0].effect
+    marks = [upright(0), upright(measured.low, measured.high)]
+    told = [note("gas run", measured.high, 0, QUIET, yref="domain", yanchor="bottom")]
+    yaxis = {"categoryorder": "array", "categoryarray": list(names.values())[::-1]}
+    panel = Panel(steps, x="extra warming in the gas run (°C)", marks=marks, notes=[*words, *told], yaxis=yaxis)
+    order = ", then ".join(RUNS[kind] for kind, _ in weighed.history)
+    said = f"{weighed.reason} Bars from pale to dark: {order}."
+    return sheet(panel, title=str(weighed), said=said, height=110 + 52 * len(names), right=200)
+
+
+def _bars(bounds, names, place, steps):
+    """One step's bars as one trace with gaps."""
+    last = place == steps - 1
+    width = NARROWEST if last else WIDEST - (WIDEST - NARROWEST) * place / max(steps - 1, 1)
+    ends = [end for letter in names for end in (*bounds[letter], None)]
+    rows = [name for name in names.values() for _ in range(3)]
+    return line(ends, rows, TREATED if last else faint(TREATED), width=width, hoverinfo="x")
+
+
+def _color(cause):
+    return TREATED if cause.word == "needed" else QUIET

@@ -2,7 +2,12 @@
 
 
 def check(options):
-    """Run the study that was asked for; its exit status."""
+    """Run the study that was asked for, or write the record of predictions anew; its exit status."""
+    if options.predictions:
+        from kit.analysis.causes import write_record
+
+        print(f"Written: {write_record()}")
+        return 0
     from kit.commands.coverage import main  # here, so that no other command waits for it
 
-    return main(options.rest)
+    return main(["--only", "causes", *options.rest] if options.causes else options.rest)

@@ -7,7 +7,7 @@ from importlib import import_module
 # Modules whose STUDIES make up the whole. To add a study, write it into one of them, or add a module here.
 STUDIED_IN = (
     "kit.coverage.effects", "kit.coverage.steady", "kit.coverage.curves", "kit.coverage.classes", "kit.coverage.comparisons", "kit.coverage.finding",
-    "kit.coverage.scales",
+    "kit.coverage.scales", "kit.coverage.causes",
 )
 
 

@@ -9,7 +9,8 @@ from kit.physics.radiation import band_share
 # Bands where CO2 takes up most (µm); textbook values, from memory.
 CO2_BANDS_UM = {"2.7 µm": (2.65, 2.85), "4.3 µm": (4.2, 4.45), "15 µm": (13.0, 17.0)}
 # Leckner, Combustion and Flame 19:33, 1972, CO2 at 1 bar; rows: powers of log10(pL / bar cm), columns: powers of T / 1000 K.
-# Coefficients as a public program prints them from Modest, Radiative Heat Transfer, 3rd ed., 2013, table 10.4.
+# Coefficients as a public program prints them from Modest, Radiative Heat Transfer: table 10.4 in the 2nd ed., 2003, table 11.4 in the
+# 3rd, 2013 (numbers of tables from memory).
 LECKNER = np.array(
     [
         [-3.9893, 2.7669, -2.1081, 0.39163],
@@ -53,7 +54,8 @@ def lamp_absorbed_share(path_m, share=1.0, lamp_k=2700.0, temperature_c=26.85):
     """Share (0 to 1) of a lamp's radiation that CO2 at °C takes up over a path (m): no wall in front, so an upper end.
 
     Hottel's rule: emissivity at the lamp's temperature (K, 400 to 3,000) for the path times T_lamp / T_gas, times
-    (T_gas / T_lamp)^0.65; Modest, Radiative Heat Transfer, section 10.11 (from memory). Spread as `co2_emissivity_range`.
+    (T_gas / T_lamp)^0.65; Modest, Radiative Heat Transfer, the chapter on molecular gases (10 in the
+    2nd ed., 11 in the 3rd, from memory). Spread as `co2_emissivity_range`.
     """
     gas_k = bounded(temperature_c, "The temperature", 0, 200, "°C") + ZERO_C_K
     lamp = bounded(lamp_k, "The lamp's temperature", 400, 3_000, "K")

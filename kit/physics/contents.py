@@ -5,17 +5,19 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.physics import gases
+from kit.physics.absorption import lamp_absorbed_share
 from kit.physics.checking import one_of
 from kit.physics.constants import ROOM_K, ZERO_C_K
 from kit.physics.convection import MIXED_FLOW, TURBULENT_FLOW, conductance_ratio
 from kit.physics.mouth import AIR_J_M3_K, diffusion_m3_s, heavier_by
+from kit.physics.radiation import FILAMENT_K
 
 # A thermometer in the beam: its excess over the gas in the pure gas against air, by Nusselt's and radiation's shares of what cools
 # it: 1.09 to 1.42 in CO2, 1.17 to 1.45 in argon (reckoned, no source). The middle of each.
 PROBE_GAIN = {"CO2": 1.25, "argon": 1.31, "air": 1.0}
 INFRARED_W_PER_K = 0.035  # exchanged between 1.5 L of CO2 at 1 atm and its walls (reckoned)
 INFRARED_POWER, LIGHT_POWER = 0.33, 0.25  # what a share y takes up, against pure gas: y to this power; from `kit.physics.absorption`
-LIGHT_TAKEN = 0.019  # of a 2700 K filament's light, by 10 cm of pure CO2 (wide-band reckoning)
+PATH_M = 0.1  # of the light through the gas
 
 
 @dataclass(frozen=True, eq=False)
@@ -34,14 +36,18 @@ class Contents:
     infrared_w_per_k: float = 0.0
 
 
-def contents_of(gas, volume_l=1.5, depth_m=0.19, **changes):
-    """The `Contents` of a vessel (L, m deep) into which 'CO2', 'argon' or 'air' is led; `changes` are fields that are known better.
+def contents_of(gas, volume_l=1.5, depth_m=0.19, lamp_k=FILAMENT_K, **changes):
+    """The `Contents` of a vessel (L, m deep) into which 'CO2', 'argon' or 'air' is led, under a lamp of `lamp_k` (K).
+
+    `changes` are fields that are known better. A filament of 2400 K gives CO2 a larger share of its light than one of 2700 K, and a dark
+    heater at 600 K three times as much: `kit.physics.absorption.lamp_absorbed_share`.
 
     Ideal gas law, `kit.physics.gases`, `kit.physics.convection` (midway between the two laws of free flow), `kit.physics.mouth`;
     what light and infrared do is reckoned from `kit.physics.absorption` (derived here). A Fault for another gas.
     """
     one_of(gas, "The gas", PROBE_GAIN)
-    own = {"light_taken": LIGHT_TAKEN, "infrared_w_per_k": INFRARED_W_PER_K * volume_l / 1.5} if gas == "CO2" else {}
+    taken, exchanged = lamp_absorbed_share(PATH_M, 1.0, lamp_k), INFRARED_W_PER_K * volume_l / 1.5
+    own = {"light_taken": taken, "infrared_w_per_k": exchanged} if gas == "CO2" else {}
     room_c = ROOM_K - ZERO_C_K
     usual = {
         "heavier": heavier_by(gas),

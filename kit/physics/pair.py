@@ -52,17 +52,18 @@ class Setting:
         return self.gas_at_s + FILLED_AFTER * self.fizz_s
 
 
-def pair_course(vessel, contents, setting, end_s, *, at_work=(CAUSES,)):
+def pair_course(vessel, contents, setting, end_s, *, at_work=(CAUSES,), **steps):
     """`Course` of both vessels until `end_s` (s), last axis (treated, control): kelvin over the room, shares, flows.
 
-    Lumped energy and gas balance of `kit.physics.courses` (derived here). `at_work` as there.
+    Lumped energy and gas balance of `kit.physics.courses` (derived here). `at_work` and `steps` (longest_step_s,
+    lively_w_per_k) as there.
     """
     wet = np.isfinite(setting.bath_k)
     if np.any(wet):
         stored, lost = np.where(wet, BOWL_J_PER_K, vessel.wall_j_per_k), np.where(wet, BOWL_W_PER_K, vessel.wall_to_room_w_per_k)
         vessel = replace(vessel, wall_j_per_k=stored, wall_to_room_w_per_k=lost)
     stages = _stages(vessel, setting, wet, end_s)
-    return course(vessel, contents, stages, at_work=at_work, wall_start_k=np.where(wet, setting.bath_k, 0.0))
+    return course(vessel, contents, stages, at_work=at_work, wall_start_k=np.where(wet, setting.bath_k, 0.0), **steps)
 
 
 def _stages(vessel, setting, wet, end_s):

@@ -12,13 +12,15 @@ SUN_W_M2 = 1361.0  # Kopp & Lean, Geophys. Res. Lett. 38:L01706, 2011 (from memo
 ALBEDO = 0.30  # share of sunlight that Earth sends back, rounded (textbook, from memory)
 SURFACE_K = 288.0  # observed mean of Earth's surface, rounded (textbook, from memory)
 PREINDUSTRIAL_PPM = 278.0  # CO2 in 1750, rounded (IPCC AR6 WG1, chapter 2, from memory)
-MYHRE_W_M2 = 5.35  # Myhre et al., Geophys. Res. Lett. 25:2715, 1998
+MYHRE_W_M2 = 5.35  # Myhre et al., Geophys. Res. Lett. 25:2715, 1998 (from memory); about ± 10 % (from memory)
+FITTED_PPM = (150, 1_000)  # what that formula is for: past and near-future CO2; AR6 has a longer one (from memory)
 DOUBLING_W_M2 = (3.46, 3.93, 4.40)  # 3.93 ± 0.47, very likely: IPCC AR6 WG1, chapter 7, executive summary
 # Warming (K) by CO2 doubled: where 5, 17, 50, 83 and 95 % of the assessed belief lie below. "Very likely" is read as the middle
 # 90 %, "likely" as the middle 66 %. In the end: IPCC AR6 WG1, section TS.3.2.1. At the time of a slow doubling: chapter 7 (from memory).
 LEVELS = (0.05, 0.17, 0.50, 0.83, 0.95)
 EQUILIBRIUM_K = (2.0, 2.5, 3.0, 4.0, 5.0)
 TRANSIENT_K = (1.2, 1.4, 1.8, 2.2, 2.4)
+FITTED = "The formula was fitted to the CO2 of the past and the near future."
 SEED = 1959  # of the draws below: any fixed number would do
 
 
@@ -50,17 +52,18 @@ def layered_k(sun_w_m2=SUN_W_M2, albedo=ALBEDO, absorbed_share=1.0):
 
 
 def forcing(co2_ppm, from_ppm=PREINDUSTRIAL_PPM):
-    """How much (W/m2) a change of CO2 tips the planet's balance at first: 5.35 ln(C / C0), ppm by volume, 100 to 10,000.
+    """How much (W/m2) a change of CO2 tips the planet's balance at first: 5.35 ln(C / C0), ppm by volume, 150 to 1,000.
 
-    Myhre, Highwood, Shine & Stordal, Geophys. Res. Lett. 25:2715, 1998. Its uncertainty: `forcing_range_w_m2`.
+    Myhre, Highwood, Shine & Stordal, Geophys. Res. Lett. 25:2715, 1998 (from memory), about ± 10 %. Another quantity, with quick
+    answers of the air in it: `effective_forcing_w_m2`.
     """
     return MYHRE_W_M2 * np.log(_co2_ratio(co2_ppm, from_ppm))
 
 
-def forcing_range_w_m2(co2_ppm, from_ppm=PREINDUSTRIAL_PPM):
+def effective_forcing_w_m2(co2_ppm, from_ppm=PREINDUSTRIAL_PPM):
     """Least, best and most (W/m2) of the effective forcing, very likely range: 3.93 ± 0.47 for each doubling. ppm by volume.
 
-    IPCC AR6 WG1, 2021, chapter 7, executive summary. A little more than `forcing`, because the air's quick answers count, too.
+    IPCC AR6 WG1, 2021, chapter 7, executive summary (from memory). Another quantity than `forcing`: the air's quick answers count, too.
     """
     doublings = np.log2(_co2_ratio(co2_ppm, from_ppm))
     return tuple(np.sort([each * doublings for each in DOUBLING_W_M2], axis=0))
@@ -77,8 +80,8 @@ def warming_draws_k(co2_ppm, from_ppm=PREINDUSTRIAL_PPM, doubling_k=EQUILIBRIUM_
 
 
 def _co2_ratio(co2_ppm, from_ppm):
-    start = bounded(from_ppm, "The CO2 at the start", 100, 10_000, "ppm")
-    return bounded(co2_ppm, "The CO2", 100, 10_000, "ppm") / start
+    start = bounded(from_ppm, "The CO2 at the start", *FITTED_PPM, "ppm", FITTED)
+    return bounded(co2_ppm, "The CO2", *FITTED_PPM, "ppm", FITTED) / start
 
 
 @cache

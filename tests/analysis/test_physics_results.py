@@ -15,10 +15,10 @@ from kit.analysis.causes.gastable import compare_gases
 from kit.analysis.planet.planet import planet_balance, planet_warming
 from kit.analysis.causes.published import PUBLISHED
 from kit.analysis.causes.rivals import RIVALS
-from kit.analysis.planet.spectra import compare_sources
+from kit.analysis.planet.spectra import radiation_curves
 
 RESULTS = {
-    "dose": gas_dose(tablets=4), "need": gas_needed(80), "gases": compare_gases(), "spectra": compare_sources(), "causes": possible_causes(),
+    "dose": gas_dose(tablets=4), "need": gas_needed(80), "gases": compare_gases(), "spectra": radiation_curves(), "causes": possible_causes(),
     "boiling": boiling_point(altitude_m=500), "balance": planet_balance(), "warming": planet_warming(420), "record": co2_record(),
     "carryover": carries_over(),
 }  # fmt: skip

@@ -7,13 +7,14 @@ import pytest
 
 from kit import (
     Windows, band_share, bench_card, calibrate, check_steady, class_effect, compare, example_class, example_run, fit_warming, gas_dose,
-    naive_effect, paired_effect, plan_run, possible_causes, reference_run, reveal, simulate_run,
+    naive_effect, paired_effect, plan_run, possible_causes, reference_run, reveal, runs_that_separate, simulate_run, weigh_causes,
 )  # fmt: skip
 from kit.analysis.causes.gastable import compare_gases
 from kit.analysis.planet.carryover import carries_over
 from kit.analysis.planet.co2record import co2_record
+from kit.analysis.planet.forcings import forcing
 from kit.analysis.planet.planet import planet_balance, planet_warming
-from kit.analysis.planet.spectra import compare_sources
+from kit.analysis.planet.spectra import radiation_curves
 from kit.analysis.planning.gasneed import gas_needed
 from kit.analysis.thermometers.boiling import boiling_point
 from kit.words import Account
@@ -31,6 +32,7 @@ JUDGING = {
     "comparison": lambda: compare(effect(), paired_effect(reference_run(), MARKS), margin=0.3),
     "class": lambda: class_effect(example_class()),
     "causes": lambda: possible_causes(effect()),
+    "weighed causes": lambda: weigh_causes({"gas": effect(), "covered": paired_effect(example_run("basalt-covered"), MARKS)}),
 }
 RESULTS = JUDGING | {
     "naive effect": lambda: naive_effect(example_run("basalt"), MARKS),
@@ -47,7 +49,9 @@ RESULTS = JUDGING | {
     "CO2 record": co2_record,
     "planet's balance": planet_balance,
     "planet's warming": lambda: planet_warming(560),
-    "spectra": compare_sources,
+    "spectra": radiation_curves,
+    "separating runs": lambda: runs_that_separate("md"),
+    "forcing": lambda: forcing(400, 278),
     "truth": lambda: reveal(simulate_run(seed=1)),
 }
 

@@ -11,7 +11,7 @@ from kit.analysis.planet.co2record import co2_record
 from kit.analysis.planning.dosing import gas_dose
 from kit.analysis.causes.gastable import compare_gases
 from kit.analysis.planet.planet import planet_balance, planet_warming
-from kit.analysis.planet.spectra import compare_sources
+from kit.analysis.planet.spectra import radiation_curves
 from kit.charts import chart
 from kit.estimate import Estimate
 
@@ -20,8 +20,8 @@ MEASURED = Estimate.from_error(1.53, 0.03, 2.2)
 LIVE = {
     "dose": lambda: gas_dose(tablets=4),
     "gases": compare_gases,
-    "spectra": compare_sources,
-    "causes": lambda: possible_causes(MEASURED, inside_w=(0.02, 1 + next(ANEW) / 1000)),
+    "spectra": radiation_curves,
+    "causes": lambda: possible_causes(Estimate.from_error(1.5 + next(ANEW) / 1000, 0.03, 2.2)),
     "boiling": lambda: boiling_point(altitude_m=800),
     "balance": planet_balance,
     "warming": lambda: planet_warming(420),
@@ -68,7 +68,7 @@ def test_a_range_is_drawn_from_its_least_to_its_most():
 
 
 def test_the_window_without_an_edge_has_no_stripe():
-    glass, foil = (chart(compare_sources(window=window)) for window in ("soda-lime glass", "thin polyethylene"))
+    glass, foil = (chart(radiation_curves(window=window)) for window in ("soda-lime glass", "thin polyethylene"))
     assert len(glass.layout.shapes) - len(foil.layout.shapes) == 3
 
 

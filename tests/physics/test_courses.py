@@ -159,3 +159,45 @@ def test_an_hour_takes_less_than_60_ms():
         spent.append(time.perf_counter() - start)
     print(f"\na simulated hour: {1000 * min(spent):.0f} ms")
     assert min(spent) < 0.060
+
+
+def gained(contents, letter, stage):
+    """K by which one cause alone raises the gas in a shut vessel that stays full of it."""
+    full = Stage(60, fill_m3_s=1e-3, fill_share=1.0, from_below=1.0)
+    found = course(Vessel(), contents, [full, stage], at_work=(CAUSES, "", letter))
+    return found.gas_k[-1, 2] - found.gas_k[-1, 1]
+
+
+def test_light_taken_up_warms_by_what_two_resistances_in_a_row_hold():
+    """3.5 % of 1.2 W: 0.042 W (1/0.26 + 1/0.5) = 0.246 K, by hand; 0.16 K of it over the wall."""
+    pure = contents_of("CO2", light_taken=0.035, diffusion_m3_s=0.0)
+    assert gained(pure, "a", Stage(20_000, light_w=1.2)) == pytest.approx(0.246, abs=0.001)
+
+
+def test_a_gas_that_carries_less_keeps_its_excess():
+    """P_g / U (1 / r - 1), with r 0.711, less what the card gives the wall instead (half of what the gas takes less), by hand."""
+    argon = contents_of("argon", carried=0.711, diffusion_m3_s=0.0)
+    kept = 0.5 * (1 - 0.711) * 0.5
+    expected = (0.5 - kept) / 0.26 / 0.711 - 0.5 / 0.26
+    assert gained(argon, "c", Stage(20_000, gas_w=0.5)) == pytest.approx(expected, abs=0.002)
+
+
+def test_infrared_pulls_the_gas_to_its_wall():
+    """P_g / U - P_g / (U + U_ir), by hand."""
+    pure = contents_of("CO2", infrared_w_per_k=0.035, diffusion_m3_s=0.0)
+    assert gained(pure, "b", Stage(20_000, gas_w=0.5)) == pytest.approx(0.5 / 0.295 - 0.5 / 0.26, abs=0.001)
+
+
+@pytest.mark.parametrize("gas, name, low, high", [("CO2", "CO2", 0.89, 1.0), ("argon", "Argon", 0.70, 0.72)])
+def test_a_mixed_gas_carries_what_churchill_and_chu_say(gas, name, low, high):
+    """Churchill & Chu, Int. J. Heat Mass Transfer 18:1323, 1975 (from memory): laminar plate of 10 cm, 10 K, properties by CoolProp."""
+    from tests.coolprop import PropsSI
+
+    def conductance(fluid):
+        density, heat, k, mu = (PropsSI(what, "T", 300, "P", 101325, fluid) for what in ("D", "C", "L", "V"))
+        rayleigh = 9.80665 / 300 * 10 * 0.1**3 * density**2 * heat / (mu * k)
+        return k / 0.1 * (0.68 + 0.670 * rayleigh**0.25 / (1 + (0.492 / (mu * heat / k)) ** (9 / 16)) ** (4 / 9))
+
+    ratio = conductance(name) / conductance("Air")
+    assert low - 0.01 <= ratio <= high + 0.01
+    assert contents_of(gas).carried == pytest.approx(ratio, abs=0.06)

@@ -60,3 +60,9 @@ def test_water_keeps_what_henry_allows():
 def test_the_vapour_takes_its_room():
     """Water vapour at 25 °C has 3,169.9 Pa (IAPWS-95 by CoolProp), so gas over water fills 101,325 / (101,325 - 3,169.9) as much."""
     assert dose.wet_gas_volume_l(1) / dose.gas_volume_l(1) == pytest.approx(101_325 / (101_325 - 3_169.9), rel=1e-5)
+
+
+def test_an_exact_mix_leaves_up_to_a_tenth_and_a_surplus_nothing():
+    """5 to 10 % at the exact mix (equilibrium, reckoned): citric 0.7623 g for each gram of bicarbonate (stoichiometry)."""
+    assert dose.least_reacted(5, 5 * 0.7623) == pytest.approx(0.9, abs=1e-4)
+    assert dose.least_reacted(5, 5) == 1 == dose.least_reacted(10, 5) and dose.least_reacted(0, 0) == 1

@@ -1,88 +1,60 @@
-"""The rival causes, the runs that could tell them apart, and what each cause predicts for each run.
-
-The predictions are reasoned from the physics in `kit.physics`, not measured: a real bench has to be asked. Codes: "gone" (or
-nearly), "less", "same", "opposite" (changes sign), "unclear".
-"""
+"""The rival causes in words, and the kinds of run that could tell them apart. What each predicts is computed: `predictions`."""
 
 from dataclasses import dataclass
 
+from kit.analysis.causes.bounds import LETTERS
 from kit.faults import Fault
 from kit.words import listed
 
 
 @dataclass(frozen=True)
 class Rival:
-    """A possible cause: its letter, a short name, what would be going on, and what each run would show if it alone were at work."""
+    """A possible cause: its letter, a short name, and what would be going on."""
 
     letter: str
     name: str
     story: str
-    predicts: dict
 
-
-RUNS = {
-    "air": "plain air through the same tube",
-    "argon": "argon in place of CO2",
-    "stirred": "both vessels stirred",
-    "filtered": "water or glass before the lamp",
-    "shaded": "foil between lamp and both thermometers",
-    "swapped": "vessels change sides",
-    "waited": "10 minutes more before reading",
-    "covered": "both loosely covered, never sealed",
-}
-
-
-def _rival(letter, name, story, codes):
-    return Rival(letter, name, story, dict(zip(RUNS, codes.split(), strict=True)))
+    def __str__(self):
+        return f"{self.letter} {self.name}"
 
 
 RIVALS = (
-    _rival(
-        "a", "lamp light taken up", "CO2 takes up some of the lamp's light near 2.7 and 4.3 µm.",
-        "gone gone same gone same same less same",
-    ),
-    _rival(
-        "b", "infrared of the walls", "CO2 and the walls swap thermal infrared.",
-        "gone gone less same same same less same",
-    ),
-    _rival(
-        "c", "a dense layer lies still", "Dense gas stays at the bottom, so heat leaves by conduction alone.",
-        "gone same gone less less same less same",
-    ),
-    _rival(
-        "d", "thermometer in the beam", "The lamp warms the thermometer itself, and CO2 cools it less than air.",
-        "gone same less less gone same same same",
-    ),
-    _rival(
-        "e", "cold or wet gas", "The gas comes in colder than the vessel.",
-        "less unclear same same same same gone same",
-    ),
-    _rival(
-        "f", "disturbance or side", "The handling, a moved lamp or an open lid, and not the gas.",
-        "same same same same same opposite unclear unclear",
-    ),
-    _rival(
-        "g", "heat capacity of the gas", "CO2 takes more heat for each degree, so it changes more slowly.",
-        "gone opposite same same same same gone same",
-    ),
-)  # fmt: skip
+    Rival("m", "less exchange through the mouth", "Heavy gas lies still where warm air would change places with the room's."),
+    Rival("d", "thermometer in the beam", "The lamp warms the thermometer itself, and the gas cools it less than air."),
+    Rival("c", "heat carried to the wall", "Where the gas moves about, it carries a little less heat to the wall than air."),
+    Rival("a", "lamp light taken up", "CO2 takes up some of the lamp's light near 2.7 and 4.3 µm."),
+    Rival("b", "infrared of the walls", "CO2 and the walls swap thermal infrared. It pulls the gas to its walls."),
+    Rival("e", "cold or wet gas", "The gas comes in colder than the control's air."),
+    Rival("f", "disturbance or side", "The handling, or a lamp that leans to one side, and not the gas."),
+)
 BY_LETTER = {each.letter: each for each in RIVALS}
+# Kind of run -> what it is, in words.
+RUNS = {
+    "gas": "CO2 into one of two open vessels",
+    "air": "plain air through the same tube and water",
+    "argon": "argon in place of CO2",
+    "stirred": "a fan in both vessels",
+    "shaded": "foil between lamp and both thermometers",
+    "covered": "film over both mouths once the gas is in",
+    "covered_shaded": "film over both mouths and foil over both thermometers",
+    "filtered": "a tank of water before the lamp",
+    "swapped": "the vessels' places changed",
+    "waited": "read again 45 min after the gas",
+    "dark": "no lamp, both vessels in warm water",
+}
 
 
-def runs_that_separate(*letters):
-    """Names of the runs for which these causes (letters) predict different results, the sharpest first. A Fault for unknown letters."""
-    rivals = [_known(letter) for letter in letters]
-    kinds = {run: len({rival.predicts[run] for rival in rivals} - {"unclear"}) for run in RUNS}
-    return tuple(sorted((run for run in RUNS if kinds[run] > 1), key=lambda run: -_pairs_split(run, rivals)))
+def known_letters(letters):
+    """The letters in the kit's order; a Fault names one that no cause has."""
+    for letter in letters:
+        if letter not in BY_LETTER:
+            raise Fault(f"No cause has the letter {letter!r}. Causes: {listed(RIVALS)}.")
+    return [letter for letter in LETTERS if letter in letters]
 
 
-def _known(letter):
-    if letter not in BY_LETTER:
-        raise Fault(f"No cause has the letter {letter!r}. Causes: {listed(f'{each.letter} {each.name}' for each in RIVALS)}.")
-    return BY_LETTER[letter]
-
-
-def _pairs_split(run, rivals):
-    """How many pairs of the causes this run tells apart."""
-    codes = [rival.predicts[run] for rival in rivals]
-    return sum(one != other and "unclear" not in (one, other) for at, one in enumerate(codes) for other in codes[:at])
+def known_kind(kind):
+    """`kind` if there is such a kind of run; a Fault lists all of them."""
+    if kind not in RUNS:
+        raise Fault(f"There is no kind of run {kind!r}. Kinds: {', '.join(RUNS)}.")
+    return kind

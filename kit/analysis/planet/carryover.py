@@ -54,9 +54,10 @@ class CarryOver:
 PARALLELS = (
     Parallel("energy balance", "settles where out equals in", "settles where out equals in", True),
     Parallel("a gas that takes up infrared", "takes up a little over 10 cm", "raises the level that radiates to space", True),
-    Parallel("the way out", "mostly air and walls", "radiation to space alone", False),
+    Parallel("the way out", "walls, and air that changes places through the mouth", "radiation to space alone", False),
     Parallel("the light", "a lamp, much of it near infrared", "the sun, hardly any of it where CO2 takes it up", False),
     Parallel("walls", "solid and warm, close around the gas", "none", False),
+    Parallel("a lid", "film or a heavy gas keeps the warm air in", "none: its air has nowhere to go", False),
     Parallel("convection", "may be stopped by a lid or a dense layer", "goes on, and carries heat upwards", False),
     Parallel("how much CO2", "tens of percent", "hundreds of ppm, over a far longer path", False),
     Parallel("time", "minutes", "decades and more, because of the oceans", False),

@@ -74,9 +74,13 @@ class Co2Record:
         return plain(self)
 
 
-@cache
 def co2_record():
     """Co2Record: monthly means of the weekly ones, five months without a week filled in on a straight line between their neighbours."""
+    return _read()
+
+
+@cache
+def _read():
     from statsmodels.datasets import co2
 
     weekly = co2.load_pandas().data["co2"]

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from kit.analysis.planet.forcings import Forcing, forcing
 from kit.estimate import Estimate, Range, rounded
 from kit.physics import planet
 from kit.physics import exitance_w_m2, ZERO_C_K
@@ -85,28 +86,24 @@ def planet_balance(sun_w_m2=planet.SUN_W_M2, albedo=planet.ALBEDO, absorbed_shar
 class PlanetWarming:
     """Warming by a lasting change of CO2 alone. `in_the_end`, `meanwhile` (after a slow rise of CO2): Estimates, "very likely", 90 %.
 
-    `forcing_w_m2`: by Myhre's formula; `forcing_range`: as assessed. `likely`, `likely_meanwhile`: the middle 66 %.
+    `forcing`: how far the balance is tipped. `likely`, `likely_meanwhile`: the middle 66 %.
     """
 
     co2_ppm: float
     from_ppm: float
-    forcing_w_m2: float
-    forcing_range: Range
+    forcing: Forcing
     in_the_end: Estimate
     likely: Range
     meanwhile: Estimate
     likely_meanwhile: Range
 
     def __str__(self):
-        return (
-            f"CO2 from {self.from_ppm:g} to {self.co2_ppm:g} ppm tips the balance by {rounded(self.forcing_w_m2, 2)} W/m² "
-            f"({self.forcing_range}). Warming in the end: {self.in_the_end.text}, likely {self.likely}."
-        )
+        return f"{self.forcing} Warming in the end: {self.in_the_end.text}, likely {self.likely}."
 
     def explain(self):
         """How the warming was worked out, with its own numbers."""
         return account(
-            f"More CO2 lets less infrared out: {self.forcing_range} for {self.from_ppm:g} to {self.co2_ppm:g} ppm.",
+            f"More CO2 lets less infrared out: {self.forcing.effective} for {self.from_ppm:g} to {self.co2_ppm:g} ppm.",
             f"The ground and the air warm until as much goes out as comes in. In the end: {self.in_the_end.text}, likely {self.likely}.",
             f"The oceans take long to warm. While CO2 still rises: {self.meanwhile.text}, likely {self.likely_meanwhile}.",
             "The range is wide because clouds, ice and water vapour answer the warming, and nobody knows exactly how strongly.",
@@ -114,25 +111,23 @@ class PlanetWarming:
 
     def _repr_html_(self):
         rows = [("in the end", self.in_the_end.text), ("likely", self.likely), ("meanwhile", self.meanwhile.text)]
-        return table_html([("forcing", self.forcing_range), *rows], f"CO2 from {self.from_ppm:g} to {self.co2_ppm:g} ppm")
+        return table_html([("effective forcing", self.forcing.effective), *rows], f"CO2 from {self.from_ppm:g} to {self.co2_ppm:g} ppm")
 
     def to_dict(self):
         return plain(self)
 
 
 def planet_warming(co2_ppm, from_ppm=planet.PREINDUSTRIAL_PPM):
-    """PlanetWarming for CO2 in ppm by volume: forcing, and warming as a range from the assessed sensitivity (20,000 draws, one seed).
+    """PlanetWarming for CO2 in ppm by volume, 150 to 1,000: forcing, and warming as a range from the assessed sensitivity (20,000 draws, one seed).
 
     CO2 alone: other gases and dust in the air act, too. A Fault names what can't be. Sources: `kit.physics.planet`.
     """
     ends = planet.warming_draws_k(co2_ppm, from_ppm)
     meanwhile = planet.warming_draws_k(co2_ppm, from_ppm, planet.TRANSIENT_K)
-    least, _, most = (float(each) for each in planet.forcing_range_w_m2(co2_ppm, from_ppm))
     return PlanetWarming(
         co2_ppm=co2_ppm,
         from_ppm=from_ppm,
-        forcing_w_m2=float(planet.forcing(co2_ppm, from_ppm)),
-        forcing_range=Range(least, most, "W/m²"),
+        forcing=forcing(co2_ppm, from_ppm),
         in_the_end=_very_likely(ends),
         likely=_likely(ends),
         meanwhile=_very_likely(meanwhile),

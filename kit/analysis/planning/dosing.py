@@ -32,7 +32,8 @@ class Setup:
 class GasDose:
     """Gas from a dose. Litres of dry CO2 at the room's temperature and pressure; shares of CO2 by volume, in %.
 
-    `litres` counts what may stay dissolved at its low end; `share` runs from mixing behind the bottle's headspace to filling from
+    `litres` counts what may stay dissolved, or unreacted where the mix is exact, at its low end; `share` runs from
+    mixing behind the bottle's headspace to filling from
     below, unmixed. `curve` has minutes and the least and most share for either way of filling. `limiting` runs out first.
     """
 
@@ -102,7 +103,8 @@ def gas_dose(*, tablets=None, bicarbonate_g=None, acid_g=None, acid="citric", vi
     moles = dose.co2_mol(bicarbonate_g, acid_g, acid)
     source = f"{vinegar_ml:g} mL of vinegar" if vinegar_ml is not None else f"{acid_g:g} g of {acid} acid"
     limiting = str(dose.limiting_reagent(bicarbonate_g, acid_g, acid))
-    return _dose(f"{bicarbonate_g:g} g of bicarbonate and {source}", limiting, (moles, moles), place)
+    least = moles * dose.least_reacted(bicarbonate_g, acid_g, acid)
+    return _dose(f"{bicarbonate_g:g} g of bicarbonate and {source}", limiting, (least, moles), place)
 
 
 def _setup(changes):

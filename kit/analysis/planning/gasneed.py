@@ -44,13 +44,14 @@ class GasNeed:
 def gas_needed(share, vessel_l=1.5, *, headspace_l=0.25, water_ml=100.0, room_c=20.0, acid="citric"):
     """GasNeed for a wanted share of CO2 (%, below 100) in an open vessel (L), gas made in a bottle with a headspace (L) over water (mL).
 
-    The upper end mixes and loses to the water what it can hold at `room_c` (°C); the lower end fills from below and loses nothing.
+    The upper end mixes, loses to the water what it can hold at `room_c` (°C), and leaves a tenth unreacted, as exact mixes do; the
+    lower end fills from below and loses nothing.
     A Fault names a value that can't be. Mass balances and stoichiometry: `kit.physics.filling`, `kit.physics.dose`.
     """
     low = float(filling.gas_for_layered_share_l(share / 100, vessel_l))
     high = float(filling.gas_for_headspace_share_l(share / 100, vessel_l, headspace_l))
     molar_l = float(dose.gas_volume_l(1, room_c))
-    moles = low / molar_l, high / molar_l + float(dose.dissolved_mol(water_ml, room_c))
+    moles = low / molar_l, (high / molar_l + float(dose.dissolved_mol(water_ml, room_c))) / (1 - dose.UNREACTED)
     soda = Range(*(each * MOLAR_MASS_G["bicarbonate"] for each in moles), "g")
     sour = Range(*(float(dose.acid_needed_g(each, acid)) for each in (soda.low, soda.high)), "g")
     return GasNeed(share, vessel_l, Range(low, high, "L"), soda, sour, acid, safety("ventilate", "way out", "eyes"))

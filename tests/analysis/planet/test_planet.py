@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.analysis.planet.planet import planet_balance, planet_warming
+from kit.faults import Fault
 
 
 def test_earth_bare_and_under_one_layer():
@@ -39,10 +40,18 @@ def test_a_doubling_warms_by_the_assessed_range():
 def test_the_measured_rise_as_forcing_and_range():
     """316.0 to 369.4 ppm: 5.35 ln(369.4/316.0) = 0.835 W/m2 (Myhre et al. 1998, computed)."""
     warming = planet_warming(369.4, 316.0)
-    assert warming.forcing_w_m2 == pytest.approx(0.835, abs=0.001)
-    assert warming.forcing_range.holds(warming.forcing_w_m2)
+    assert warming.forcing.value_w_m2 == pytest.approx(0.835, abs=0.001)
+    assert warming.forcing.effective.holds(warming.forcing.value_w_m2)
     assert warming.in_the_end.low < warming.likely.low < warming.likely.high < warming.in_the_end.high
 
 
 def test_less_co2_cools():
     assert planet_warming(200, 278).in_the_end.high < 0 > planet_warming(200, 278).likely.high
+
+
+def test_beyond_the_formula_nothing_is_said():
+    with pytest.raises(Fault) as caught:
+        planet_warming(10_000)
+    assert str(caught.value) == (
+        "The CO2 can't be 10,000 ppm here. Give 150 to 1,000 ppm. The formula was fitted to the CO2 of the past and the near future."
+    )

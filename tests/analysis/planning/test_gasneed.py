@@ -20,7 +20,7 @@ def test_grams_match_and_leave_nothing_over():
     need = gas_needed(80)
     assert dose.limiting_reagent(need.bicarbonate_g.high, need.acid_g.high) == "neither"
     assert dose.gas_volume_l(dose.co2_mol(need.bicarbonate_g.low, need.acid_g.low), 20) == pytest.approx(need.litres.low)
-    assert str(need) == "80 % of CO2 in 1.5 L takes 1.2 to 2.7 L: 4.2 to 9.7 g of bicarbonate and 3.2 to 7.4 g of citric acid."
+    assert str(need) == "80 % of CO2 in 1.5 L takes 1.2 to 2.7 L: 4.2 to 11 g of bicarbonate and 3.2 to 8.2 g of citric acid."
 
 
 def test_ninety_five_percent_by_mixing_takes_three_vessels():

@@ -10,7 +10,7 @@ from kit import (
 )  # fmt: skip
 from kit.analysis.planet.co2record import co2_record
 from kit.analysis.planet.planet import planet_balance
-from kit.analysis.planet.spectra import compare_sources
+from kit.analysis.planet.spectra import radiation_curves
 from kit.charts.sheet import Panel, dots, line, note, sheet
 from kit.charts.still import svg
 from kit.charts.still.axes import axes_of
@@ -35,7 +35,7 @@ THINGS = {
     "plan": plan_run,
     "dose": lambda: gas_dose(tablets=4),
     "causes": lambda: possible_causes(basalt()),
-    "spectra": compare_sources,
+    "spectra": radiation_curves,
     "record": co2_record,
     "balance": planet_balance,
     "calibration": lambda: calibrate({"ice": {"treated": 0.2, "control": -0.1}, "boiling": {"treated": 99.6, "control": 99.9}}, altitude_m=200),

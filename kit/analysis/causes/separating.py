@@ -1,0 +1,69 @@
+"""Which run would tell rival causes apart: the one for which they predict different results."""
+
+from dataclasses import dataclass
+
+from kit.analysis.causes.predictions import Prediction, prediction
+from kit.analysis.causes.rivals import BY_LETTER, RUNS, known_letters
+from kit.faults import Fault
+from kit.words import account, listed, plain, table_html
+
+
+@dataclass(frozen=True)
+class SeparatingRuns:
+    """Kinds of run that tell these causes (letters) apart, the sharpest first, with what each cause predicts for every kind."""
+
+    letters: tuple
+    kinds: tuple
+    predictions: tuple
+
+    def __iter__(self):
+        return iter(self.kinds)
+
+    def of(self, letter, kind):
+        """The `Prediction` of one cause for one kind of run."""
+        return next(each for each in self.predictions if (each.letter, each.kind) == (letter, kind))
+
+    def __str__(self):
+        rivals = listed(str(BY_LETTER[letter]) for letter in self.letters)
+        if not self.kinds:
+            return f"No run that the model knows tells {rivals} apart."
+        return f"To tell {rivals} apart, best first: {listed(RUNS[kind] for kind in self.kinds[:3])}."
+
+    def explain(self):
+        """What each cause predicts for each of these runs, in words."""
+        return account(self, *(f"{RUNS[kind]}: {self._told(kind)}." for kind in self.kinds))
+
+    def _told(self, kind):
+        return ", ".join(f"{letter} {self.of(letter, kind).word}" for letter in self.letters)
+
+    def _repr_html_(self):
+        return table_html([(RUNS[kind], self._told(kind)) for kind in self.kinds], str(self))
+
+    def to_dict(self):
+        return plain(self)
+
+
+def runs_that_separate(causes):
+    """`SeparatingRuns` of two or more causes, by letter: `runs_that_separate("md")`, or a list of letters.
+
+    Two causes are told apart where the whole range of one's predicted ratio (to its effect in the gas run, over plausible benches) lies
+    outside the other's; the wider the gap, the sharper. A Fault for letters that no cause has, and for fewer than two.
+    """
+    letters = known_letters(list(causes))
+    if len(letters) < 2:
+        raise Fault("Name two causes or more, so that there is something to tell apart: runs_that_separate('md').")
+    kinds = [kind for kind in RUNS if kind != "gas"]
+    predictions = tuple(prediction(letter, kind) for letter in letters for kind in kinds)
+    gaps = {kind: [_gap(one, other) for one, other in _pairs(each for each in predictions if each.kind == kind)] for kind in kinds}
+    sharp = {kind: (sum(gap > 0 for gap in found), sum(max(min(gap, 1), 0) for gap in found)) for kind, found in gaps.items()}
+    telling = sorted((kind for kind in kinds if sharp[kind][0]), key=sharp.get, reverse=True)
+    return SeparatingRuns(tuple(letters), tuple(telling), predictions)
+
+
+def _pairs(predictions):
+    told = list(predictions)
+    return [(one, other) for place, one in enumerate(told) for other in told[:place]]
+
+
+def _gap(one: Prediction, other: Prediction):
+    return max(one.low - other.high, other.low - one.high)
