@@ -74,7 +74,7 @@ class Recipe:
     lamp_k: float = 2700.0
     card_w: float = 0.1
     wall_w: float = 4.0
-    light_w: float = 1.2
+    light_w: float = 1.05
     probe_k: float = 1.3
     thick: float = 1.0
     tile_j_per_k: float = 0.0

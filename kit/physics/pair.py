@@ -29,7 +29,7 @@ class Setting:
 
     gas_w: float = 0.1
     wall_w: float = 4.0
-    light_w: float = 1.2
+    light_w: float = 1.05
     probe_k: float = 1.3
     before: float = 1.0
     after: float = 1.0

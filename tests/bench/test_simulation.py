@@ -60,7 +60,7 @@ def test_the_truth_is_what_a_noiseless_thermometer_finds_in_the_same_windows():
 
 def test_the_truth_says_itself_in_a_sentence_a_table_and_plain_numbers():
     truth = reveal(simulate_run(nudge=0.01))
-    assert str(truth) == "In truth the gas made the treated vessel 1.52 °C warmer after 10 min; the bench itself added 0.08 °C."
+    assert str(truth) == "In truth the gas made the treated vessel 1.50 °C warmer after 10 min; the bench itself added 0.08 °C."
     assert "lamp touched when the gas went in" in truth._repr_html_()
     assert truth.to_dict()["recipe"]["nudge"] == 0.01
 

@@ -69,7 +69,7 @@ def _level_c(sun, reflected, taken_up):
 
 def _held_back(leaving, co2):
     """What leaves with more CO2, before the ground has answered: lower by the middle of the assessed range."""
-    drop = (_warming(co2).forcing_range.low + _warming(co2).forcing_range.high) / 2 if co2 > START_PPM else 0
+    drop = (_warming(co2).forcing.effective.low + _warming(co2).forcing.effective.high) / 2 if co2 > START_PPM else 0
     return [line(SURFACE_C, leaving - drop, "control", "with more CO2")] if drop else []
 
 
@@ -77,7 +77,7 @@ def _more_co2(co2):
     if co2 <= START_PPM:
         return ""
     warming = _warming(co2)
-    drop = warming.forcing_range
+    drop = warming.forcing.effective
     return f"With {co2:g} ppm of CO2, {drop} less leave at once. The Earth's ground then warms until out is as large as in again: by {warming.likely}, likely."
 
 
@@ -97,5 +97,5 @@ def bare_and_layered():
     warming = _warming(2 * START_PPM)
     observed = planet.SURFACE_K - ZERO_C_K
     texts = {"bare": f"{rounded(bare, 0)} °C", "full": f"{rounded(full, 0)} °C", "observed": f"about {rounded(observed, 0)} °C"}
-    doubled = {"drop": str(warming.forcing_range), "likely": str(warming.likely), "very_likely": warming.in_the_end.range}
+    doubled = {"drop": str(warming.forcing.effective), "likely": str(warming.likely), "very_likely": warming.in_the_end.range}
     return Numbers({"bare": bare, "stops": "alike"}, {**texts, **doubled})
