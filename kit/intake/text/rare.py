@@ -13,7 +13,7 @@ NUMBERED = "row number"
 def header_of_other_kind(above, way, lines):
     """The names of the columns from rows that stand above the readings and have not as many cells; None if none of them tells."""
     for row in reversed(above):
-        cells = parted_otherwise(lines[row.line - 1], len(way.kinds)) or (behind_row_numbers(row, way))
+        cells = behind_row_numbers(row, way) or parted_otherwise(lines[row.line - 1], len(way.kinds))
         if cells:
             return cells
     return None

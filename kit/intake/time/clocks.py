@@ -95,10 +95,12 @@ def holds_date_or_clock(column):
 
 
 def counting(free):
-    """The columns of numbers that only ever rise, about evenly; those that count lines only if there are no others."""
-    values = {place: column.values for place, column in free if column.numeric and not column.unit and "temp" not in column.name.lower()}
-    rising = [place for place, held in values.items() if len(held) > 1 and (since_1970(held) or counts_up(np.diff(held)))]
-    return [place for place in rising if values[place][0] > 1 or (np.diff(values[place]) != 1).any()] or rising
+    """The column of numbers that counts from 1970; else the first that only ever rises, about evenly, and does not just count lines."""
+    held = {place: column.values for place, column in free if column.numeric and not column.unit and "temp" not in column.name.lower()}
+    epoch = [place for place, values in held.items() if len(values) > 1 and since_1970(values)]
+    rising = [place for place, values in held.items() if len(values) > 1 and counts_up(np.diff(values))]
+    more = [place for place in rising if held[place][0] > 1 or (np.diff(held[place]) != 1).any()]
+    return (epoch or more or rising)[:1]
 
 
 def since_1970(values):
