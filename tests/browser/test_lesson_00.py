@@ -159,7 +159,7 @@ def test_every_step_can_be_done_by_keys_alone(page, lesson, result):
     page.keyboard.type("The treated vessel warmed by more than the control.")
     tab_to(page, "[data-press=compare]")
     press(page, "Enter")
-    card(page, "For your notebook").get_by_text("Which note tells a reader more?").wait_for()
+    card(page, "For your notebook", 1).get_by_text("Which note tells a reader more?").wait_for()
     assert page.evaluate(CELLS) == cells
     kinds = [(each.card, each.kind) for each in read_answers(answers_path("00", lesson.folder)).answers]
     assert kinds == [
