@@ -54,6 +54,7 @@ HOME = {
     "planet_view": "kit.widgets.planet",
     "compare_view": "kit.widgets.compare",
     "against_reference": "kit.widgets.compare",
+    "rising_view": "kit.widgets.rising",
     "energy_view": "kit.widgets.energy",
     "spectrum_view": "kit.widgets.spectrum",
     "predict": "kit.widgets.cards",
