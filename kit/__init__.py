@@ -57,6 +57,7 @@ HOME = {
     "rising_view": "kit.widgets.rising",
     "energy_view": "kit.widgets.energy",
     "spectrum_view": "kit.widgets.spectrum",
+    "contents": "kit.coursework",
     "predict": "kit.widgets.cards",
     "recall": "kit.widgets.cards",
     "after": "kit.widgets.cards",

@@ -1,6 +1,6 @@
 """`copy`: begin a lesson anew without losing the old one."""
 
-from kit.commands.copies import LESSONS, add_fresh_copy
+from kit.coursework import add_fresh_copy, LESSONS
 
 
 def copy(options):

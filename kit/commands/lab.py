@@ -1,4 +1,4 @@
-"""`lab`: JupyterLab on this computer alone, at lesson 00, with settings of the kit's own. The learner's Jupyter is left as it is."""
+"""`lab`: JupyterLab on this computer alone, with settings of the kit's own; the learner's Jupyter is left as it is. Opens a lesson or the contents."""
 
 import os
 import secrets
@@ -8,11 +8,12 @@ import time
 from pathlib import Path
 
 from kit.bootstrap.handover import BEGAN
-from kit.commands.copies import LESSONS, add_missing_lessons
 from kit.commands.leftovers import passing_folder, remove_halves
+from kit.coursework import add_missing_lessons, LESSONS
 
 SETTINGS = Path(__file__).parents[1] / "jupyter"
 PORTS = range(8888, 8988)
+CONTENTS = "contents.ipynb"
 
 
 def lab(options):
@@ -20,11 +21,11 @@ def lab(options):
     work = options.work.absolute()
     work.mkdir(parents=True, exist_ok=True)
     remove_halves(work)
-    add_missing_lessons(work)
+    page = first_page(work, added=add_missing_lessons(work))
     port = free_port(options.port)
     with passing_folder() as runtime:
         use_own_settings(work, runtime)
-        serve(work, port, options)
+        serve(work, port, page, options)
     print(f"\nJupyterLab has ended. Your work is in {work}", flush=True)
     return 0
 
@@ -75,10 +76,10 @@ def own_settings(work, runtime):
     }
 
 
-def serve(work, port, options):
+def serve(work, port, page, options):
     from jupyterlab.labapp import LabApp
 
-    page, token = first_page(work), secrets.token_hex(16)
+    token = secrets.token_hex(16)
     server = LabApp.initialize_server(
         argv=[
             f"--ServerApp.port={port}",
@@ -112,7 +113,9 @@ def end_cleanly(server):
             signal.signal(number, lambda *_: server.stop(from_signal=True))
 
 
-def first_page(work, lessons=LESSONS):
-    """The address of the first lesson in `work`; of its file list if there is none."""
-    first = min((lesson.name for lesson in lessons.glob("*.ipynb") if (work / lesson.name).exists()), default=None)
-    return f"/lab/tree/{first}" if first else "/lab"
+def first_page(work, added, lessons=LESSONS):
+    """The address to open: of the first lesson, if it was `added` to `work` just now; later of the contents; else of what there is."""
+    first = min((lesson.name for lesson in lessons.glob("[0-9]*.ipynb")), default=None)
+    wanted = (first, CONTENTS) if first in added else (CONTENTS, first)
+    found = next((name for name in wanted if name and (work / name).exists()), None)
+    return f"/lab/tree/{found}" if found else "/lab"

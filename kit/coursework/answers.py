@@ -1,6 +1,7 @@
 """What a learner answered, kept in a file beside the notebook: every answer is added, none is overwritten."""
 
 import json
+import os
 from dataclasses import asdict, dataclass, field
 from datetime import datetime
 from itertools import count
@@ -39,9 +40,21 @@ class Kept:
         return next(iter(reversed(self.of(card, *kinds))), None)
 
 
+def this_notebook():
+    """The notebook that this Python serves, as the Jupyter server has named it; None elsewhere."""
+    named = os.environ.get("JPY_SESSION_NAME", "")
+    return Path(named) if named.endswith(".ipynb") else None
+
+
+def answers_beside(notebook):
+    """Where the answers given in a notebook are kept: beside it, under its name. A copy under another name has its own."""
+    return notebook.with_name(f"{notebook.stem}-answers.json")
+
+
 def answers_path(lesson, folder=None):
-    """Where the answers to `lesson` ('00') are kept: in the notebook's folder, which is the kernel's working folder."""
-    return Path(folder or Path.cwd()) / f"{lesson}-answers.json"
+    """Where the answers given here are kept: beside this notebook; without a notebook in `folder` (or the working folder), by lesson."""
+    notebook = this_notebook() if folder is None else None
+    return answers_beside(notebook or Path(folder or Path.cwd()) / f"{lesson}.ipynb")
 
 
 def read_answers(path):

@@ -87,7 +87,10 @@ class Note:
 
 @dataclass(frozen=True)
 class Lesson:
-    """All card texts of one lesson. `run` names the bundled run that its numbers come from."""
+    """All card texts of one lesson. `run` names the bundled run that its numbers come from.
+
+    The contents page shows `line` (one sentence), `minutes` and `needs`, under the heading of the `unit`.
+    """
 
     number: str
     title: str
@@ -95,6 +98,10 @@ class Lesson:
     predictions: tuple
     questions: tuple
     notes: tuple
+    line: str = ""
+    minutes: int = 0
+    needs: str = ""
+    unit: str = ""
 
     def card(self, key):
         """The prediction or note with that key; a Fault that lists those there are."""

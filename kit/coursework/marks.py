@@ -3,7 +3,6 @@
 from pathlib import Path
 
 from kit.faults import Fault
-from kit.records import Windows
 
 FOLDER_OF_MARKS = "marks"
 
@@ -31,11 +30,17 @@ def kept_marks(run, folder="."):
     if not path.exists():
         return None
     try:
-        return Windows.load(path, run)
+        return _read(path, run)
     except (Fault, OSError) as problem:
         aside = set_aside(path)
         said = f"The marks kept for {run.name} could not be read. Their file is now {aside.name}. Mark the windows again."
         raise Fault(said) from problem
+
+
+def _read(path, run):
+    from kit.records import Windows  # with pandas, which the server that shows how far a learner is has no need of
+
+    return Windows.load(path, run)
 
 
 def set_aside(path):

@@ -56,7 +56,8 @@ def gather(folder="."):
     marked = _marked_examples(folder)
     bundled = _taken(faults, [lambda name=name: _bundled_evidence(name, folder) for name in marked])
     written = _taken(faults, [lambda path=path: _lesson_with(path, folder) for path in sorted(Path(folder).glob(ANSWERS))])
-    return Material(tuple(own + bundled), tuple(written), tuple(faults))
+    newest = {lesson.number: (lesson, kept) for lesson, kept in sorted(written, key=lambda each: each[1].answers[-1].at)}  # of a lesson's copies
+    return Material(tuple(own + bundled), tuple(newest[number] for number in sorted(newest)), tuple(faults))
 
 
 def _taken(faults, makers):

@@ -3,8 +3,9 @@
 `lab` is one server for all tests; `start_lab()` one more, for a test that kills it. `page` (1280 x 800), `phone` (390 x 844, touch) and
 `tablet` (820 x 1180, touch) fail their test on any outside request and any error in the browser's console; `rough_page` lets console
 errors pass, for tests that kill a kernel or a server. `open_notebook(page, "00-your-first-run.ipynb")`, or with a list of code cells, shows
-it; `run_all(page)` runs it and waits; `restart_kernel(page)` starts it afresh. `axe(page)` gives what axe-core finds in the outputs,
-`picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is marked `browser`. No call to the browser waits for ever.
+it; `run_all(page)` runs it and waits; `started(page)` waits for a lesson, which runs by itself; `restart_kernel(page)` starts it afresh.
+`axe(page)` gives what axe-core finds in the outputs, `picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is
+marked `browser`. No call to the browser waits for ever.
 """
 
 import time
@@ -125,6 +126,12 @@ def run_all():
         page.wait_for_function(ALL_DONE, timeout=MINUTE_MS)
 
     return run
+
+
+@pytest.fixture(scope="session")
+def started():
+    """`started(page)` waits until a lesson, which starts by itself when it is opened or its kernel is new, has run."""
+    return lambda page: page.wait_for_selector(".jp-NotebookPanel[data-kit-lesson=ready]:not(.lm-mod-hidden)", timeout=MINUTE_MS)
 
 
 @pytest.fixture(scope="session")

@@ -1,5 +1,6 @@
 """A JupyterLab for tests, started as a learner starts it, and the notebooks put before it."""
 
+import os
 import re
 import signal
 import subprocess
@@ -49,6 +50,10 @@ class Lab:
         """The process of a kernel, by the id that `open_notebook` gives."""
         children = psutil.Process(self.pid).children(recursive=True)
         return next(child.pid for child in children if any(kernel_id in word for word in child.cmdline()))
+
+    def kill_kernel(self, kernel_id):
+        """End a kernel as a fault in its Python would."""
+        os.kill(self.kernel_pid(kernel_id), signal.SIGKILL)
 
     def kill(self):
         """End the server as a power cut would."""

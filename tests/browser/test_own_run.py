@@ -27,7 +27,7 @@ def messy():
 
 
 @pytest.fixture
-def page_of_own_run(lab, open_notebook, run_all, request):
+def page_of_own_run(lab, open_notebook, started, request):
     """`page_of_own_run(page)` opens a fresh copy of the page in a folder of its own and runs it; `.folder` is that folder."""
     folder = lab.work / request.node.name
     folder.mkdir()
@@ -35,7 +35,7 @@ def page_of_own_run(lab, open_notebook, run_all, request):
 
     def open_(page):
         open_notebook(page, f"{folder.name}/{NAME}")
-        run_all(page)
+        started(page)
         card(page, "The report").wait_for()
 
     open_.folder = folder
@@ -65,7 +65,7 @@ def at_step(page, step):
     page.wait_for_timeout(300)
 
 
-def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_run, axe, picture, run_all, restart_kernel):
+def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_run, axe, picture, started, restart_kernel):
     page_of_own_run(page)
     card(page, "The effect").get_by_text("There is no run yet.").wait_for()
     picture(page, "own-run-start-1280")
@@ -95,7 +95,7 @@ def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_ru
         picture(page, f"own-run-{step}-1280")
     assert axe(page) == []
     restart_kernel(page)
-    run_all(page)
+    started(page)
     page.evaluate(DO, "docmanager:save")
     page.reload()
     card(page, "The effect").get_by_text(sentence).first.wait_for()

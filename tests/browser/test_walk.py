@@ -24,22 +24,22 @@ def lesson(request):
 
 
 @pytest.fixture
-def walk(lab, open_notebook, run_all, lesson, request):
-    """`walk(page)` opens a fresh copy of the lesson in a folder of its own and runs it; gives that folder."""
+def walk(lab, open_notebook, started, lesson, request):
+    """`walk(page)` opens a fresh copy of the lesson in a folder of its own, which starts by itself; gives that folder."""
     folder = lab.work / request.node.name.replace("[", "-").rstrip("]")
     folder.mkdir()
     shutil.copy(lesson, folder / lesson.name)
 
     def open_(page):
         open_notebook(page, f"{folder.name}/{lesson.name}")
-        run_all(page)
+        started(page)
         page.wait_for_function("() => document.querySelectorAll('.kit-card').length >= 3")
         return folder
 
     return open_
 
 
-def test_a_learner_walks_the_whole_lesson_and_finds_all_again(page, walk, lesson, run_all, axe, picture):
+def test_a_learner_walks_the_whole_lesson_and_finds_all_again(page, walk, lesson, started, axe, picture):
     folder, texts = walk(page), read_lesson(number(lesson))
     picture(page, f"{lesson.stem}-start-1280")
     predict_all(page, texts)
@@ -52,7 +52,7 @@ def test_a_learner_walks_the_whole_lesson_and_finds_all_again(page, walk, lesson
     assert kinds.count("prediction") == len(texts.predictions) and kinds.count("question") == 2 * len(texts.questions)
     page.evaluate(DO, "docmanager:save")
     page.reload()
-    run_all(page)
+    started(page)
     page.wait_for_function(NONE_KEPT_BACK)
     page.wait_for_function("said => [...document.querySelectorAll('textarea')].some(box => box.value === said)", arg=SAID)
     done = f"kept {len(texts.predictions)} of {len(texts.predictions)} predictions, {len(texts.questions)} of {len(texts.questions)} questions"

@@ -7,6 +7,8 @@ import pytest
 
 from kit.commands import lab
 
+FIRST = "00-your-first-run.ipynb"
+
 
 @pytest.fixture
 def taken():
@@ -44,12 +46,24 @@ def test_no_jupyter_setting_of_the_persons_own_is_used(tmp_path, monkeypatch):
     assert len(os.environ) == 7 and all(place.startswith(ours) for place in os.environ.values())
 
 
-def test_the_first_lesson_is_opened_and_without_one_the_file_list(tmp_path):
+@pytest.fixture
+def folders(tmp_path):
+    """(lessons, work): two lessons and the contents, and a work folder that holds none of them."""
     lessons, work = tmp_path / "lessons", tmp_path / "my-work"
-    for path in (lessons / "04-is-it-steady.ipynb", lessons / "00-your-first-run.ipynb", work / "00 my notes.ipynb"):
+    for path in (lessons / "04-is-it-steady.ipynb", lessons / FIRST, lessons / "contents.ipynb", work / "00 my notes.ipynb"):
         path.parent.mkdir(exist_ok=True)
         path.touch()
-    assert lab.first_page(work, lessons) == "/lab"
+    return lessons, work
+
+
+def test_the_first_start_opens_the_first_lesson_and_later_ones_the_contents(folders):
+    lessons, work = folders
     for lesson in lessons.iterdir():
         (work / lesson.name).touch()
-    assert lab.first_page(work, lessons) == "/lab/tree/00-your-first-run.ipynb"
+    assert lab.first_page(work, [FIRST, "contents.ipynb"], lessons) == f"/lab/tree/{FIRST}"
+    assert lab.first_page(work, [], lessons) == lab.first_page(work, ["05-new.ipynb"], lessons) == "/lab/tree/contents.ipynb"
+
+
+def test_without_lessons_the_file_list_is_opened(folders):
+    lessons, work = folders
+    assert lab.first_page(work, [], lessons) == "/lab"

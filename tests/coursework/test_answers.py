@@ -4,13 +4,14 @@ import json
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.faults import Fault
-from kit.coursework.answers import Answer, Kept, add_answer, answers_path, read_answers
+from kit.coursework.answers import Answer, Kept, add_answer, answers_path, peek_at_answers, read_answers
 
 
 @pytest.fixture
@@ -28,6 +29,24 @@ def note(text):
 
 def test_no_file_means_no_answers(path):
     assert read_answers(path) == Kept() and path.name == "00-answers.json"
+
+
+@pytest.mark.parametrize(
+    ("session", "name"),
+    [
+        ("/folder/00-your-first-run.ipynb", "/folder/00-your-first-run-answers.json"),
+        ("/folder/00-your-first-run-2.ipynb", "/folder/00-your-first-run-2-answers.json"),
+        ("a console's id", "00-answers.json"),
+    ],
+)
+def test_answers_belong_to_the_file_of_the_notebook(session, name, monkeypatch):
+    monkeypatch.setenv("JPY_SESSION_NAME", session)
+    assert answers_path("00") == Path.cwd() / name
+
+
+def test_a_look_touches_no_damaged_file(path):
+    path.write_text("{ torn")
+    assert peek_at_answers(path) == Kept() and path.read_text() == "{ torn"
 
 
 def test_a_second_answer_stands_beside_the_first(path):

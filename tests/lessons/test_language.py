@@ -27,7 +27,7 @@ def of_cards(path):
 
 def _texts(thing):
     if isinstance(thing, dict):
-        return [text for name, value in thing.items() if name not in ("key", "number", "run") for text in _texts(value)]
+        return [text for name, value in thing.items() if name not in ("key", "number", "run", "unit") for text in _texts(value)]
     if isinstance(thing, list):
         return [text for value in thing for text in _texts(value)]
     return [thing] if isinstance(thing, str) else []

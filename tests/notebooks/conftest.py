@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from kit.commands.copies import learners_text
+from kit.coursework import learners_text
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 

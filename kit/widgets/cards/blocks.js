@@ -24,19 +24,19 @@ function area(block, card) {
   const starts = block.starters.map(words => button(words, { class: "kit-button kit-starter" }, () => {
     box.value = box.value.trimEnd() + (box.value.trim() ? "\n" : "") + words.replace(/…$/, "").trimEnd() + " ";
     box.focus();
-    box.dispatchEvent(new Event("input"));
+    box.dispatchEvent(new Event("input", { bubbles: true }));
   }));
   const hint = starts.length ? make("p", { class: "kit-quiet" }, "Press a beginning to put it into the box:") : "";
   const node = make("div", { class: "kit-area" }, hint, make("div", { class: "kit-row" }, ...starts), make("label", { for: id }, block.label), box);
   let timer = 0;
-  const keep = () => { clearTimeout(timer); timer = 0; card.send(block.live, box.value); };
+  const keep = () => { clearTimeout(timer); timer = 0; card.keep(block.live); };
   if (block.live) {
-    box.addEventListener("input", () => { card.draft(box.value); clearTimeout(timer); timer = setTimeout(keep, PAUSE_MS); });
+    box.addEventListener("input", () => { clearTimeout(timer); timer = setTimeout(keep, PAUSE_MS); });
     box.addEventListener("blur", () => { if (timer) keep(); });
   }
   node.refill = value => { if (document.activeElement !== box && !timer) box.value = value; };
   node.read = () => box.value;
-  node.restore = written => { box.value = written; keep(); };
+  node.restore = written => { box.value = written; if (block.live) keep(); };
   return node;
 }
 

@@ -3,39 +3,57 @@
 import { keepKeys, make } from "../shared/elements.js";
 
 const PATIENCE_MS = 8000;
-const SILENT = "Not kept yet: Python does not answer. Leave this page open, then choose Run, Run All Cells. What you wrote stays in this tab.";
+const SILENT = "Not kept yet: Python does not answer. Leave this page open. What you wrote stays in this browser and is kept as soon as Python is back.";
 
-function drafts(name) { // what was typed and not yet confirmed by Python lives in the tab, so that a dead kernel loses nothing
-  const key = `kit:${location.pathname}:${name}`;
-  return { get: () => sessionStorage.getItem(key), set: words => sessionStorage.setItem(key, words), drop: words => { if (words === sessionStorage.getItem(key)) sessionStorage.removeItem(key); } };
+// What was typed or chosen and is not yet confirmed by Python stays in the browser, under the notebook's own name: a dead kernel or server loses nothing.
+function drafts(key) {
+  const get = () => localStorage.getItem(key);
+  const set = fields => { try { localStorage.setItem(key, fields); } catch { /* more than a browser keeps, such as a whole table: Python gets it at the press */ } };
+  return { get, set, drop: fields => { if (fields === get()) localStorage.removeItem(key); } };
 }
 
 // `blocks` draws each kind of block; `draw(block, card)` gives its element, which may bring `refill`, `read`, `restore` and `leave`.
 export const cardOf = blocks => ({ model, el }) => {
-  const uid = `kit-${Math.random().toString(36).slice(2)}`, draft = drafts(model.get("name"));
+  const uid = `kit-${Math.random().toString(36).slice(2)}`, name = model.get("name"), key = `kit:${model.get("home")}:${name}`, draft = drafts(key);
   const title = make("p", { class: "kit-title", id: `${uid}-title`, tabindex: "-1" }), status = make("p", { class: "kit-status", role: "status" });
   const aloud = make("p", { class: "kit-unseen kit-aloud", role: "status" });
   const body = make("div", { class: "kit-body" });
-  const box = make("div", { class: "kit-card", role: "group", "aria-labelledby": `${uid}-title` }, title, body, status, aloud);
-  const card = { uid, box, model, send, draft: draft.set, aloud: words => { aloud.textContent = words; } };
+  const box = make("div", { class: "kit-card", role: "group", "aria-labelledby": `${uid}-title`, "data-name": name, "data-draft": key }, title, body, status, aloud);
+  const card = { uid, box, model, send, keep, aloud: words => { aloud.textContent = words; } };
   const life = new AbortController();
-  let shown = new Map(), sent = 0, waiting = 0, typed = null;
+  let shown = new Map(), sent = 0, waiting = 0, given = "", keeps = false;
 
   keepKeys(box, life.signal);
-  function send(press, written = null, given = {}, buffers = []) {
-    const fields = [...box.querySelectorAll("[data-field]")].filter(each => each.type !== "radio" || each.checked);
-    sent += 1; typed = written;
+  box.addEventListener("input", () => {
+    draft.set(written());
+    if (status.textContent !== SILENT) status.textContent = ""; // what was said is about what stood there before
+  });
+
+  const differs = ({ node, value }) => node.read && JSON.stringify(node.read()) !== JSON.stringify(value);
+  const written = () => JSON.stringify(Object.fromEntries([...shown].filter(([, { node }]) => node.read).map(([key, { node }]) => [key, node.read()])));
+
+  function keep(press, more) { // at every pause: Python takes what is written as it is
+    send(press, more);
+    keeps = true;
+  }
+
+  function send(press, more = {}, buffers = []) {
+    const filled = [...box.querySelectorAll("[data-field]")].filter(each => each.type !== "radio" || each.checked);
+    const values = Object.fromEntries(filled.map(each => [each.dataset.field, each.value]));
+    sent += 1; given = written(); keeps = false;
     clearTimeout(waiting);
     waiting = setTimeout(() => { status.textContent = SILENT; }, PATIENCE_MS);
-    model.send({ press, number: `${uid}-${sent}`, values: { ...Object.fromEntries(fields.map(each => [each.dataset.field, each.value])), ...given } }, undefined, buffers);
+    try { model.send({ press, number: `${uid}-${sent}`, values: { ...values, ...more } }, undefined, buffers); } catch { /* nobody hears; the draft stays */ }
   }
 
   function heard() {
-    const { to, text } = model.get("reply");
-    status.textContent = text ?? "";
+    const { to, text } = model.get("reply"), typing = document.activeElement?.matches("textarea") && box.contains(document.activeElement);
     if (to !== `${uid}-${sent}`) return;
     clearTimeout(waiting);
-    if (typed !== null) draft.drop(typed);
+    if (keeps) draft.drop(given);
+    else if (![...shown.values()].some(differs)) draft.drop(draft.get()); // a press that was refused leaves it
+    status.textContent = typing && given !== written() ? "" : text; // not "Kept" while the last word isn't
+    box.dispatchEvent(new CustomEvent("kit-kept", { bubbles: true })); // for the strip above the lesson
   }
 
   function redraw() {
@@ -56,11 +74,16 @@ export const cardOf = blocks => ({ model, el }) => {
     if (at && !body.contains(document.activeElement)) (next.get(at)?.node.querySelector("input, textarea, button") ?? title).focus({ preventScroll: true });
   }
 
+  function restore(left) { // into the blocks that ask for it still
+    const asked = [...shown].filter(([key, { value }]) => key in left && JSON.stringify(left[key]) !== JSON.stringify(value));
+    for (const [key, { node }] of asked) (node.restore ?? node.refill)?.(left[key]);
+    if (!asked.length) draft.drop(draft.get());
+  }
+
   title.textContent = model.get("title");
-  redraw(); heard();
+  redraw();
   el.append(box);
-  const left = draft.get(), writing = [...shown.values()].find(each => each.node.restore);
-  if (left && writing && left !== writing.value) writing.node.restore(left);
+  restore(JSON.parse(draft.get() ?? "{}"));
   model.on("change:blocks", redraw); model.on("change:reply", heard);
   return () => { shown.forEach(each => each.node.leave?.()); model.off("change:blocks", redraw); model.off("change:reply", heard); clearTimeout(waiting); life.abort(); };
 };

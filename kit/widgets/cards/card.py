@@ -4,9 +4,12 @@ A card is one of our own widgets, so that no key pressed in it reaches JupyterLa
 every text goes in as text, never as markup. The blocks are plain dicts; the functions below make them.
 """
 
+from pathlib import Path
+
 import anywidget
 import traitlets
 
+from kit.coursework import this_notebook
 from kit.widgets.shared import script, sheet, told
 
 
@@ -16,6 +19,7 @@ class Card(anywidget.AnyWidget):
     _esm = script("cards/cards")
     _css = sheet("shared/look", "cards/cards")
     name = traitlets.Unicode().tag(sync=True)
+    home = traitlets.Unicode().tag(sync=True)  # whose draft it is: what was typed here belongs to this notebook's file
     title = traitlets.Unicode().tag(sync=True)
     blocks = traitlets.List().tag(sync=True)
     reply = traitlets.Dict().tag(sync=True)
@@ -23,7 +27,7 @@ class Card(anywidget.AnyWidget):
     def __init__(self, name, title, draw, **presses):
         self.draw = told(draw)
         self.presses = {press: told(answer) for press, answer in presses.items()}
-        super().__init__(name=name, title=title)
+        super().__init__(name=name, home=str(this_notebook() or Path.cwd()), title=title)
         self.on_msg(self._pressed)
         self.redraw()
 

@@ -1,4 +1,4 @@
-"""A thing held back until its prediction is made, so that Run All spoils none."""
+"""A thing held back until its prediction is made, so that a lesson which runs as a whole spoils none."""
 
 import ipywidgets
 

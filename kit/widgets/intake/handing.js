@@ -13,7 +13,7 @@ export const file = (block, card) => {
     trouble.textContent = "";
     if (!chosen) return;
     if (chosen.size > block.most * 2 ** 20) { trouble.textContent = TOO_LARGE.replace("{most}", block.most); return; }
-    try { card.send(block.press, null, { name: chosen.name }, [await chosen.arrayBuffer()]); } catch { trouble.textContent = NOT_A_FILE; }
+    try { card.send(block.press, { name: chosen.name }, [await chosen.arrayBuffer()]); } catch { trouble.textContent = NOT_A_FILE; }
   };
   input.addEventListener("change", () => { take(input.files[0]); input.value = ""; });
   for (const kind of ["dragover", "dragleave", "drop"]) node.addEventListener(kind, event => {

@@ -5,6 +5,6 @@ import { BLOCKS } from "../cards/blocks.js";
 export const picks = (block, card) => {
   const node = BLOCKS.choices({ ...block, across: false }, card);
   node.querySelectorAll(".kit-letter").forEach(each => each.remove()); // answers have no letters here: they are taken one by one
-  node.addEventListener("change", event => card.send(block.press, null, { question: block.key, answer: event.target.value }));
+  node.addEventListener("change", event => card.send(block.press, { question: block.key, answer: event.target.value }));
   return node;
 };

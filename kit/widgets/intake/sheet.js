@@ -31,9 +31,9 @@ export const sheet = (block, card) => {
     next.focus();
     next.select();
   }
-  function keep() { const now = rows(); grow(); card.send(block.press, JSON.stringify(now), { rows: now }); }
+  function keep() { const now = rows(); grow(); card.keep(block.press, { rows: now }); }
 
-  body.addEventListener("input", () => { touched = true; card.draft(JSON.stringify(rows())); });
+  body.addEventListener("input", () => { touched = true; });
   body.addEventListener("change", keep);
   body.addEventListener("keydown", event => step(event.target, event));
   const fill = (written, odd) => {
@@ -45,7 +45,8 @@ export const sheet = (block, card) => {
     grow();
   };
   node.refill = value => fill(value.rows, value.odd);
-  node.restore = written => { fill(JSON.parse(written), []); keep(); };
+  node.read = () => ({ rows: rows(), odd: [] });
+  node.restore = written => { fill(written.rows, []); keep(); };
   grow();
   return node;
 };

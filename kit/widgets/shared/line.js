@@ -3,7 +3,7 @@
 
 const SILENCE = 2500; // milliseconds
 
-export const SILENT = "Python has not answered yet. If this stays, choose Run, then Run All Cells.";
+export const SILENT = "Python has not answered yet. If this stays, load this page again.";
 
 // `me` tells one view of a widget from another; `silent` is called when an answer is long in coming.
 export function lineTo(model, me, silent) {

@@ -11,7 +11,7 @@ BOX = (
     '<div role="note" style="max-width:46rem;margin:4px;padding:12px 18px;border:1px solid #b58a2e;border-left-width:5px;border-radius:8px;'
     'background:#fdf3e1;color:#1f2328;font:15px/1.5 system-ui,sans-serif"><strong>This needs a change first.</strong><br>{}'
     '<br><span style="color:#4a5056">Change it, then press Shift and Enter together. '
-    "After Run All Cells the cells below wait, too: then choose that again.</span></div>"
+    "In a lesson the cells below wait, too: then press Start this lesson, above.</span></div>"
 )
 
 

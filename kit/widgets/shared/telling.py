@@ -15,6 +15,6 @@ def told(answer):
         except Fault as fault:
             return str(fault)
         except Exception as surprise:
-            return f"The kit met something it did not expect ({type(surprise).__name__}: {surprise}). Your work is kept. Choose Run, Run All Cells."
+            return f"The kit met something it did not expect ({type(surprise).__name__}: {surprise}). Your work is kept. Load this page again."
 
     return safe

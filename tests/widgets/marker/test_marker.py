@@ -120,7 +120,7 @@ def test_an_observer_that_fails_is_told_in_view_and_the_number_goes_on(marker):
     marker.observe(fails, "windows")
     answer = ask(marker, "move", PLACED)
     assert answer["trouble"] == (
-        "The kit met something it did not expect (RuntimeError: no such thing). Your work is kept. Choose Run, Run All Cells."
+        "The kit met something it did not expect (RuntimeError: no such thing). Your work is kept. Load this page again."
     )
     assert answer["value"] == "1.53 °C"
 

@@ -12,4 +12,4 @@ def test_a_fault_becomes_its_text_and_a_surprise_a_sentence():
 
     safe = told(answer)
     assert safe(2) == 0.5 and safe("fault") == "Mark the baseline first."
-    assert safe(0) == "The kit met something it did not expect (ZeroDivisionError: division by zero). Your work is kept. Choose Run, Run All Cells."
+    assert safe(0) == "The kit met something it did not expect (ZeroDivisionError: division by zero). Your work is kept. Load this page again."

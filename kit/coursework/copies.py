@@ -1,11 +1,11 @@
 """The learner's folder: copies of the lessons. Each copy is whole or not there, and none is ever written over."""
 
 import json
-from pathlib import Path
 
+from kit.coursework.answers import answers_beside
+from kit.coursework.lessons import LESSONS
 from kit.storage import write_atomically
 
-LESSONS = Path(__file__).parents[2] / "lessons"
 PROMPT = {
     "code": "# Your turn: write your line here, then press Shift+Enter.",
     "markdown": "*Your turn: press Enter here and write. Shift+Enter closes the text.*",
@@ -21,9 +21,9 @@ def add_missing_lessons(work, lessons=LESSONS):
 
 
 def add_fresh_copy(lesson, work):
-    """A new copy of `lesson` in `work`, beside any older one. Gives its path."""
+    """A new copy of `lesson` in `work`, beside any older one and with no answers yet. Gives its path."""
     path, number = work / lesson.name, 1
-    while path.exists():
+    while path.exists() or answers_beside(path).exists():
         number += 1
         path = work / f"{lesson.stem}-{number}{lesson.suffix}"
     write_atomically(path, learners_text(lesson))

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from kit.commands.copies import LESSONS, PROMPT, add_fresh_copy, add_missing_lessons, learners_text
+from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text, LESSONS, PROMPT
 
 
 def cell(name, kind, source, tag):

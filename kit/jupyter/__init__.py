@@ -1,0 +1,13 @@
+"""JupyterLab as the kit sets it up: its settings, what the kit adds to the page in the browser, and what that asks of the server."""
+
+from kit.jupyter.server import load
+
+__all__ = ["load"]
+
+
+def _jupyter_server_extension_points():
+    return [{"module": "kit.jupyter"}]
+
+
+def _load_jupyter_server_extension(server):
+    load(server)

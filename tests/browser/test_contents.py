@@ -1,0 +1,104 @@
+"""The contents page and the strip above a lesson: there and back, by mouse, key and touch; narrow and wide; at home on paper, too."""
+
+import re
+import zlib
+
+import pytest
+
+SEEN = "() => [...document.querySelectorAll('.kit-strip-all button')].filter(each => each.checkVisibility())"
+SMALL = f"""{SEEN}.map(each => [each.textContent, each.getBoundingClientRect()])
+  .filter(([, box]) => box.height < 44 || box.width < 44).map(([words]) => words)"""
+CLIPPED = """() => [...document.querySelectorAll('.kit-card, .kit-marker, .kit-watch, .js-plotly-plot, .jp-MarkdownOutput img')]
+  .filter(each => each.checkVisibility() && each.getBoundingClientRect().right > document.documentElement.clientWidth + 1).map(each => each.className)"""
+WIDTH = "() => document.documentElement.scrollWidth"
+NAME = "00-your-first-run.ipynb"
+
+
+@pytest.fixture(scope="module")
+def lab(start_lab, tmp_path_factory):
+    """A server that is started for the second time in its folder."""
+    first = start_lab()
+    first.stop()
+    return start_lab(first.work)
+
+
+def contents(page, lab, started):
+    page.goto(lab.landing)
+    started(page)
+    page.locator(".kit-contents").wait_for()
+
+
+def test_the_second_start_opens_the_contents_which_lead_to_a_lesson_and_back(page, lab, started, axe, picture):
+    contents(page, lab, started)
+    picture(page, "contents-1280")
+    assert axe(page, ".kit-contents") == axe(page, ".kit-strip-all") == []
+    assert page.get_by_role("button", name="Contents").count() == 0
+    page.get_by_role("link", name="Your first run").click()
+    page.wait_for_function("name => window.jupyterapp.shell.currentWidget.context.path === name", arg=NAME)
+    started(page)
+    page.get_by_role("button", name="Skip, show me").first.click()
+    page.get_by_role("button", name="Next: Step 9, predict once more").wait_for()
+    picture(page, "strip-1280")
+    assert axe(page, ".kit-strip-all") == [] and page.evaluate(SMALL) == []
+    page.get_by_role("button", name="Contents").click()
+    page.get_by_text("You kept 0 of 2 predictions, 0 of 5 questions.").wait_for()
+
+
+def test_the_strip_is_reached_by_tab_and_takes_to_the_next_step(page, lab, open_notebook, started):
+    open_notebook(page, NAME, lab)
+    started(page)
+    names = ["Contents", "Begin with|Next", "Start again with a fresh copy", "Print"]
+    page.get_by_role("button", name=names[0]).focus()
+    for name in names[1:]:
+        page.keyboard.press("Tab")
+        assert re.match(name, page.evaluate("() => document.activeElement.textContent"))
+    page.get_by_role("button", name=re.compile("^(Begin with|Next): Step")).press("Enter")
+    assert page.evaluate("() => document.activeElement.textContent").startswith("Step ")
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_on_a_phone_the_strip_folds_and_nothing_is_wider_than_the_window(dark, phone, lab, open_notebook, started, axe, picture):
+    contents(phone, lab, started)
+    theme = f"window.jupyterapp.commands.execute('apputils:change-theme', {{ theme: 'JupyterLab {'Dark' if dark else 'Light'}' }})"
+    phone.evaluate(f"() => {theme}")
+    phone.wait_for_function("light => document.body.dataset.jpThemeLight === light", arg="false" if dark else "true")
+    picture(phone, f"contents-390-{'dark' if dark else 'light'}")
+    assert phone.evaluate(WIDTH) == 390 and axe(phone, ".kit-contents") == []
+    open_notebook(phone, NAME, lab)
+    started(phone)
+    assert phone.evaluate(f"{SEEN}.length") == 1
+    phone.get_by_role("button", name="Your first run").tap()
+    phone.get_by_role("button", name="Print").wait_for()
+    picture(phone, f"strip-390-{'dark' if dark else 'light'}")
+    assert phone.evaluate(SMALL) == [] and axe(phone, ".kit-strip-all") == [] and phone.evaluate(WIDTH) == 390
+    phone.get_by_role("button", name=re.compile("^(Begin with|Next): Step")).tap()
+    assert phone.evaluate(f"{SEEN}.length") == 1
+
+
+def test_on_a_tablet_it_fits(tablet, lab, open_notebook, started, picture):
+    open_notebook(tablet, NAME, lab)
+    started(tablet)
+    picture(tablet, "strip-820")
+    assert tablet.evaluate(SMALL) == [] and tablet.evaluate(WIDTH) == 820
+
+
+@pytest.mark.parametrize(("sheet", "width"), [("A4", 703), ("Letter", 725)])
+def test_on_paper_there_is_the_lesson_whole_and_nothing_of_the_frame(sheet, width, page, lab, open_notebook, started):
+    """Pixels inside the margins of 12 mm: 210 - 24 mm and 215.9 - 24 mm at 96 to the inch (ISO 216, ANSI Y14.1, CSS Values 3)."""
+    open_notebook(page, NAME, lab)
+    started(page)
+    if (skip := page.get_by_role("button", name="Skip, show me")).count():
+        for _ in range(skip.count()):
+            skip.first.click()
+    page.locator(".kit-marker").wait_for()
+    page.locator(".js-plotly-plot").first.wait_for()
+    pages = page.pdf(format=sheet)
+    assert 7 <= pages.count(b"/Type /Page\n") + pages.count(b"/Type/Page\n") <= 9, len(zlib.compress(pages))
+    page.set_viewport_size({"width": width, "height": 1000})
+    page.evaluate("() => window.dispatchEvent(new Event('beforeprint'))")
+    page.emulate_media(media="print")
+    assert page.evaluate(CLIPPED) == [] and page.evaluate(WIDTH) <= width
+    frame = page.locator("#jp-top-panel, #jp-menu-panel, .jp-Toolbar, .jp-SideBar, #jp-bottom-panel, .kit-strip-all, .jp-InputPrompt")
+    assert not [each for each in frame.all() if each.is_visible()]
+    assert page.get_by_role("heading", name="Step 15 of 15").is_visible()
+    page.emulate_media(media="screen")
