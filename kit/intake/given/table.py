@@ -222,7 +222,7 @@ class Table:
 
 def cell_text(cell):
     """A cell as people read it: nothing where it is missing."""
-    return cell if isinstance(cell, str) else "" if cell != cell else repr(float(cell)).removesuffix(".0")
+    return cell if isinstance(cell, str) else "" if cell != cell else f"{cell:.15g}"
 
 
 def as_texts(cells):
