@@ -1,4 +1,4 @@
-// Lesson 06: a hundred ranges drop on the truth, one bar for each group. Python says which hold it; those that miss are dark and have a foot.
+// Lesson 06: a hundred ranges drop on the truth, one bar for each group. Python says which hold it; those that miss are bold and have a foot.
 
 import { change, say } from "../shared/elements.js";
 import { drawing } from "../shared/drawing.js";
@@ -11,11 +11,10 @@ export default { render: viewOf(v => {
   const picture = drawing(v, WIDE, HIGH), { shape } = picture;
   picture.node.classList.add("kit-repeats");
   const count = shape("text", { class: "kit-repeats-count", x: LEFT, y: 24 });
-  say(shape("text", { x: 4, y: TOP - 2 }), "°C");
+  say(shape("text", { x: 4, y: 24 }), "°C");
   const axis = shape("g"), bars = shape("g"), truth = shape("line", { class: "kit-repeats-truth", x1: LEFT, x2: WIDE });
-  const name = shape("text", { class: "kit-label", x: WIDE - 4, "text-anchor": "end" });
+  const name = shape("text", { x: WIDE - 4, y: 24, "text-anchor": "end" });
   say(shape("text", { x: (LEFT + WIDE) / 2, y: HIGH - 6, "text-anchor": "middle" }), "one bar for each group");
-  say(name, "the truth");
   const show = answer => {
     const Y = scale(...answer.span, FOOT, TOP), gap = (WIDE - LEFT) / answer.bars.length;
     if (!axis.childNodes.length) drawAxis(shape, axis, Y);
@@ -27,7 +26,7 @@ export default { render: viewOf(v => {
       change(group.lastChild, { d: `M${x - 4},${FOOT + 9} l4,-8 l4,8 Z` });
     });
     change(truth, { y1: Y.to(answer.truth), y2: Y.to(answer.truth) });
-    change(name, { y: FOOT - 8 });
+    say(name, answer.line);
     say(count, answer.count);
   };
   return { parts: [picture.node], show };

@@ -1,4 +1,4 @@
-"""A hundred ranges over a truth that is open: those that miss are dark and counted; how often one logs is under the hand."""
+"""A hundred ranges over a truth that is open: those that miss are bold and counted; how often one logs is under the hand."""
 
 from functools import cache
 
@@ -12,7 +12,7 @@ from kit.widgets.cards import Numbers
 from kit.widgets.repeats.hundred import LONGEST_MIN, ranges_of, RISE_C, RUNS
 from kit.widgets.shared import LOOK, Grip, Pick, View, rows, script, sheet
 
-HELP = "Each bar is the range of one group. A dark bar misses the truth. Arrow keys work, too."
+HELP = "Each bar is the range of one group. A bold bar with a mark at its foot misses the truth. Arrow keys work, too."
 AIR_RUN, AIR_AT_MIN = "flint-air", 11
 REACH_C = 1.0  # of the picture, to each side of the truth
 WAYS = {"honest": "honest ones", "naive": "naive ones, each reading a fresh look"}
@@ -21,7 +21,7 @@ COUNT = [
     Pick("ways", "The ranges are", WAYS, "honest"),
 ]
 SETUP = [
-    Pick("step_s", "A reading every", {"1": "1 s", "2": "2 s", "5": "5 s", "10": "10 s", "20": "20 s"}, "10"),
+    Pick("step_s", "A reading every", {f"{each} s": f"{each} s" for each in (1, 2, 5, 10, 20)}, "10 s"),
     Grip("quiet_min", "quiet minutes before the gas", 1, LONGEST_MIN, 3, unit="min"),
     Pick("display_c", "The display's step", {"0.01": "0.01 °C", "0.1": "0.1 °C", "0.5": "0.5 °C"}, "0.1"),
 ]
@@ -43,9 +43,9 @@ class RepeatsView(View):
         return first_hundred()
 
 
-def answer(hundred, ways, *, step_s="10", quiet_min=3, display_c="0.1"):
+def answer(hundred, ways, *, step_s="10 s", quiet_min=3, display_c="0.1"):
     """The ranges of the `hundred`th hundred groups, how many of them hold the truth, and how wide they are."""
-    found = ranges_of(round(hundred), int(step_s), round(quiet_min), float(display_c))
+    found = ranges_of(round(hundred), int(step_s.removesuffix(" s")), round(quiet_min), float(display_c))
     shown = found[ways]
     held, missed = int(shown.hold.sum()), np.flatnonzero(~shown.hold) + 1
     return {
@@ -57,6 +57,7 @@ def answer(hundred, ways, *, step_s="10", quiet_min=3, display_c="0.1"):
         "hold": shown.hold.tolist(),
         "truth": shown.truth,
         "span": [RISE_C - REACH_C, RISE_C + REACH_C],
+        "line": f"line: the truth, {_degrees(shown.truth)}",
         "count": f"{held} of {RUNS} hold the truth",
     }
 
@@ -81,7 +82,7 @@ def _degrees(number):
 
 
 def _missing(missed):
-    return "None is dark." if not len(missed) else f"Dark are those of group {', '.join(map(str, missed))}." if len(missed) < 20 else "Most are dark."
+    return "None is bold." if not len(missed) else f"Bold are those of group {', '.join(map(str, missed))}." if len(missed) < 20 else f"{len(missed)} are bold."
 
 
 def _cells(found):

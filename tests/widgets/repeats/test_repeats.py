@@ -53,7 +53,7 @@ def test_ten_times_the_readings_narrow_the_naive_range_and_not_the_honest_one():
 
 
 def test_a_coarse_display_widens_the_honest_range_and_a_logger_does_not_change_the_runs(view):
-    fine, coarse = (move(view, display_c=step, step_s="10") for step in ("0.01", "0.5"))
+    fine, coarse = (move(view, display_c=step, step_s="10 s") for step in ("0.01", "0.5"))
     assert np.ptp(coarse["bars"], axis=1).mean() > 2 * np.ptp(fine["bars"], axis=1).mean()
     assert len({round(ranges_of(1, step_s, 3, 0.01)["honest"].truth, 2) for step_s in (1, 2, 5, 10, 20)}) <= 2
 
@@ -65,7 +65,7 @@ def test_another_hundred_is_another_chance_and_the_first_comes_back(view):
 
 def test_what_is_not_under_the_hand_can_not_be_moved():
     with pytest.raises(Fault, match="no 'step_s'"):
-        repeats_view().move(step_s="1")
+        repeats_view().move(step_s="1 s")
 
 
 def test_the_numbers_of_the_cards_are_those_of_the_first_view():
