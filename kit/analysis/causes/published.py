@@ -20,7 +20,7 @@ PUBLISHED = (
     Publication(
         "Wagoner, Liu & Tobin, Am. J. Phys. 78:536 (2010)",
         "10.1119/1.3322738",
-        "Argon, dense and blind to infrared, was compared with CO2. The authors put the warming down to density, not to infrared.",
+        "Argon, dense and blind to infrared, was compared with CO2. The warming is put down to density, which keeps the gas from mixing with the air.",
         "We read an institute's notice of the paper, not the paper. The notice says this is about classroom set-ups only.",
     ),
     Publication(
