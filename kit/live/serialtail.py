@@ -7,7 +7,7 @@ from kit.live.filetail import Arrival
 from kit.live.inbox import time_of_day
 
 MOST_BYTES = 1 << 20
-INSTALL = "Reading from a serial port needs the package pyserial. Install it: python -m pip install pyserial. Then restart the kernel."
+INSTALL = "Reading from a serial port needs the package pyserial. It belongs to the kit: stop, and start again with python3 -m kit lab."
 NO_LINES = "What comes from {port} are no lines of text. Check the speed of the port: baud=."
 CLOSED = "The port {port} can't be opened. Check its name, plug the logger in, and close other programs that use it."
 AWAY = "Nothing comes from {port} since {time}: it is unplugged. What came is kept. Plug it in again and it goes on."

@@ -305,7 +305,7 @@ def test_without_the_library_a_fault_says_how_to_get_it(monkeypatch, tmp_path):
     with pytest.raises(Fault) as caught:
         next(port_so_far("COM3", folder=tmp_path))
     assert str(caught.value) == (
-        "Reading from a serial port needs the package pyserial. Install it: python -m pip install pyserial. Then restart the kernel."
+        "Reading from a serial port needs the package pyserial. It belongs to the kit: stop, and start again with python3 -m kit lab."
     )
 
 

@@ -15,7 +15,7 @@ MOST_OTHER_BYTES = 16 * 2**20  # of styles, texts and all else beside the sheets
 MOST_ROWS = 1_048_576  # as many as a sheet can have
 HEAD_ROWS = 200
 NUMBERS = (int, float, datetime, time, timedelta)
-INSTALL = "Install it: python -m pip install openpyxl. Or save the sheet as CSV."
+INSTALL = "It belongs to the kit: stop, and start again with python3 -m kit lab. Or save the sheet as CSV."
 
 
 def is_workbook(data):

@@ -97,7 +97,8 @@ def test_what_is_refused(raw, message):
 def test_without_openpyxl_the_command_is_told(monkeypatch):
     monkeypatch.setitem(sys.modules, "openpyxl", None)
     assert str(look(Raw("run.xlsx", book(Run=rows([1, 2])))).question) == (
-        "run.xlsx: Reading workbooks needs the package openpyxl. Install it: python -m pip install openpyxl. Or save the sheet as CSV."
+        "run.xlsx: Reading workbooks needs the package openpyxl. "
+        "It belongs to the kit: stop, and start again with python3 -m kit lab. Or save the sheet as CSV."
     )
 
 

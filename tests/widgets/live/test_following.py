@@ -135,5 +135,5 @@ def test_a_port_without_the_library_says_so_in_the_view(monkeypatch):
     view = follow_serial("COM3")
     view._thread.join(10)
     assert block_of(view, "end")["text"] == (
-        "Reading from a serial port needs the package pyserial. Install it: python -m pip install pyserial. Then restart the kernel."
+        "Reading from a serial port needs the package pyserial. It belongs to the kit: stop, and start again with python3 -m kit lab."
     )
