@@ -97,9 +97,9 @@ def test_without_a_network_the_failure_is_named_and_what_stood_still_stands(chec
 def test_a_moved_folder_stands_where_it_is_put(checkout):
     elsewhere = checkout.with_name("moved")
     checkout.rename(elsewhere)
-    moved = kit(elsewhere, "copy", "00")
+    moved = kit(elsewhere, "prepare")
     elsewhere.rename(checkout)
-    assert moved == (0, "A fresh copy is in FOLDER/my-work/00-your-first-run.ipynb. The old one is as it was.\n", "")
+    assert moved == (0, SET_UP, "")
 
 
 @posix_only

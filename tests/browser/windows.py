@@ -22,6 +22,8 @@ CALL_S = 70  # above, what waits says itself that it was in vain
 HERE = ("http://127.0.0.1:", "http://127.0.0.1/", "ws://127.0.0.1:", "data:", "blob:", "about:")
 # JupyterLab asks each kernel for widgets through a comm; on a busy machine the answer comes after it has given up waiting.
 LATE_ANSWER = "Comm not found for comm id"
+# What a page showed before it was loaded anew stands there until the lesson has started again: its widgets went with the page.
+OF_BEFORE = "widget model not found"
 # Close what is open, unsaved as it may be; its kernel ends with it.
 CLOSE_ALL = """() => {
   for (const each of [...window.jupyterapp?.shell.widgets('main') ?? []]) {
@@ -68,7 +70,7 @@ class Gate:
             self.outside.append(url)
 
     def hear(self, message):
-        if message.type == "error" and not message.text.startswith(LATE_ANSWER):
+        if message.type == "error" and not message.text.startswith(LATE_ANSWER) and OF_BEFORE not in message.text:
             self.complaints.append(message.text)
 
     def check(self):
