@@ -4,7 +4,7 @@ import { make } from "../shared/elements.js";
 import { viewOf } from "../shared/view.js";
 
 export default { render: viewOf(() => {
-  const file = make("div", { class: "kit-reading-file", role: "group", "aria-label": "Lines of the file" });
+  const file = make("div", { class: "kit-reading-file", tabindex: "0", role: "group", "aria-label": "Lines of the file" });
   const read = make("div", { class: "kit-reading-table" }), both = make("div", { class: "kit-reading" }, file, read);
   let drawn = "", cells = [];
   const light = id => both.querySelectorAll("[data-cell]").forEach(each => each.classList.toggle("kit-reading-lit", each.dataset.cell === id));
