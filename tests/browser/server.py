@@ -3,6 +3,7 @@
 import os
 import re
 import signal
+import socket
 import subprocess
 import sys
 import time
@@ -21,7 +22,7 @@ class Lab:
 
     def __init__(self, work, log):
         self.work, self.pages = Path(work), WeakSet()
-        command = [sys.executable, "-m", "kit", "lab", "--no-browser", "--work", str(work)]
+        command = [sys.executable, "-m", "kit", "lab", "--no-browser", "--work", str(work), "--port", str(own_port())]
         with open(log, "w") as file:  # exposing the app: so that a test can ask the page what it would otherwise have to guess
             self.process = subprocess.Popen(
                 [*command, "--", "--LabApp.expose_app_in_browser=True"], cwd=CHECKOUT, stdout=file, stderr=subprocess.STDOUT
@@ -75,3 +76,10 @@ def written(path, cells):
     book.metadata["kernelspec"] = {"name": "python3", "display_name": "Python 3", "language": "python"}
     nbformat.write(book, path)
     return path.name
+
+
+def own_port():
+    """A port that nobody else is given: two servers that begin in the same second would find the same first free one."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]

@@ -26,8 +26,8 @@ def land(page, lab):
     page.wait_for_selector("h1:has-text('Your first run')")
 
 
-def test_it_lands_on_lesson_00_and_asks_nothing(page, lab, picture):
-    land(page, lab)
+def test_it_lands_on_lesson_00_and_asks_nothing(page, start_lab, picture):
+    land(page, start_lab())  # never seen by a narrow page, whose closed file list the server would remember
     assert page.evaluate(SIDES) == {"left": False, "right": True}
     assert page.locator(".jp-Dialog, .Toastify__toast").count() == 0
     assert page.locator(".jp-DirListing-itemText").all_inner_texts() == LESSONS

@@ -6,6 +6,7 @@ import pytest
 
 from kit.coursework.answers import read_answers
 from kit.coursework.lessons import read_lesson
+from kit.words import counted
 from tests.lessons.reading import NOTEBOOKS, number
 
 SAID = "Here is what I found, how sure I am of it, and what I do not know yet."
@@ -56,7 +57,8 @@ def test_a_learner_walks_the_whole_lesson_and_finds_all_again(page, walk, lesson
     started(page)
     page.wait_for_function(NONE_KEPT_BACK)
     page.wait_for_function("said => [...document.querySelectorAll('textarea')].some(box => box.value === said)", arg=SAID)
-    done = f"kept {len(texts.predictions)} of {len(texts.predictions)} predictions, {len(texts.questions)} of {len(texts.questions)} questions"
+    asked, checked = len(texts.predictions), len(texts.questions)
+    done = f"kept {asked} of {counted(asked, 'prediction')}, {checked} of {counted(checked, 'question')}"
     page.get_by_text(done).first.wait_for()
 
 

@@ -73,7 +73,8 @@ class Gate:
 
     def hear(self, message):
         if message.type == "error" and not message.text.startswith(LATE_ANSWER) and OF_BEFORE not in message.text:
-            self.complaints.append(message.text)
+            where = f" {message.location['url']}" if message.text.startswith("Failed to load resource") else ""
+            self.complaints.append(message.text + where)
 
     def check(self):
         assert not self.outside, f"the page asked other machines: {self.outside}"
