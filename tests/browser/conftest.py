@@ -18,8 +18,8 @@ import pytest
 # Fixtures count where a conftest has their names.
 from tests.browser.scripts import loader, show_view
 from tests.browser.server import CHECKOUT, Lab, written
-from tests.browser.windows import CLOSE_ALL, FAILED, Window
-from tests.browser.windows import browser, chrome, gate, kept, lend, open_page, page, phone, rough_page, tablet
+from tests.browser.windows import CLOSE_ALL, END_KERNELS, FAILED, SIZES, Gate, patient
+from tests.browser.windows import browser, chrome, gate, open_page, page, phone, rough_page, tablet
 
 MINUTE_MS = 60_000
 
@@ -86,12 +86,15 @@ def lab(start_lab):
 @contextmanager
 def shared_page(browser, lab, name, code):
     """A page for all tests of a file, with a new notebook of these code cells, behind a gate of its own."""
-    window = Window(browser, "page")
-    with closing(window):
-        window.page.goto(lab.url(written(lab.work / name, code)))
-        window.page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
-        yield window.page
-    window.gate.check()
+    gate = Gate()
+    with closing(patient(browser.new_context(**SIZES["page"]))) as context:
+        page = context.new_page()
+        gate.watch(page)
+        page.goto(lab.url(written(lab.work / name, code)))
+        page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
+        yield page
+        gate.check()
+        page.evaluate(END_KERNELS)
 
 
 @pytest.fixture

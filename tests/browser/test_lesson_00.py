@@ -238,7 +238,7 @@ def test_an_answer_not_yet_kept_outlives_kernel_and_page(page, lesson, restart_k
         assert card(page, "Your prediction").get_by_label("Up to 1 °C warmer").is_checked()
     predict(page, 0, "Up to 1 °C warmer")
     assert "gas keeps" in card(page, "Your prediction").inner_text()
-    assert page.evaluate("() => localStorage.length && Object.keys(localStorage).filter(key => key.endsWith('00.warmer'))") == []
+    page.wait_for_function("() => !Object.keys(localStorage).some(key => key.endsWith('00.warmer'))")
 
 
 def test_who_comes_back_another_day_finds_it_running(rough_page, lesson, started):

@@ -201,6 +201,7 @@ def test_every_edge_moves_by_keyboard(fresh):
             assert end.get_attribute("aria-valuetext") == shown
     with clock_stopped(page, later=2000):
         page.keyboard.press("ArrowLeft")
+    page.wait_for_function("() => document.querySelectorAll('[role=slider]')[1].getAttribute('aria-valuetext') === '48 s'")
     for shown in ("50 s", "1 min 30 s"):
         at_rest(page)
         page.keyboard.press("Control+z")

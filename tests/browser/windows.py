@@ -1,4 +1,4 @@
-"""The browser's windows for tests: where they may reach, how long a call to them may take, and those kept open from test to test."""
+"""The browser's windows for tests: a new one for each test, where it may reach, and how long a call to it may take."""
 
 import asyncio
 import os
@@ -33,6 +33,12 @@ CLOSE_ALL = """() => {
     each.close();
   }
 }"""
+
+# End the kernels of what is open, or a server would gather one for every test; not waited for where the server is gone.
+END_KERNELS = """() => Promise.race([
+  new Promise(done => setTimeout(done, 3000)),
+  Promise.allSettled([...window.jupyterapp?.shell.widgets('main') ?? []].map(each => each.sessionContext?.shutdown())),
+])"""
 
 
 @contextmanager
@@ -90,23 +96,6 @@ def patient(context):
     return context
 
 
-class Window:
-    """A window of one size with JupyterLab in it, lent to one test after another: loading JupyterLab anew takes longer than most tests."""
-
-    def __init__(self, browser, size):
-        self.page, self.gate = patient(browser.new_context(**SIZES[size])).new_page(), Gate()
-        self.gate.watch(self.page)
-
-    def tidy(self):
-        """Ready for the next test. What JupyterLab calls an error while it closes a notebook is nobody's."""
-        self.gate.check()
-        self.page.evaluate(CLOSE_ALL)
-        self.page.mouse.move(0, 0)
-
-    def close(self):
-        self.page.context.close()
-
-
 @pytest.fixture(scope="session")
 def chrome():
     """The path of a browser. Without one, tests are skipped by name on a person's machine and fail in CI."""
@@ -146,10 +135,16 @@ def open_page(browser, gate, request):
         return page
 
     yield open_
-    for context in contexts:
-        if request.node.stash[FAILED]:
-            take_last_look(context.pages[0], request)
-        context.close()
+    with ExitStack() as ends:
+        for context in contexts:
+            ends.callback(context.close)
+            if request.node.stash[FAILED]:
+                take_last_look(context.pages[0], request)
+        gate.check()
+        for context in contexts:
+            with suppress(Exception):  # a page that is dead has no kernel to end
+                context.pages[0].evaluate(END_KERNELS)
+        gate.forget()  # what JupyterLab calls an error while it ends is nobody's
 
 
 def take_last_look(page, request):
@@ -163,47 +158,16 @@ def rough_page(open_page):
     return open_page(console=False, **SIZES["page"])
 
 
-@pytest.fixture(scope="session")
-def kept(browser):
-    """The windows that stay open from test to test, by their size."""
-    windows = {}
-    yield windows
-    for window in windows.values():
-        window.close()
+@pytest.fixture
+def page(open_page):
+    return open_page(**SIZES["page"])
 
 
 @pytest.fixture
-def lend(kept, browser, request):
-    """`lend(size)`: the kept window of that size, tidied at the end of the test and kept on. After a test that failed it is closed."""
-    lent = {}
-
-    def lend_(size):
-        lent[size] = kept.pop(size, None) or Window(browser, size)
-        lent[size].gate.forget()
-        return lent[size].page
-
-    yield lend_
-    for size, window in lent.items():
-        with ExitStack() as ends:
-            ends.callback(window.close)
-            if request.node.stash[FAILED]:
-                take_last_look(window.page, request)
-            else:
-                window.tidy()
-                kept[size] = window
-                ends.pop_all()
+def phone(open_page):
+    return open_page(**SIZES["phone"])
 
 
 @pytest.fixture
-def page(lend):
-    return lend("page")
-
-
-@pytest.fixture
-def phone(lend):
-    return lend("phone")
-
-
-@pytest.fixture
-def tablet(lend):
-    return lend("tablet")
+def tablet(open_page):
+    return open_page(**SIZES["tablet"])
