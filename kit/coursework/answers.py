@@ -81,7 +81,7 @@ def _read(path):
         kept = json.loads(path.read_text(encoding="utf-8"))["answers"]
     except FileNotFoundError:
         return Kept()
-    return Kept(tuple(_checked(Answer(**each)) for each in kept))
+    return Kept(tuple(map(answer_of, kept)))
 
 
 def add_answer(path, answer, known=()):
@@ -105,7 +105,9 @@ def _added(path, answer, known):
     return Kept(answers, found.remark)
 
 
-def _checked(answer):
+def answer_of(table):
+    """The `Answer` that a file holds as a table. TypeError where it is none."""
+    answer = Answer(**table)
     if not (isinstance(answer.content, dict) and all(isinstance(each, str) for each in (answer.card, answer.kind, answer.at))):
         raise TypeError("an answer holds a card, a kind and a time as text, and its content under names")
     return answer

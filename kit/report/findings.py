@@ -47,8 +47,8 @@ def findings_of(evidence, material):
         ("curve", "How fast"): lambda: fit_warming(run, windows),
         ("causes", "What could have warmed it"): lambda: possible_causes(effect),
     }
-    if margin:
-        questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(), margin=float(margin))
+    if isinstance(margin, (int, float)) and margin:
+        questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(), margin=margin)
     return Findings(evidence, tuple(_found(key, heading, answer) for (key, heading), answer in questions.items()))
 
 

@@ -8,7 +8,8 @@ from pathlib import Path
 from kit.faults import Fault
 from kit.report.findings import findings_of
 from kit.report.material import gather
-from kit.report.pack import packed
+from kit.report.notebook import notebook
+from kit.report.pack import NOTEBOOK, packed, PAGE, record_of
 from kit.report.page import page
 from kit.report.words import questions_open
 from kit.storage import write_atomically
@@ -59,8 +60,9 @@ def make_report(folder=None):
     findings = tuple(findings_of(each, material) for each in material.evidence)
     html = page(material, findings, made_at)
     path = _free_name(home / FOLDER, f"report-{made_at:%Y-%m-%d}")
-    _write(path, html)
-    _write(path.with_suffix(".zip"), packed(material, findings, html, made_at))
+    write_whole(path, html)
+    pages = {PAGE: html, NOTEBOOK: notebook(findings)}
+    write_whole(path.with_suffix(".zip"), packed(record_of(material, findings, made_at), findings, pages))
     return Report(path, path.with_suffix(".zip"), len(findings), tuple(questions_open(material, findings)), material.faults)
 
 
@@ -70,7 +72,8 @@ def _free_name(folder, stem):
     return next(path for path in names if not path.exists() and not path.with_suffix(".zip").exists())
 
 
-def _write(path, content):
+def write_whole(path, content):
+    """Write a file that somebody will take elsewhere. A Fault where the folder refuses."""
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         write_atomically(path, content)

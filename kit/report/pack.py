@@ -6,7 +6,6 @@ import zipfile
 from dataclasses import asdict
 
 from kit.records import csv_text, NAMES
-from kit.report.notebook import notebook
 from kit.report.version import versions
 from kit.words import plain
 
@@ -14,19 +13,24 @@ FORM = "Twin Vessels report 1"
 PAGE, NUMBERS, NOTEBOOK = "report.html", "report.json", "report.ipynb"
 EARLIEST = (1980, 1, 1, 0, 0, 0)  # a zip's clock begins here; the same for each member, so that equal reports are equal files
 ABOUT = (
-    "raw/ holds each file as it was recorded, readings/ the same readings as CSV in seconds and °C. report.json has the windows in minutes "
-    "and every number with its unit; report.ipynb works them out again with the kit.\n"
+    "raw/ holds each file as it was recorded, readings/ the same readings as CSV in seconds and °C. report.json has the windows in minutes, "
+    "the answers, and every number with its unit. The kit's open_report works the numbers out again.\n"
 )
 KEPT = ("effect", "curve", "comparison")
 
 
-def packed(material, findings, html, made_at):
-    """The bytes of the zip."""
-    numbers = json.dumps(record_of(material, findings, made_at), ensure_ascii=False, indent=1, allow_nan=False)
-    members = {PAGE: html, NUMBERS: numbers, NOTEBOOK: notebook(findings), "README.txt": ABOUT}
+def packed(record, findings, pages=None):
+    """The bytes of the zip: the `record` (from `record_of`), each run's own file and readings, and `pages` (texts by name)."""
+    numbers = json.dumps(record, ensure_ascii=False, indent=1, allow_nan=False)
+    members = {NUMBERS: numbers, "README.txt": ABOUT, **(pages or {})}
     for count, found in enumerate(findings, start=1):
         members[raw_name(count, found.evidence)] = found.evidence.data
         members[f"readings/{count}.csv"] = csv_text(found.evidence.run)
+    return zipped(members)
+
+
+def zipped(members):
+    """The bytes of a zip with these `members`, bytes or text by name. Equal members make equal bytes."""
     held = io.BytesIO()
     with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as archive:
         for name, content in members.items():

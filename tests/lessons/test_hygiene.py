@@ -71,7 +71,7 @@ class TestEachLesson:
 
 
 def test_the_steps_of_the_page_for_own_runs_are_those_that_its_cards_lead_to():
-    heads = [re.match(r"## Step (\d+) of 12: ", source(cell)) for cell in cells(OWN_RUN, "markdown")[1:]]
-    assert [int(head[1]) for head in heads] == list(range(1, 13)) == list(STEPS.values())
+    heads = [re.match(r"## Step (\d+) of 13: ", source(cell)) for cell in cells(OWN_RUN, "markdown")[1:]]
+    assert [int(head[1]) for head in heads] == list(range(1, 14)) == list(STEPS.values())
     lines = [source(cell) for cell in cells(OWN_RUN, "code")[1:]]
     assert [lines[STEPS[name] - 1] for name in ("bring", "effect")] == ["own.bring_in()", "own.measure()"]

@@ -2,6 +2,7 @@
 
 import stat
 import zipfile
+from io import BytesIO
 from pathlib import Path, PurePosixPath, PureWindowsPath
 
 from kit.faults import Fault, IntakeFault
@@ -13,26 +14,30 @@ BY_MACHINES = {"__macosx", "thumbs.db", "desktop.ini"}
 ENCRYPTED = 0x1
 
 
-def members_of(source):
-    """(title, `Raw` records, faults, (file, why) of files passed over) of a folder or a zip, in the order of their names."""
+def members_of(source, kinds=RECORDS):
+    """(title, `Raw` records, faults, (file, why) of files passed over) of a folder, a zip, or the `Raw` bytes of one, in the order of their
+    names. `kinds`: the endings of the files that are read."""
+    if isinstance(source, Raw):
+        with zipfile.ZipFile(BytesIO(source.data)) as archive:
+            return gathered(Path(source.name).stem, zip_files(archive), zip_bytes, kinds)
     path = Path(source)
     if path.is_dir():
-        return gathered(path.name or str(path), folder_files(path), folder_bytes)
+        return gathered(path.name or str(path), folder_files(path), folder_bytes, kinds)
     if not path.is_file():
         raise Fault(f"There is no folder and no zip file {path.name!r}. Check the name, and the folder it is in.")
     if not zipfile.is_zipfile(path):
         raise Fault(f"{path.name} is neither a folder nor a zip file. Name the class's folder, or read one file with read_run.")
     with zipfile.ZipFile(path) as archive:
-        return gathered(path.stem, zip_files(archive), zip_bytes)
+        return gathered(path.stem, zip_files(archive), zip_bytes, kinds)
 
 
-def gathered(title, files, read):
+def gathered(title, files, read, kinds):
     """Read each of `files`, (name, handle) pairs; a fault of one is kept and the rest is read."""
     if len(files) > MOST_FILES:
         raise Fault(f"{title} holds {len(files):,} files; at most {MOST_FILES:,} are read at once. Split the class into several folders.")
     records, faults, passed_over, size = [], [], [], 0
     for name, handle in sorted(files, key=lambda each: each[0]):
-        if PurePosixPath(name).suffix.lower() not in RECORDS:
+        if PurePosixPath(name).suffix.lower() not in kinds:
             passed_over.append((name, "not a kind of file that holds a record"))
             continue
         try:

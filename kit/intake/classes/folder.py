@@ -68,7 +68,13 @@ def read_class(source, *, progress=print, **keywords):
     when there are more than ten files. A Fault where the source can't be opened, is too large, or holds no record that can be read.
     """
     asked_of(keywords, "read_class")
-    title, members, faults, passed_over = members_of(source)
+    made = class_of(*members_of(source), progress=progress, **keywords)
+    refuse_empty(made)
+    return made
+
+
+def class_of(title, members, faults=(), passed_over=(), *, progress=print, **keywords):
+    """The same of files that were taken in already (`Raw`), with what came of the others; there may be no run among them."""
     names, members, faults = names_told(members, faults)
     runs, unread = [], list(faults)
     for count, raw in enumerate(members, start=1):
@@ -79,7 +85,6 @@ def read_class(source, *, progress=print, **keywords):
             unread.append(fault)
         if len(members) > PROGRESS_FROM and (count % PROGRESS_FROM == 0 or count == len(members)):
             progress(f"Read {count} of {len(members)} files.")
-    refuse_empty(title, runs, unread)
     runs = with_own_names(runs)
     return ClassRuns(title, tuple(runs), tuple(unread), passed_over, groups_of(runs), same_twice(runs))
 
@@ -101,10 +106,10 @@ def read_names(raw):
     return {row["file"].strip(): row["name"].strip() for row in rows if row["file"] and row["name"]}
 
 
-def refuse_empty(title, runs, unread):
-    if not runs:
-        first = f" The first reason: {unread[0]}" if unread else " Put the class's files into it: csv, txt, tsv, dat, log or xlsx."
-        raise Fault(f"{title} holds no run that can be read.{first}")
+def refuse_empty(made):
+    if not made.runs:
+        first = f" The first reason: {made.faults[0]}" if made.faults else " Put the class's files into it: csv, txt, tsv, dat, log or xlsx."
+        raise Fault(f"{made.name} holds no run that can be read.{first}")
 
 
 def with_own_names(runs):

@@ -11,6 +11,7 @@ from kit.records import Windows
 from kit.widgets.cards import keeping_at
 from kit.widgets.marker import mark_windows
 from kit.widgets.ownrun import bringing, judging, measuring, using, writing
+from kit.widgets.writeup import hand_in_card
 
 
 def own_run():
@@ -129,6 +130,10 @@ class OwnPage(traitlets.HasTraits):
     def report(self):
         """The report on what is kept."""
         return writing.report_step(self)
+
+    def hand_in(self):
+        """The file for the teacher."""
+        return hand_in_card()
 
 
 @lru_cache(maxsize=4)

@@ -7,7 +7,7 @@ from kit.faults import Fault
 from kit.widgets.cards import step_link, text, view_of
 from kit.widgets.intake import code_line, RunCard
 
-NAMES = ("runs", "bring", "odd", "steady", "mark", "effect", "curve", "compare", "class", "causes", "note", "report")
+NAMES = ("runs", "bring", "odd", "steady", "mark", "effect", "curve", "compare", "class", "causes", "note", "report", "hand")
 STEPS = {name: place for place, name in enumerate(NAMES, start=1)}
 MISSING = {
     "run": ("There is no run yet. Open one of yours, or bring one in.", "bring"),

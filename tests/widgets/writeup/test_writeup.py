@@ -2,12 +2,12 @@
 
 import pytest
 
-from kit import claim_view, paired_effect, report_card, rubric
+from kit import claim_view, hand_in_card, paired_effect, report_card, rubric
 from kit.analysis.effect import suggest_windows
-from kit.coursework.answers import answers_path, read_answers
+from kit.coursework.answers import add_answer, Answer, answers_path, read_answers
 from kit.examples import example_run
 from kit.widgets.cards.keeping import keeping_at
-from tests.widgets.parts import block_of, press, words
+from tests.widgets.parts import block_of, buttons_of, press, words
 
 
 @pytest.fixture(autouse=True)
@@ -64,3 +64,13 @@ def test_the_report_is_made_at_a_press_and_its_gaps_are_questions(folder):
     press(card, "make")
     assert len(list((folder / "reports").glob("*.html"))) == 1
     assert "A reader would still ask" in words(card) and "What do you claim?" in words(card)
+
+
+def test_what_is_handed_in_is_shown_before_the_file_is_made(folder):
+    card = hand_in_card()
+    assert buttons_of(card) == ["look"] and press(card, "look").startswith("There is nothing to hand in yet")
+    add_answer(answers_path("00"), Answer("00.claim", "note", {"text": "It warmed."}))
+    press(card, "look")
+    assert "lesson 00, Your first run: 1 note" in words(card) and not list(folder.glob("*.zip"))
+    assert press(card, "make", group="Basalt") == "hand-in-Basalt.zip is made."
+    assert (folder / "hand-in-Basalt.zip").exists() and "Nothing has been sent." in words(card)
