@@ -54,6 +54,8 @@ HOME = {
     "reading_view": "kit.widgets.reading",
     "repeats_view": "kit.widgets.repeats",
     "planet_view": "kit.widgets.planet",
+    "co2_view": "kit.widgets.airrecord",
+    "sorting_view": "kit.widgets.carryover",
     "compare_view": "kit.widgets.compare",
     "against_reference": "kit.widgets.compare",
     "rising_view": "kit.widgets.rising",

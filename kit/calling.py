@@ -38,6 +38,8 @@ EXAMPLES = {
     "reading_view": "reading_view()",
     "repeats_view": "repeats_view(setup=True)",
     "planet_view": "planet_view()",
+    "co2_view": "co2_view()",
+    "sorting_view": "sorting_view()",
     "compare_view": "compare_view()",
     "against_reference": "against_reference(run)",
     "rising_view": "rising_view()",

@@ -86,7 +86,8 @@ def planet_balance(sun_w_m2=planet.SUN_W_M2, albedo=planet.ALBEDO, absorbed_shar
 class PlanetWarming:
     """Warming by a lasting change of CO2 alone. `in_the_end`, `meanwhile` (after a slow rise of CO2): Estimates, "very likely", 90 %.
 
-    `forcing`: how far the balance is tipped. `likely`, `likely_meanwhile`: the middle 66 %.
+    `forcing`: how far the balance is tipped. `likely`, `likely_meanwhile`: the middle 66 %. `by_forcing`: what the forcing's own range makes
+    of the warming in the end; all that is wider comes from how strongly clouds, ice and water vapour answer.
     """
 
     co2_ppm: float
@@ -96,6 +97,7 @@ class PlanetWarming:
     likely: Range
     meanwhile: Estimate
     likely_meanwhile: Range
+    by_forcing: Range
 
     def __str__(self):
         return f"{self.forcing} Warming in the end: {self.in_the_end.text}, likely {self.likely}."
@@ -106,11 +108,13 @@ class PlanetWarming:
             f"More CO2 lets less infrared out: {self.forcing.effective} for {self.from_ppm:g} to {self.co2_ppm:g} ppm.",
             f"The ground and the air warm until as much goes out as comes in. In the end: {self.in_the_end.text}, likely {self.likely}.",
             f"The oceans take long to warm. While CO2 still rises: {self.meanwhile.text}, likely {self.likely_meanwhile}.",
-            "The range is wide because clouds, ice and water vapour answer the warming, and nobody knows exactly how strongly.",
+            "The range is wide because clouds, ice and water vapour answer the warming, and nobody knows exactly how strongly. If the forcing "
+            f"alone were unsure, it would go from {self.by_forcing}.",
         )
 
     def _repr_html_(self):
         rows = [("in the end", self.in_the_end.text), ("likely", self.likely), ("meanwhile", self.meanwhile.text)]
+        rows.append(("if the forcing alone were unsure", self.by_forcing))
         return table_html([("effective forcing", self.forcing.effective), *rows], f"CO2 from {self.from_ppm:g} to {self.co2_ppm:g} ppm")
 
     def to_dict(self):
@@ -124,14 +128,16 @@ def planet_warming(co2_ppm, from_ppm=planet.PREINDUSTRIAL_PPM):
     """
     ends = planet.warming_draws_k(co2_ppm, from_ppm)
     meanwhile = planet.warming_draws_k(co2_ppm, from_ppm, planet.TRANSIENT_K)
+    in_the_end = _very_likely(ends)
     return PlanetWarming(
         co2_ppm=co2_ppm,
         from_ppm=from_ppm,
         forcing=forcing(co2_ppm, from_ppm),
-        in_the_end=_very_likely(ends),
+        in_the_end=in_the_end,
         likely=_likely(ends),
         meanwhile=_very_likely(meanwhile),
         likely_meanwhile=_likely(meanwhile),
+        by_forcing=Range(*sorted(in_the_end.value * each / planet.DOUBLING_W_M2[1] for each in planet.DOUBLING_W_M2[::2]), "°C"),
     )
 
 

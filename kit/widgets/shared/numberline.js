@@ -5,15 +5,15 @@ import { between, scale, ticks } from "./scales.js";
 
 const TALL = 24, SIDE = 14;
 
-export function paintBars(figure, bars, words, width) {
-  const [low, high] = span(bars), X = scale(low, high, SIDE, width - SIDE), mark = bars.length === 1 ? dot : block;
+export function paintBars(figure, bars, words, width, held = []) { // `held`: values for which the axis keeps room, so that it stands still
+  const [low, high] = span(bars, held), X = scale(low, high, SIDE, width - SIDE), mark = bars.length === 1 ? dot : block;
   figure.setAttribute("aria-label", words);
   const label = bar => make("p", { class: "kit-watch-label" }, make("b", {}, bar.label), ` ${bar.text}`);
   figure.replaceChildren(...bars.flatMap(bar => [label(bar), barOf(X, bar, width, mark)]), axisOf(X, bars[0].unit, width));
 }
 
-function span(bars) { // room for every end and for 0
-  const ends = bars.flatMap(bar => [bar.from, bar.to, bar.low, bar.high]).filter(end => end !== null);
+function span(bars, held) { // room for every end and for 0
+  const ends = held.concat(bars.flatMap(bar => [bar.from, bar.to, bar.low, bar.high])).filter(end => end !== null);
   const low = Math.min(0, ...ends), high = Math.max(0, ...ends), margin = Math.max(0.08 * (high - low), 0.05);
   return [low - margin, high + margin];
 }
