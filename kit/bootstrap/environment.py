@@ -41,7 +41,7 @@ def stands(group, environment):
     note = read_note(environment)
     if note.get("holds", {}).get(group) != fingerprint(group):
         return False
-    answer = Answer.of(environment)
+    answer = Interpreter.of(environment)
     return answer.made_for is not None and answer.made_for == note.get("made_for")
 
 
@@ -56,7 +56,7 @@ def set_up(group, environment):
         refuse_a_full_disk(environment, ROOM_GB[group] - STANDS_GB)
     if is_marked(environment):
         mark(environment)
-    answer, holds = Answer.of(environment), read_note(environment).get("holds", {})
+    answer, holds = Interpreter.of(environment), read_note(environment).get("holds", {})
     if answer.packages is None:
         raise SystemExit(NOT_AT_HOME)
     install(environment, group, answer.packages, lambda: write_note(environment, {}))
@@ -70,7 +70,7 @@ def must_be_made(environment):
     """Is there none, or one of ours that was left half done or can't start here? A strange one that can't be used is a sentence."""
     if not os.path.lexists(environment):
         return True
-    note, answer = read_note(environment), Answer.of(environment)
+    note, answer = read_note(environment), Interpreter.of(environment)
     if is_marked(environment):
         return "holds" not in note or answer.made_for is None or answer.made_for != note.get("made_for")
     if not answer.can_hold_the_kit():
@@ -78,7 +78,7 @@ def must_be_made(environment):
     return False
 
 
-class Answer(NamedTuple):
+class Interpreter(NamedTuple):
     """What an environment's Python says of itself: version and kind of computer, and its folder for packages.
 
     Nothing if it can't start, or if it is at home elsewhere: then whatever is installed by it would land there.

@@ -11,7 +11,7 @@ from itertools import product
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from kit.bootstrap.environment import Answer
+from kit.bootstrap.environment import Interpreter
 from kit.bootstrap.handover import surroundings
 from kit.bootstrap.installing import let_pip
 from kit.bootstrap.making import make
@@ -55,7 +55,7 @@ def uv_in(folder):
     """A function that runs uv with words and gives what it wrote. It lives in an environment of its own in `folder`."""
     environment = folder / "environment"
     make(environment, UV_GB)
-    said = let_pip(environment, [UV], Answer.of(environment).packages, lambda: None)
+    said = let_pip(environment, [UV], Interpreter.of(environment).packages, lambda: None)
     if said is not None:
         raise SystemExit(meaning(said))
 

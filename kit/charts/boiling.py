@@ -2,7 +2,7 @@
 
 from kit.analysis.thermometers import BoilingPoint
 from kit.charts import draw
-from kit.charts.sheet import Panel, band, level, line, note, sheet
+from kit.charts.sheet import Panel, band, level, line, remark, sheet
 from kit.charts.style import CONTROL, TREATED
 
 
@@ -13,8 +13,8 @@ def boiling_chart(boils: BoilingPoint):
     altitude = curve["altitude_m"]
     traces = [band(altitude, curve["low"], curve["high"], TREATED), line(altitude, curve["middle"], TREATED, width=3)]
     notes = [
-        note("yours", 0, yours.value, CONTROL, yanchor="top"),
-        note("in any weather", altitude[-30], curve["high"][-30], TREATED, yanchor="bottom", xshift=8),
+        remark("yours", 0, yours.value, CONTROL, yanchor="top"),
+        remark("in any weather", altitude[-30], curve["high"][-30], TREATED, yanchor="bottom", xshift=8),
     ]
     marks = [level(yours.low, yours.high, color=CONTROL), level(yours.value, color=CONTROL, dash="dash")]
     panel = Panel(traces, x="altitude above sea level (m)", y="water boils at (°C)", marks=marks, notes=notes)

@@ -5,21 +5,21 @@ import numpy as np
 from kit.analysis.thermometers import Calibration
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.sheet import Panel, band, dots, line, note, sheet
+from kit.charts.sheet import Panel, band, dots, line, remark, sheet
 from kit.charts.style import LINES, MARKS, QUIET
 
 
 @draw.register
 def calibration_chart(calibration: Calibration):
     """One line a thermometer with its 95 % band; points with the uncertainty of a reading."""
-    traces, notes = [], [note("bands: 95 %", 1, 0, QUIET, xref="domain", yref="domain", xanchor="right", yanchor="bottom")]
+    traces, notes = [], [remark("bands: 95 %", 1, 0, QUIET, xref="domain", yref="domain", xanchor="right", yanchor="bottom")]
     for probe in calibration.lines:
         temperatures, look = np.linspace(*_ends(calibration), 60), LINES[probe]
         corrections = [calibration.correction(probe, each) for each in temperatures]
         low, middle, high = (np.array([getattr(each, part) for each in corrections]) for part in ("low", "value", "high"))
         through = line(temperatures, middle, look["color"], dash=look["dash"], name=probe)
         traces += [band(temperatures, low, high, look["color"]), through, _points(calibration, probe)]
-        notes.append(note(probe, temperatures[-1], middle[-1], look["color"], xshift=6))
+        notes.append(remark(probe, temperatures[-1], middle[-1], look["color"], xshift=6))
     panel = Panel(traces, x="reading (°C)", y="to be added (°C)", notes=notes)
     return sheet(panel, title=str(calibration), height=380, right=90)
 

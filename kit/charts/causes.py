@@ -3,7 +3,7 @@
 from kit.analysis.causes import CauseBudget, RUNS, WeighedCauses
 from kit.charts import draw
 from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import line, note, Panel, sheet, upright
+from kit.charts.sheet import line, remark, Panel, sheet, upright
 from kit.charts.style import CONTROL, faint, QUIET, TREATED
 
 WIDEST, NARROWEST = 26, 8  # pixels: bars of the first and of the last run
@@ -16,7 +16,7 @@ def causes_chart(budget: CauseBudget):
     marks, notes = [upright(0)], []
     if measured:
         marks += [upright(measured.low, measured.high), upright(measured.value, color=CONTROL, dash="dash")]
-        notes += [note("measured", measured.high, 0, CONTROL, yref="domain", yanchor="bottom")]
+        notes += [remark("measured", measured.high, 0, CONTROL, yref="domain", yanchor="bottom")]
     title, said = "What could have warmed it more", str(budget)
     return ranges_chart(rows, title=title, said=said, x="extra warming (°C)", marks=marks, notes=notes, right=150)
 
@@ -31,10 +31,10 @@ def weighed_chart(weighed: WeighedCauses):
     """A bar each cause, least to most: broad and pale after the gas run, ever narrower with each further run, dark once all are in."""
     names = {cause.letter: str(cause.rival) for cause in weighed.causes}
     steps = [_bars(bounds, names, place, len(weighed.history)) for place, (_, bounds) in enumerate(weighed.history)]
-    words = [note(cause.word, 1.01, names[cause.letter], _color(cause), xref="domain") for cause in weighed.causes]
+    words = [remark(cause.word, 1.01, names[cause.letter], _color(cause), xref="domain") for cause in weighed.causes]
     measured = weighed.runs[0].effect
     marks = [upright(0), upright(measured.low, measured.high)]
-    told = [note("gas run", measured.high, 0, QUIET, yref="domain", yanchor="bottom")]
+    told = [remark("gas run", measured.high, 0, QUIET, yref="domain", yanchor="bottom")]
     yaxis = {"categoryorder": "array", "categoryarray": list(names.values())[::-1]}
     panel = Panel(steps, x="extra warming in the gas run (°C)", marks=marks, notes=[*words, *told], yaxis=yaxis)
     order = ", then ".join(RUNS[kind] for kind, _ in weighed.history)

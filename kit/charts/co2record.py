@@ -2,7 +2,7 @@
 
 from kit.analysis.planet import Co2Record
 from kit.charts import draw
-from kit.charts.sheet import Panel, line, note, sheet
+from kit.charts.sheet import Panel, line, remark, sheet
 from kit.charts.style import CONTROL, TREATED
 
 MONTHS = list(range(1, 13))
@@ -14,8 +14,8 @@ def record_chart(record: Co2Record):
     """Every month with the trend on the left; the mean season with its spread from year to year on the right."""
     traces = [line(record.years, record.ppm, TREATED, width=1), line(record.years, record.trend_ppm, CONTROL, width=3)]
     notes = [
-        note("months", record.years[0], record.ppm[0] + 6, TREATED),
-        note("trend", record.years[-80], float(record.trend_ppm[-80]) - 6, CONTROL),
+        remark("months", record.years[0], record.ppm[0] + 6, TREATED),
+        remark("trend", record.years[-80], float(record.trend_ppm[-80]) - 6, CONTROL),
     ]
     title = f"CO2 at Mauna Loa, {record.first_day[:4]} to {record.last_day[:4]}"
     months = Panel(traces, x="year", y="CO2 (ppm)", notes=notes, share=2.4)

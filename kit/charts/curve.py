@@ -3,7 +3,7 @@
 from kit.analysis.curve import WarmingCurve, fitted_part
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.sheet import Panel, band, dots, level, line, note, reach, sheet, upright
+from kit.charts.sheet import Panel, band, dots, level, line, remark, reach, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, MARKS, QUIET, TREATED
 from kit.estimate import MINUS
 
@@ -47,7 +47,7 @@ def _time(curve, base):
     """When 63 % of the rise was reached, with its range and its name."""
     start, time, height = curve.windows.perturbation[0], curve.time_to_63, base + 0.632 * curve.rise.value
     dot = dots([start + time.value], [height], QUIET, symbol="diamond", size=11, error_x=reach(time.value, time, QUIET), name="63 %")
-    return [dot], [note(f"63 % after {time.value_text}", start + time.high, height, QUIET, xshift=8, yshift=-8)]
+    return [dot], [remark(f"63 % after {time.value_text}", start + time.high, height, QUIET, xshift=8, yshift=-8)]
 
 
 def _names(curve, traced, base):
@@ -56,10 +56,10 @@ def _names(curve, traced, base):
     late = traced.index.asof(0.3 * traced.index[0] + 0.7 * end)
     ends = f"record ends; level with its<br>{100 * curve.rise.level:g} % range up to here"
     return [
-        note("one rise,<br>drawn", last, height, CONTROL, xshift=6, align="left"),
-        note("baseline", traced.index[0], base, QUIET, yshift=-11),
-        note(ends, end, 0.02, QUIET, xshift=4, yref="domain", yanchor="bottom", align="left"),
-        note("readings", late, base + traced["warming"][late], DIFFERENCE, yshift=-24),
+        remark("one rise,<br>drawn", last, height, CONTROL, xshift=6, align="left"),
+        remark("baseline", traced.index[0], base, QUIET, yshift=-11),
+        remark(ends, end, 0.02, QUIET, xshift=4, yref="domain", yanchor="bottom", align="left"),
+        remark("readings", late, base + traced["warming"][late], DIFFERENCE, yshift=-24),
     ]
 
 

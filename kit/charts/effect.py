@@ -4,7 +4,7 @@ from math import isfinite
 
 from kit.analysis.effect import Effect
 from kit.charts import draw
-from kit.charts.sheet import Panel, note, ranged, sheet, upright
+from kit.charts.sheet import Panel, remark, ranged, sheet, upright
 from kit.charts.style import DIFFERENCE, MARKS, QUIET
 from kit.estimate import MINUS
 
@@ -21,7 +21,7 @@ def effect_chart(effect: Effect):
 
 
 def _range(warming):
-    notes = [note(warming.range, warming.high, NAME, DIFFERENCE, xshift=8), note("no change", 0, 1, QUIET, yref="domain", xshift=4, yshift=8)]
+    notes = [remark(warming.range, warming.high, NAME, DIFFERENCE, xshift=8), remark("no change", 0, 1, QUIET, yref="domain", xshift=4, yshift=8)]
     dot = ranged(warming, NAME, DIFFERENCE, symbol=MARKS["difference"], name=NAME)
     return Panel([dot], x="warmed more by (°C)", marks=[upright(0)], notes=notes, xaxis={"rangemode": "tozero"})
 
@@ -29,6 +29,6 @@ def _range(warming):
 def _budget(budget):
     names = [line.name for line in budget]
     bars = {"type": "bar", "x": [line.size_c for line in budget], "y": names, "orientation": "h", "marker": {"color": QUIET}, "width": 0.5}
-    notes = [note(line.size_text, line.size_c, line.name, QUIET, xshift=6) for line in budget]
+    notes = [remark(line.size_text, line.size_c, line.name, QUIET, xshift=6) for line in budget]
     axes = {"xaxis": {"rangemode": "tozero"}, "yaxis": {"categoryorder": "array", "categoryarray": names[::-1], "showgrid": False}}
     return Panel([bars], x="each alone could move the effect by up to (°C)", notes=notes, share=2, **axes)

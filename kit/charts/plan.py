@@ -4,7 +4,7 @@ import numpy as np
 
 from kit.analysis.planning import Plan
 from kit.charts import draw
-from kit.charts.sheet import Panel, level, line, note, sheet
+from kit.charts.sheet import Panel, level, line, remark, sheet
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 
 # Which of a plan's options each line holds: (option, the chosen one) -> bool; its colour, dashes and marks.
@@ -26,14 +26,14 @@ def _quiet(option, minutes, chosen):
 
 
 def _widths(plan):
-    traces, notes = [], [note("wanted", 1, plan.half_width_c, DIFFERENCE, yshift=9)]
+    traces, notes = [], [remark("wanted", 1, plan.half_width_c, DIFFERENCE, yshift=9)]
     for name, (belongs, color, dash, symbol) in KINDS.items():
         options = [each for each in plan.options if belongs(each, plan.chosen)]
         if options:
             x, y = [each.runs for each in options], [each.half_width_c for each in options]
             look = {"mode": "lines+markers", "marker": {"symbol": symbol, "color": color, "size": 7}}
             traces.append(line(x, y, color, dash=dash, name=name, **look))
-            notes.append(note(name, x[-1], y[-1], color, xshift=6))
+            notes.append(remark(name, x[-1], y[-1], color, xshift=6))
     axes = {"xaxis": {"tickvals": [1, 3, 6, 9, 12], "range": [0, 21]}, "yaxis": {"rangemode": "tozero"}}
     names = {"x": "number of runs", "y": "4 of 5 reach at most ± (°C)", "heading": "how wide"}
     return Panel(traces, **names, marks=[level(plan.half_width_c, color=DIFFERENCE)], notes=notes, **axes)
@@ -42,6 +42,6 @@ def _widths(plan):
 def _chances(plan):
     sizes = np.linspace(0, 4 * plan.chosen.half_width_c, 80)
     chances = 100 * plan.chance_of_telling(sizes)
-    notes = [note(f"{plan.runs} run{'s' * (plan.runs > 1)}", sizes[-1], chances[-1], TREATED, xshift=6)]
+    notes = [remark(f"{plan.runs} run{'s' * (plan.runs > 1)}", sizes[-1], chances[-1], TREATED, xshift=6)]
     names = {"x": "true extra warming (°C)", "y": "% of such plans", "heading": "how likely to be told from none"}
     return Panel([line(sizes, chances, TREATED, name="chance")], **names, notes=notes, yaxis={"range": [0, 105]})

@@ -3,7 +3,7 @@
 from kit.analysis.planet import PlanetBalance, PlanetWarming
 from kit.charts import draw
 from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import Panel, dots, level, line, note, reach, sheet, upright
+from kit.charts.sheet import Panel, dots, level, line, remark, reach, sheet, upright
 from kit.charts.style import CONTROL, QUIET, TREATED
 from kit.estimate import rounded
 
@@ -14,9 +14,9 @@ def balance_chart(balance: PlanetBalance):
     surface, leaves, came = balance.curve["surface_c"], balance.curve["leaves_w_m2"], balance.absorbed_w_m2
     dot = dots([balance.surface_c], [came], QUIET, size=12, error_x=reach(balance.surface_c, balance.surface_range, QUIET))
     notes = [
-        note("sunlight taken up", surface[0], came, TREATED, yanchor="bottom"),
-        note("leaves to space", surface[-1], leaves[-1], CONTROL, xanchor="right", yanchor="bottom"),
-        note(f"settles at {rounded(balance.surface_c, 1)} °C", balance.surface_c, came, QUIET, yanchor="top", yshift=-10),
+        remark("sunlight taken up", surface[0], came, TREATED, yanchor="bottom"),
+        remark("leaves to space", surface[-1], leaves[-1], CONTROL, xanchor="right", yanchor="bottom"),
+        remark(f"settles at {rounded(balance.surface_c, 1)} °C", balance.surface_c, came, QUIET, yanchor="top", yshift=-10),
     ]
     axes = {"x": "temperature of the surface (°C)", "y": "power (W/m²)"}
     panel = Panel([line(surface, leaves, CONTROL), dot], **axes, marks=[level(came, color=TREATED, dash="dash")], notes=notes)

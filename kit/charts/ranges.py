@@ -1,6 +1,6 @@
 """Ranges as thick lines, one above the other: the drawing that several charts share."""
 
-from kit.charts.sheet import Panel, line, note, sheet
+from kit.charts.sheet import Panel, line, remark, sheet
 
 
 def ranges_chart(rows, *, title, said, x, marks=(), notes=(), right=24):
@@ -10,7 +10,7 @@ def ranges_chart(rows, *, title, said, x, marks=(), notes=(), right=24):
     """
     colors = dict.fromkeys(row[3] for row in rows)
     yaxis = {"categoryorder": "array", "categoryarray": [row[0] for row in reversed(rows)]}
-    words = [note(said, 1.01, name, color, xref="domain") for name, _, said, color in rows]
+    words = [remark(said, 1.01, name, color, xref="domain") for name, _, said, color in rows]
     panel = Panel([_spans(rows, color) for color in colors], x=x, marks=marks, notes=[*words, *notes], yaxis=yaxis)
     return sheet(panel, title=title, said=said, height=110 + 52 * len(rows), right=right)
 

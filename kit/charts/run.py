@@ -4,7 +4,7 @@ import numpy as np
 
 from kit.analysis.effect import gas_start
 from kit.charts import draw
-from kit.charts.sheet import Panel, note, sheet
+from kit.charts.sheet import Panel, remark, sheet
 from kit.charts.style import LINES, MARKS, QUIET
 from kit.estimate import MINUS, rounded
 from kit.records import Run
@@ -59,7 +59,7 @@ def _panel(run, lines, place, last):
         look = {"type": "scatter", "mode": "lines+markers", "line": LINES.get(name, quiet), "marker": mark}
         traces.append({**look, "x": x, "y": y, "name": name})
     notes = [
-        note(NAMED.get(name, name), minutes[-1], height, LINES.get(name, quiet)["color"], xshift=8, yshift=shift)
+        remark(NAMED.get(name, name), minutes[-1], height, LINES.get(name, quiet)["color"], xshift=8, yshift=shift)
         for name, height, shift in _ends(lines)
     ]
     axes = {"xaxis": {"range": [minutes[0], minutes[-1]]}, "yaxis": {"tickformat": ","} if unit == "ppm" else {}}
@@ -100,4 +100,4 @@ def _gas_arrow(run):
         return []
     height = np.interp(seconds, treated.index, treated)
     arrow = {"showarrow": True, "arrowhead": 2, "ax": 56, "ay": 56, "xanchor": "center"}
-    return [note(f"gas in, {clock(seconds)}", seconds / 60, height, LINES["treated"]["color"], **arrow)]
+    return [remark(f"gas in, {clock(seconds)}", seconds / 60, height, LINES["treated"]["color"], **arrow)]

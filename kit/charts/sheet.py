@@ -74,7 +74,7 @@ def reach(value, span, color):
     return {"type": "data", "symmetric": False, **ends, "color": color, "thickness": 3, "width": 9}
 
 
-def note(text, x, y, color, **place):
+def remark(text, x, y, color, **place):
     """A label at (x, y) in the colour of what it names: labels stand at the lines, not in a legend."""
     return {"text": text, "x": x, "y": y, "font": {"color": color}, "showarrow": False, "xanchor": "left", **place}
 
@@ -101,7 +101,7 @@ def _laid(layout, panel, place, frame):
     x, y = f"x{number}", f"y{number}"
     for letter, title, own, other in (("x", panel.x, panel.xaxis, y), ("y", panel.y, panel.yaxis, x)):
         layout[f"{letter}axis{number}"] = {"title": {"text": title}, "anchor": other, **frame[letter], **own}
-    heading = [note(panel.heading, 0, 1, None, xref="domain", yref="domain", yanchor="bottom", yshift=4)] if panel.heading else []
+    heading = [remark(panel.heading, 0, 1, None, xref="domain", yref="domain", yanchor="bottom", yshift=4)] if panel.heading else []
     layout["shapes"] += [_placed(each, x, y) for each in panel.marks]
     layout["annotations"] += [_placed(each, x, y) for each in (*heading, *panel.notes)]
     return [{**trace, "xaxis": x, "yaxis": y} for trace in panel.traces]

@@ -4,7 +4,7 @@ from math import isinf, log10
 
 from kit.analysis.planet import Spectra
 from kit.charts import draw
-from kit.charts.sheet import Panel, line, note, sheet, upright
+from kit.charts.sheet import Panel, line, remark, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 
 LINES = ((CONTROL, "solid"), (TREATED, "dash"), (DIFFERENCE, "dot"), (QUIET, "dashdot"))
@@ -31,16 +31,16 @@ def spectra_chart(spectra: Spectra):
 
 
 def _name(source, color):
-    return note(f"{source.name}, {source.kelvin:g} K", log10(source.peak_um), 1.06, color, xanchor="center")
+    return remark(f"{source.name}, {source.kelvin:g} K", log10(source.peak_um), 1.06, color, xanchor="center")
 
 
 def _bands(spectra):
     """Stripes where CO2 takes radiation up, and the window between its two edges."""
     stripes = [upright(*edges) for edges in spectra.bands_um.values()]
-    labels = [note(f"CO2 {name}", log10(high), 1.28, QUIET, textangle=-90, yanchor="top") for name, (_, high) in spectra.bands_um.items()]
+    labels = [remark(f"CO2 {name}", log10(high), 1.28, QUIET, textangle=-90, yanchor="top") for name, (_, high) in spectra.bands_um.items()]
     low, high = spectra.window_um
     if isinf(high):
         return stripes, labels
-    edge = note(f"{spectra.window} turns opaque from here", log10(low), 0.08, DIFFERENCE)
+    edge = remark(f"{spectra.window} turns opaque from here", log10(low), 0.08, DIFFERENCE)
     window = [upright(*edges, color=DIFFERENCE) for edges in ((low, high), (low,), (high,))]
     return [*stripes, *window], [*labels, edge]

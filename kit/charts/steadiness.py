@@ -5,7 +5,7 @@ from math import isfinite
 from kit.analysis.steady import Steadiness
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.sheet import Panel, line, note, ranged, sheet, upright
+from kit.charts.sheet import Panel, line, remark, ranged, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, INK, QUIET, TREATED
 
 COLORS = {"difference": DIFFERENCE, "treated": TREATED, "control": CONTROL}
@@ -23,14 +23,14 @@ def _readings(steadiness):
     if isfinite(steadiness.slope.value):
         ends, through = steadiness.line
         traces.append(line(ends, through, INK, dash="dash", width=3, name="line"))
-        notes.append(note("line through it", ends[1], through[1], INK, xshift=6))
+        notes.append(remark("line through it", ends[1], through[1], INK, xshift=6))
     return Panel(traces, x="time (min)", y=f"{steadiness.of} (°C)", notes=notes, share=3)
 
 
 def _drift(steadiness):
     slope, tolerance, color = steadiness.slope, steadiness.tolerance_c_per_min, COLORS[steadiness.of]
-    traces, notes = [], [note(f"steady: within ±{tolerance:g}", -tolerance, 1, QUIET, yref="domain", yshift=10)]
+    traces, notes = [], [remark(f"steady: within ±{tolerance:g}", -tolerance, 1, QUIET, yref="domain", yshift=10)]
     if isfinite(slope.value):
         traces.append(ranged(slope, "drift", color, name="drift"))
-        notes.append(note(slope.range, slope.high, "drift", color, xshift=8))
+        notes.append(remark(slope.range, slope.high, "drift", color, xshift=8))
     return Panel(traces, x="drift (°C a minute)", marks=[upright(-tolerance, tolerance), upright(0)], notes=notes)

@@ -14,7 +14,7 @@ LESSONS = Path(__file__).parents[2] / "lessons"
 
 
 @dataclass(frozen=True)
-class Choice:
+class CardChoice:
     """One choice. In a question: `feedback` always, and unless it is `right` the `idea` it stands for and the step to go `back` to.
     In a prediction: the values of its number that this choice predicts: from `at_least` up to `below`, or the word `when`; none, when
     nothing of these is given."""
@@ -55,7 +55,7 @@ class Prediction:
 
 
 @dataclass(frozen=True)
-class Question:
+class CardQuestion:
     """A question to check oneself: the `goal` it serves, and a `hint` for the second miss."""
 
     key: str
@@ -160,7 +160,7 @@ def _prediction(path, table):
 
 
 def _question(path, table):
-    question = _with_choices(Question, path, table)
+    question = _with_choices(CardQuestion, path, table)
     if sum(each.right for each in question.choices) != 1:
         raise Fault(f"{path.name}, {question.key!r}: one choice, and only one, needs the line 'right = true'.")
     return question
@@ -177,7 +177,7 @@ def _titled(table, name):
 
 def _with_choices(kind, path, table):
     where = table.get("key", "a card without a key")
-    choices = tuple(_made(Choice, path, where, each) for each in table.get("choices", []))
+    choices = tuple(_made(CardChoice, path, where, each) for each in table.get("choices", []))
     return _made(kind, path, where, {**table, "choices": choices})
 
 

@@ -10,7 +10,7 @@ from kit.coverage.invented import HELD, seed_of
 from kit.coverage.study import Figure, Row, Study, share
 from kit.estimate import Parts
 from kit.statistics import (
-    coverage_factor, plain_mean, pool, Question, saturating, spread_interval, spread_of_next, stacked_effects, Timing, Wander,
+    coverage_factor, plain_mean, pool, Terms, saturating, spread_interval, spread_of_next, stacked_effects, Timing, Wander,
 )  # fmt: skip
 
 CLASSES, RUN_CLASSES, RUNS = 2000, 1000, 1000
@@ -120,8 +120,8 @@ def thermometers_row(name, groups, classes):
     for row in values:
         single = {str(place): GroupRuns(str(place), (), None, float(value), Parts(ERROR_C, ERROR_DOF)) for place, value in enumerate(row)}
         merged = together(single, {str(place): f"pair {pair}" for place, pair in enumerate(pairs)}, 0.95)
-        told.append(pooled_class(merged, Question()).mean)
-        ignored.append(pooled_class(tuple(single.values()), Question()).mean)
+        told.append(pooled_class(merged, Terms()).mean)
+        ignored.append(pooled_class(tuple(single.values()), Terms()).mean)
     figures = (
         share("told: covers %", np.array([mean.holds(0.0) for mean in told]), low=HELD),
         Figure("half-width °C", float(np.median([mean.half_width for mean in told])), places=3),
@@ -144,7 +144,7 @@ def effects_of_runs(rng, rises, drifts, timing, noise=Wander(correlation_s=10.0)
         )
         for each in (moved, 0 * moved)
     ]
-    return stacked_effects(seconds, *vessels, edges, Question())
+    return stacked_effects(seconds, *vessels, edges, Terms())
 
 
 def means_of_classes(found, signs):
@@ -153,7 +153,7 @@ def means_of_classes(found, signs):
         GroupRuns(str(place), (), None, found.value[place].item(), found.parts_at(place), float(sign))
         for place, sign in enumerate(np.resize(signs, len(found.value)))
     ]
-    return [pooled_class(tuple(groups[start : start + len(signs)]), Question()).mean for start in range(0, len(groups), len(signs))]
+    return [pooled_class(tuple(groups[start : start + len(signs)]), Terms()).mean for start in range(0, len(groups), len(signs))]
 
 
 STUDIES = (

@@ -5,7 +5,7 @@ import numpy as np
 from kit.coverage.classes import ERROR_DOF, effects_of_runs, means_of_classes
 from kit.coverage.invented import HELD, seed_of
 from kit.coverage.study import Figure, Row, Study, share
-from kit.statistics import DIFFERENT, difference_of, drifted_range, equivalence, Question, rehearse, SAME, Timing, Wander
+from kit.statistics import DIFFERENT, difference_of, drifted_range, equivalence, Terms, rehearse, SAME, Timing, Wander
 
 DRAWS, RUNS, RUN_CLASSES = 20_000, 1000, 1000
 # 5 %, and two Monte-Carlo errors of 20,000 draws; and the bar for whole runs.
@@ -70,7 +70,7 @@ PAIRS = ((0.0, 9, 0.15), (0.01, 9, 0.15), (0.01, 0, 0.15), (0.01, 9, 0.3), (0.0,
 def plan_row(noise, runs, swapped, classes):
     """One row: the half-width that a plan promises to 4 of 5 against what simulated classes of such runs find, their difference drifting by the
     tolerance, half of the classes each way; and how often an effect of twice that is told from none, predicted and found."""
-    rng, drift, alone = seed_of(f"plan {noise} {runs} {swapped}"), Question().tolerance_c_per_min, rehearse(noise, Timing(), Question(), 0.01)
+    rng, drift, alone = seed_of(f"plan {noise} {runs} {swapped}"), Terms().tolerance_c_per_min, rehearse(noise, Timing(), Terms(), 0.01)
     promised = alone.promised(runs, swapped, SPREAD_C)
     size = max(2 * promised, LEAST_SIZE_C)
     signs = np.where(np.arange(runs) % 2, -1, 1) if swapped else np.ones(runs)

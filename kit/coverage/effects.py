@@ -6,7 +6,7 @@ import numpy as np
 
 from kit.coverage.invented import HELD, WIDEST, Scenario, simulated
 from kit.coverage.study import Figure, Row, Study, share
-from kit.statistics import heard, lay_out, Question, single_effect, stacked_effects, still_stretches, vessel_changes, welch_interval, widened_factor, within
+from kit.statistics import heard, lay_out, Terms, single_effect, stacked_effects, still_stretches, vessel_changes, welch_interval, widened_factor, within
 
 RUNS, HELD_SLOW = 1000, 92.0
 # Bars below 93.5, each for what no record of the kind can show. A step within 90 s of the change looks like warming. A draught in the baseline
@@ -74,7 +74,7 @@ WHOLE_RUNS = tuple(
 def effect_row(scenario, runs):
     """One row: how often the range holds the truth, its width beside that of one who knows the noise, and what independence would give."""
     made = simulated(scenario, runs)
-    found = stacked_effects(made.seconds, made.treated, made.control, made.edges_s, Question(tolerance_c_per_min=scenario.tolerance))
+    found = stacked_effects(made.seconds, made.treated, made.control, made.edges_s, Terms(tolerance_c_per_min=scenario.tolerance))
     told = ~refused(made)
     held = (found.low <= made.effect) & (made.effect <= found.high)
     off = (found.value - made.effect)[told]
@@ -118,7 +118,7 @@ def independent_holds(made):
 def vessel_row(scenario, runs):
     """One row for the treated vessel's own change."""
     made = simulated(scenario, runs)
-    changes, error, factor = vessel_changes(lay_out(made.seconds, made.edges_s), made.treated, Question())
+    changes, error, factor = vessel_changes(lay_out(made.seconds, made.edges_s), made.treated, Terms())
     off, half_width = changes - made.own, float(np.median(factor * error))
     figures = (
         share("covers %", abs(off) <= factor * error, low=scenario.held),
@@ -137,7 +137,7 @@ def rows_of(scenarios, row):
 def single_row(scenario, runs):
     """One row of whole effects, one run at a time, with what only they look for: a jump, a bend, a thermometer that stands still."""
     made = simulated(scenario, runs)
-    question, kept = Question(tolerance_c_per_min=scenario.tolerance), heard(made.seconds, made.edges_s)
+    question, kept = Terms(tolerance_c_per_min=scenario.tolerance), heard(made.seconds, made.edges_s)
     seconds, layout = made.seconds[kept], lay_out(made.seconds[kept], made.edges_s)
     pairs = np.stack([made.treated, made.control], axis=1)[..., kept]
     found = [single_effect(layout, seconds, pair, made.edges_s, question) for pair in pairs]

@@ -19,7 +19,7 @@ FALSE_STUCK = 0.5
 
 
 @dataclass(frozen=True)
-class Finding:
+class Findable:
     """A record whose windows are to be found: its `scenario`; what is `more` in the treated vessel, given minutes since the change, °C; its
     `gas` channel, given the same, as a share (None: no channel); `right`: the bar in percent. `none`: no change is there to be found."""
 
@@ -31,9 +31,9 @@ class Finding:
 
 
 def found_in(name, *, more=None, gas=None, right=90.0, none=False, **kind):
-    """A `Finding` with ten minutes before the change."""
+    """A `Findable` with ten minutes before the change."""
     settings = {"step_s": 2, "memory_s": 10, "earlier_s": 540, "lamp_s": -3600, **kind}
-    return Finding(Scenario(name, **settings), more, gas, right, none)
+    return Findable(Scenario(name, **settings), more, gas, right, none)
 
 
 def filling(minutes):

@@ -25,7 +25,7 @@ def without_damaged(data):
 
 
 def layout_of(lines):
-    """The `Layout` that most lines have; None where there are too few, or where cells may hold more than one line."""
+    """The `TableLayout` that most lines have; None where there are too few, or where cells may hold more than one line."""
     text = b"\n".join(lines)
     if b'"' in text or len(lines) < ENOUGH:
         return None

@@ -4,7 +4,7 @@ import numpy as np
 
 from kit.physics.checking import bounded
 from kit.physics.constants import STEFAN_BOLTZMANN, ZERO_C_K
-from kit.physics.radiation import band_share
+from kit.physics.radiation import blackbody_share
 
 # Bands where CO2 takes up most (µm); textbook values, from memory.
 CO2_BANDS_UM = {"2.7 µm": (2.65, 2.85), "4.3 µm": (4.2, 4.45), "15 µm": (13.0, 17.0)}
@@ -26,9 +26,9 @@ EMISSIVITY_SPREAD = (0.85, 1.35)
 def co2_band_shares(temperature_k):
     """Shares of a black body's power in CO2's bands near 2.7, 4.3 and 15 µm (last axis), at kelvin.
 
-    Planck's law (`kit.physics.radiation.band_share`) over `CO2_BANDS_UM`. An upper limit of what CO2 can take up there.
+    Planck's law (`kit.physics.radiation.blackbody_share`) over `CO2_BANDS_UM`. An upper limit of what CO2 can take up there.
     """
-    return np.stack([band_share(temperature_k, *edges) for edges in CO2_BANDS_UM.values()], axis=-1)
+    return np.stack([blackbody_share(temperature_k, *edges) for edges in CO2_BANDS_UM.values()], axis=-1)
 
 
 def co2_emissivity(path_m, share=1.0, temperature_c=26.85):

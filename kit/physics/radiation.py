@@ -43,7 +43,7 @@ def peak_um(temperature_k):
     return WIEN_UM_K / _kelvin(temperature_k)
 
 
-def band_share(temperature_k, from_um, to_um):
+def blackbody_share(temperature_k, from_um, to_um):
     """Share (0 to 1) of a black body's power between two wavelengths (µm, 0 to infinity), at kelvin. Arrays broadcast.
 
     Integral of Planck's law by its series: Chang & Rhee, Int. Commun. Heat Mass Transfer 11:451, 1984 (from memory).
@@ -57,7 +57,7 @@ def band_share(temperature_k, from_um, to_um):
 def share_below(wavelength_temperature_um_k):
     """Share of a black body's power at wavelengths up to λ, from the product λT (µm K, 0 to infinity).
 
-    Two series, each where it converges fast: Chang & Rhee 1984 (see `band_share`), and the power series for long waves.
+    Two series, each where it converges fast: Chang & Rhee 1984 (see `blackbody_share`), and the power series for long waves.
     """
     product = bounded(wavelength_temperature_um_k, "The product of wavelength and temperature", 0, np.inf, "µm K")
     with np.errstate(divide="ignore"):
@@ -75,7 +75,7 @@ def passed_share(temperature_k, window):
     Sharp edges instead of the true gradual ones, and no reflection (4 % at each face of glass): `WINDOWS_UM`, from memory.
     """
     edges = WINDOWS_UM[one_of(window, "The window", WINDOWS_UM)]
-    return tuple(band_share(temperature_k, 0, edge) for edge in edges)
+    return tuple(blackbody_share(temperature_k, 0, edge) for edge in edges)
 
 
 def _kelvin(temperature_k):

@@ -23,7 +23,7 @@ HIDDEN_PART = 0.75
 
 
 @dataclass(frozen=True, eq=False)
-class Course:
+class DifferenceCourse:
     """The way of one run's difference. `cells` (n,): its means, °C; `covariance` (n, n) of their noise; `pull` (terms, n): the weights of the
     trend's terms on the cells; `before`, `after` (n,): those of the windows' means, a jump taken out. `hidden`: what the displays hide of the
     effect (standard uncertainty, °C). `drift` (low, high), °C a minute; `dof`, `level` of the ranges."""
@@ -90,13 +90,13 @@ class Course:
 
 
 def course_of(layout, seen, effect, level):
-    """The `Course` of one run that was `seen` (`kit.statistics.paired.noises`), with the display and drift of its `effect` (`PairedEffects`)."""
+    """The `DifferenceCourse` of one run that was `seen` (`kit.statistics.paired.noises`), with the display and drift of its `effect` (`PairedEffects`)."""
     covariance = seen.noise.covariance()
     weighed = cho_solve(cho_factor(covariance), seen.design)
     pull = np.linalg.solve(seen.design.T @ weighed, weighed.T)
     windows = layout.shares if seen.shape is None else layout.shares - np.outer(layout.shares @ seen.shape, pull[-1])
     drift = float(effect.drift_low[0]), float(effect.drift_high[0])
-    return Course(
+    return DifferenceCourse(
         layout, seen.trend, seen.values[:, 0], covariance, pull, *windows, float(effect.display[0]), drift, float(effect.dof[0]), level
     )
 

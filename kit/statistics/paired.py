@@ -21,7 +21,7 @@ STAIRS = 3.0
 
 
 @dataclass(frozen=True)
-class Question:
+class Terms:
     """What an interval has to hold: its level, the drift of the difference to allow for (°C a minute) where the record can't
     measure it, the relative uncertainty of each scale against the other, and the display's step (°C; None: read it off)."""
 
@@ -84,7 +84,7 @@ class Learnt:
     dof: np.ndarray
 
 
-def paired_effects(seconds, treated, control, edges_s, question=Question()):
+def paired_effects(seconds, treated, control, edges_s, question=Terms()):
     """`PairedEffects` of runs that share their times: `seconds` (readings,), `treated` and `control` (runs, readings) in °C, none missing.
 
     `edges_s`: the six edges of baseline, perturbation and response, in order, seconds; a reading on an edge lies in the window.

@@ -8,7 +8,7 @@ from scipy.special import ndtr
 
 from kit.statistics.cells import within
 from kit.statistics.drift import drifted_range
-from kit.statistics.paired import Question, paired_effects
+from kit.statistics.paired import Terms, paired_effects
 from kit.statistics.power import chance_of_telling, half_width, seldom_more
 from kit.statistics.quantiles import one_sided_factor
 from kit.statistics.rise import saturating
@@ -119,7 +119,7 @@ class Rehearsed:
 
 
 @lru_cache(maxsize=64)
-def rehearse(wander, timing, question=Question(), drift_c_per_min=0.0):
+def rehearse(wander, timing, question=Terms(), drift_c_per_min=0.0):
     """`Rehearsed` from 60 runs with that wander, half drifting by `drift_c_per_min` and half against it, put through `paired_effects`.
 
     The same call gives the same.

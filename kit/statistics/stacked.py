@@ -8,13 +8,13 @@ import numpy as np
 from kit.faults import Fault
 from kit.statistics.cells import within
 from kit.statistics.layout import heard, lay_out
-from kit.statistics.paired import PairedEffects, Question, effects_of
+from kit.statistics.paired import PairedEffects, Terms, effects_of
 
 # Large enough that what a block's times settle costs nothing, small enough to share out and to stay in memory.
 BLOCK = 2048
 
 
-def stacked_effects(seconds, treated, control, edges_s, question=Question(), executor=None):
+def stacked_effects(seconds, treated, control, edges_s, question=Terms(), executor=None):
     """`PairedEffects` of many runs: `treated` and `control` (runs, readings) in °C at the same `seconds` (readings,), none missing.
 
     `edges_s`: the six edges of baseline, perturbation and response in seconds. Each run gets what `paired_effects` gives it alone. Time and

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.statistics.cells import within
-from kit.statistics.course import Course, course_of
+from kit.statistics.course import DifferenceCourse, course_of
 from kit.statistics.display import display_step, mean_uncertainty
 from kit.statistics.misfit import Misfit, Wave, misfit_of, wave_in
 from kit.statistics.rise import RiseFit, fit_rise
@@ -24,7 +24,7 @@ class Warming:
     describes the record; `wave`: what swings in what it leaves. `sd`, `correlation_s`: the noise of a cell (°C) and for how long neighbours
     agree (s)."""
 
-    course: Course
+    course: DifferenceCourse
     drawn: RiseFit
     misfit: Misfit
     wave: Wave

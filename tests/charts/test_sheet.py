@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from kit.charts.sheet import Panel, line, note, ranged, reach, sheet, upright
+from kit.charts.sheet import Panel, line, remark, ranged, reach, sheet, upright
 from kit.charts.style import TREATED
 from kit.estimate import Estimate
 
@@ -31,7 +31,7 @@ def test_a_range_without_ends_is_no_bar(estimate):
 
 def test_panels_share_the_height_as_they_say_and_what_is_drawn_stays_in_its_own():
     above = Panel([SLOPE], heading="above", share=3)
-    below = Panel([SLOPE], marks=[upright(5)], notes=[note("below", 1, 1, TREATED)])
+    below = Panel([SLOPE], marks=[upright(5)], notes=[remark("below", 1, 1, TREATED)])
     figure = sheet(above, below, title="Two", gap=0.2, tied="x")
     low, high = figure.layout.yaxis.domain
     assert (low, high) == (pytest.approx(0.4), 1) and figure.layout.yaxis2.domain == pytest.approx((0, 0.2))

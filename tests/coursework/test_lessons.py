@@ -3,7 +3,7 @@
 import pytest
 
 from kit.faults import Fault
-from kit.coursework.lessons import Choice, filled, names_in, read_card, read_lesson
+from kit.coursework.lessons import CardChoice, filled, names_in, read_card, read_lesson
 
 TEXT = """
 number = "77"
@@ -96,7 +96,7 @@ def test_numbers_are_filled_in_and_a_missing_one_is_named():
 
 @pytest.mark.parametrize(("value", "predicted"), [(-0.1, "none"), (0.0, "low"), (0.99, "low"), (1.0, "high"), (7.0, "high")])
 def test_a_choice_predicts_its_own_stretch_of_values(value, predicted):
-    choices = {"low": Choice("low", at_least=0.0, below=1.0), "high": Choice("high", at_least=1.0), "no number": Choice("no number")}
+    choices = {"low": CardChoice("low", at_least=0.0, below=1.0), "high": CardChoice("high", at_least=1.0), "no number": CardChoice("no number")}
     assert [name for name, each in choices.items() if each.predicts(value)] == ([predicted] if predicted != "none" else [])
 
 
@@ -107,7 +107,7 @@ def test_a_lone_brace_is_said():
 
 
 def test_a_choice_may_predict_a_word():
-    stays, moves, open_one = Choice("It stays", when="stays"), Choice("It moves", when="moves"), Choice("Nobody can say")
+    stays, moves, open_one = CardChoice("It stays", when="stays"), CardChoice("It moves", when="moves"), CardChoice("Nobody can say")
     assert [each.predicts("stays") for each in (stays, moves, open_one)] == [True, False, False]
     assert not stays.predicts(0.0)
 

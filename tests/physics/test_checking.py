@@ -23,7 +23,7 @@ REFUSED = [
     (lambda: gases.density_kg_m3("CO2", -300), "The temperature can't be -300 °C here. Give -50 to 200 °C."),
     (lambda: gases.density_kg_m3("CO2", "warm"), "The temperature must be a number. This was given: 'warm'."),
     (lambda: convection.diffusivity_m2_s({"CO2": 1.0}), "The gas {'CO2': 1.0} is not known. Known: CO2, air, nitrogen, argon, helium."),
-    (lambda: radiation.band_share(300, 10, 5), "The width of the band can't be -5 µm here. Give 0 µm or more. Name the shorter wavelength first."),
+    (lambda: radiation.blackbody_share(300, 10, 5), "The width of the band can't be -5 µm here. Give 0 µm or more. Name the shorter wavelength first."),
     (lambda: radiation.passed_share(300, "wood"), f"The window 'wood' is not known. Known: {', '.join(radiation.WINDOWS_UM)}."),
     (lambda: absorption.exchange_w_m2_k(1.3), "The emissivity can't be 1.3 here. Give 0 to 1."),
     (lambda: planet.bare_rock_k(1361, 1.3), "The reflected share can't be 1.3 here. Give 0 to 1."),

@@ -22,28 +22,28 @@ temperatures = st.floats(100, 8000)
 @pytest.mark.parametrize("kelvin", SHARES)
 def test_bands_of_lamp_sun_wall_and_ground(kelvin):
     bands, in_co2 = SHARES[kelvin]
-    assert radiation.band_share(kelvin, *EDGES) == pytest.approx(bands, abs=6e-5)
+    assert radiation.blackbody_share(kelvin, *EDGES) == pytest.approx(bands, abs=6e-5)
     assert absorption.co2_band_shares(kelvin) == pytest.approx(in_co2, abs=6e-5)
 
 
 @pytest.mark.parametrize("kelvin, low, high", [(2700, 0.38, 0.75), (300, 4, 20), (5772, 0.2, 3), (300, 40, 400)])
 def test_a_band_is_the_area_under_the_planck_curve(kelvin, low, high):
     area, _ = quad(radiation.planck_w_m2_um, low, high, args=(kelvin,), epsrel=1e-10)
-    assert radiation.band_share(kelvin, low, high) == pytest.approx(area / radiation.exitance_w_m2(kelvin), rel=1e-6)
+    assert radiation.blackbody_share(kelvin, low, high) == pytest.approx(area / radiation.exitance_w_m2(kelvin), rel=1e-6)
 
 
 @given(temperatures)
 def test_the_whole_is_one_and_the_series_meet(kelvin):
-    assert radiation.band_share(kelvin, 0, np.inf) == 1
+    assert radiation.blackbody_share(kelvin, 0, np.inf) == 1
     seam = radiation.SECOND_UM_K / kelvin
-    assert radiation.band_share(kelvin, seam * (1 - 1e-9), seam * (1 + 1e-9)) == pytest.approx(0, abs=1e-9)
+    assert radiation.blackbody_share(kelvin, seam * (1 - 1e-9), seam * (1 + 1e-9)) == pytest.approx(0, abs=1e-9)
 
 
 @given(temperatures, st.lists(st.floats(0.3, 50), min_size=3, max_size=3))
 def test_neighbouring_bands_add(kelvin, edges):
     low, middle, high = sorted(edges)
-    parts = radiation.band_share(kelvin, low, middle) + radiation.band_share(kelvin, middle, high)
-    assert parts == pytest.approx(radiation.band_share(kelvin, low, high), abs=1e-12)
+    parts = radiation.blackbody_share(kelvin, low, middle) + radiation.blackbody_share(kelvin, middle, high)
+    assert parts == pytest.approx(radiation.blackbody_share(kelvin, low, high), abs=1e-12)
 
 
 @given(temperatures)

@@ -8,7 +8,7 @@ from kit.bench.noise import displayed, wander
 from kit.statistics.cells import cut
 from kit.statistics.independent import welch_interval
 from kit.statistics.noise import learn_noise, noise_grid
-from kit.statistics.paired import Question, paired_effects
+from kit.statistics.paired import Terms, paired_effects
 from kit.statistics.quantiles import coverage_factor
 
 EDGES = (600, 660, 660, 720, 1230, 1290)
@@ -45,19 +45,19 @@ def test_one_minute_before_the_change_leaves_the_drift_to_the_tolerance():
 
 
 def test_a_larger_tolerance_widens_the_range_where_drift_is_assumed():
-    tight, loose = (paired_effects(*runs(start_s=600), EDGES, Question(tolerance_c_per_min=each)) for each in (0.01, 0.02))
+    tight, loose = (paired_effects(*runs(start_s=600), EDGES, Terms(tolerance_c_per_min=each)) for each in (0.01, 0.02))
     both = ~tight.measured & ~loose.measured
     assert np.median((loose.half_width - tight.half_width)[both]) == pytest.approx(0.01 * 10.5, rel=0.1)
 
 
 def test_slow_noise_widens_the_range_and_quick_noise_does_not():
-    widths = [np.median(paired_effects(*runs(memory_s=memory), EDGES, Question(tolerance_c_per_min=0)).noise) for memory in (0, 10, 60)]
+    widths = [np.median(paired_effects(*runs(memory_s=memory), EDGES, Terms(tolerance_c_per_min=0)).noise) for memory in (0, 10, 60)]
     assert widths[0] < widths[1] / 2 < widths[2] / 3
 
 
 def test_an_uncertain_scale_counts_in_proportion_to_what_each_vessel_did():
     seconds, treated, control = runs()
-    found = paired_effects(seconds, treated + seconds / 600, control + seconds / 600, EDGES, Question(gain_uncertainty=0.01))
+    found = paired_effects(seconds, treated + seconds / 600, control + seconds / 600, EDGES, Terms(gain_uncertainty=0.01))
     assert found.gain == pytest.approx(0.01 * np.hypot(1.475 + 1.05, 1.05), rel=0.02)
 
 
@@ -102,7 +102,7 @@ def test_only_the_honest_range_of_the_plain_difference_holds_the_published_step(
     seconds, temperature, active = beaver
     rest = int((active == 0).sum())
     edges = (0, seconds[rest - 1], seconds[rest - 1], seconds[rest], seconds[rest], 990)
-    found = paired_effects(seconds, temperature[None], np.zeros((1, 100)), edges, Question(tolerance_c_per_min=0))
+    found = paired_effects(seconds, temperature[None], np.zeros((1, 100)), edges, Terms(tolerance_c_per_min=0))
     plain = temperature[rest:].mean() - temperature[:rest].mean()
     assert found.value == pytest.approx([plain]) and plain == pytest.approx(0.806, abs=5e-4)
     # Even without the allowance for the animal's own drift:

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from kit.statistics.paired import Question
+from kit.statistics.paired import Terms
 from kit.statistics.rehearsal import Timing, Wander, rehearse
 
 QUICK = Wander(correlation_s=10.0)
@@ -16,7 +16,7 @@ def test_ten_quiet_minutes_shrink_what_is_allowed_for_drift():
 
 
 def test_doubling_the_wander_about_doubles_the_chance():
-    one, other = (rehearse(Wander(sd_c, 10.0, display_c=0.0), Timing(), Question(tolerance_c_per_min=0.0)) for sd_c in (0.02, 0.04))
+    one, other = (rehearse(Wander(sd_c, 10.0, display_c=0.0), Timing(), Terms(tolerance_c_per_min=0.0)) for sd_c in (0.02, 0.04))
     # The trend that is taken out depends a little on the noise.
     assert np.median(other.error) == pytest.approx(2 * np.median(one.error), rel=0.05)
 

@@ -11,7 +11,7 @@ from kit.analysis.classes.words import class_cautions, class_explained, class_se
 from kit.estimate import Estimate, Parts
 from kit.faults import Fault
 from kit.statistics import (
-    BARE_MIN, coverage_factor, mean_drift, plain_mean, pool, Pooled, Question, ranged, spread_interval, spread_of_next, surprise, without_each,
+    BARE_MIN, coverage_factor, mean_drift, plain_mean, pool, Pooled, Terms, ranged, spread_interval, spread_of_next, surprise, without_each,
 )  # fmt: skip
 from kit.words import Account, plain, table_html
 
@@ -34,7 +34,7 @@ def class_effect(runs, windows=None, *, groups=None, swapped=(), thermometers=No
     what they measured of it. Method: `kit.statistics.pooling`, `kit.statistics.parts`. A Fault where no run gives a number or a name is
     unknown; runs without a number are named in `left_out`.
     """
-    question = Question(level, tolerance_c_per_min)
+    question = Terms(level, tolerance_c_per_min)
     refuse_question(question)
     results, left_out = named_results(runs, windows, tolerance_c_per_min, level)
     if not results:

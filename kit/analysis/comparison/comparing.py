@@ -7,7 +7,7 @@ from kit.analysis.basis import refuse_question
 from kit.analysis.comparison.numbers import number_of
 from kit.estimate import Estimate, amount, places_for, rounded
 from kit.faults import Caution, Fault
-from kit.statistics import BARE_MIN, CANNOT_TELL, DIFFERENT, difference_of, Equivalence, equivalence, parts_of, Question, ranged, RISK, SAME
+from kit.statistics import BARE_MIN, CANNOT_TELL, DIFFERENT, difference_of, Equivalence, equivalence, parts_of, Terms, ranged, RISK, SAME
 from kit.words import account, plain, table_html
 
 
@@ -19,7 +19,7 @@ def compare(mine, reference, *, margin, level=0.95, tolerance_c_per_min=0.01):
     not say what its range is made of may have drifted by `tolerance_c_per_min`. Method: `kit.statistics.twoonesided`.
     A Fault for a margin that is no positive number, or for a result beside itself.
     """
-    refuse_question(Question(level, tolerance_c_per_min))
+    refuse_question(Terms(level, tolerance_c_per_min))
     refuse_margin(margin)
     refuse_pair(mine, reference)
     numbers = [number_of(each) for each in (mine, reference)]

@@ -10,7 +10,7 @@ SEEN_C = 0.0005
 
 
 @dataclass(frozen=True)
-class Noise:
+class ReadingNoise:
     """What readings do by chance. `sd_c`: how far a mean of a few seconds strays (°C); `correlation_s`: for how long neighbours agree (s);
     `white_share`: the part of its variance that neighbours do not share; `readings`, `independent`: readings of the baseline, and
     how many independent ones they are worth; `dof`: degrees of freedom; `display_c`: what the display's step hides of the effect (standard
@@ -105,7 +105,7 @@ class BudgetLine:
 
 
 def budget_of(parts, noise, drift, jump, level):
-    """The lines of the budget, largest first, from the `Parts` of an effect, its `Noise`, `Drift`, and `JumpSeen` or None."""
+    """The lines of the budget, largest first, from the `Parts` of an effect, its `ReadingNoise`, `Drift`, and `JumpSeen` or None."""
     factor = coverage_factor(level, parts.dof)
     chance = max(parts.error**2 - noise.display_c**2, 0.0) ** 0.5
     wait = "wait longer before the change, until the difference is steady"

@@ -6,14 +6,14 @@ from math import isfinite
 
 import numpy as np
 
-from kit.analysis.effect.budget import Drift, JumpSeen, Noise, budget_of
+from kit.analysis.effect.budget import Drift, JumpSeen, ReadingNoise, budget_of
 from kit.analysis.effect.cautions import effect_cautions
 from kit.analysis.basis import NO_READING, record_of, refuse_question, why_no_number
 from kit.analysis.effect.words import effect_explained
 from kit.estimate import Estimate, rounded
 from kit.faults import Fault
 from kit.records import Run, Windows
-from kit.statistics import coverage_factor, Question, single_effect, SingleEffect, vessel_changes, within
+from kit.statistics import coverage_factor, Terms, single_effect, SingleEffect, vessel_changes, within
 from kit.words import plain, table_html
 
 
@@ -26,7 +26,7 @@ def paired_effect(run, windows, *, level=0.95, tolerance_c_per_min=0.01, gain_un
     display's step in °C (None: the smallest difference between two readings). Method: `kit.statistics.paired`.
     A Fault for windows outside the record or without readings, and for settings that can't be; 'cannot tell' for a record with no number in it.
     """
-    question = Question(level, tolerance_c_per_min, run.gain_uncertainty if gain_uncertainty is None else gain_uncertainty, resolution_c)
+    question = Terms(level, tolerance_c_per_min, run.gain_uncertainty if gain_uncertainty is None else gain_uncertainty, resolution_c)
     refuse_question(question)
     record = record_of(run, windows)
     why_not = why_no_number(record)
@@ -56,9 +56,9 @@ class Effect:
 
     run: Run
     windows: Windows
-    question: Question
+    question: Terms
     warming: Estimate
-    noise: Noise | None
+    noise: ReadingNoise | None
     drift: Drift | None
     jump: JumpSeen | None
     budget: tuple
@@ -165,10 +165,10 @@ def verdict(warming, budget):
 
 
 def noise_of(found, layout, windows):
-    """The `Noise` of one run. Readings are independent at twice the correlation time (the integral of exp(-|t| / tc))."""
+    """The `ReadingNoise` of one run. Readings are independent at twice the correlation time (the integral of exp(-|t| / tc))."""
     readings, memory_s = layout.baseline.stop - layout.baseline.start, found.correlation_s[0].item()
     independent = float(np.clip(60 * np.ptp(windows.baseline) / (2 * memory_s), 1, readings))
-    return Noise(found.sd[0].item(), memory_s, found.white_share[0].item(), readings, independent, found.dof[0].item(), found.display[0].item())
+    return ReadingNoise(found.sd[0].item(), memory_s, found.white_share[0].item(), readings, independent, found.dof[0].item(), found.display[0].item())
 
 
 def drift_of(found, layout, question):

@@ -95,7 +95,7 @@ def radiation_curves(sources=None, *, window="soda-lime glass", path_m=0.1, shar
 
 def _spectrum(name, kelvin, window):
     passed = [100 * float(each) for each in radiation.passed_share(kelvin, window)]
-    visible, near, beyond = 100 * radiation.band_share(kelvin, [0.38, 0.75, 2.7], [0.75, 2.7, np.inf])
+    visible, near, beyond = 100 * radiation.blackbody_share(kelvin, [0.38, 0.75, 2.7], [0.75, 2.7, np.inf])
     peak = float(radiation.peak_um(kelvin))
     return Spectrum(
         name=name,

@@ -12,7 +12,7 @@ from kit.faults import Fault
 from kit.physics import bounded
 from kit.statistics import (
     display_step,
-    Question,
+    Terms,
     rehearse,
     Rehearsed,
     SHORTEST_CELL_S,
@@ -41,7 +41,7 @@ def plan_run(*, half_width_c=0.2, pilot=None, wander=None, spread_c=USUAL_SPREAD
     refuse_wish(half_width_c, spread_c, tolerance_c_per_min)
     noise = wander_of(pilot) if pilot is not None else stated(wander or Wander())
     drift = drift_of(pilot) if pilot is not None else tolerance_c_per_min
-    options = tuple(options_of(noise, spread_c, Question(tolerance_c_per_min=tolerance_c_per_min), drift))
+    options = tuple(options_of(noise, spread_c, Terms(tolerance_c_per_min=tolerance_c_per_min), drift))
     usual = [each for each in options if each.timing.quiet == QUIET_MIN]
     fits = [each for each in usual if each.half_width_c <= half_width_c]
     fewest = min(fits, key=lambda each: (each.runs, each.swap, each.timing.baseline), default=None)

@@ -109,7 +109,7 @@ class Gathered:
     """
 
     def __init__(self, kinds, most):
-        """`kinds` are those of the `Layout`, `most` is the largest number of rows that may come."""
+        """`kinds` are those of the `TableLayout`, `most` is the largest number of rows that may come."""
         self.kinds = kinds
         self.lines = np.empty(most, np.int32)
         self.numbers = {place: np.empty(most) for place, kind in enumerate(kinds) if kind == "n"}

@@ -22,7 +22,7 @@ RULE = re.compile(r"[-=+:_ ]{3,}")
 
 
 @dataclass(frozen=True)
-class Row:
+class TextRow:
     """The tidied cells of one record, the line it starts in, and a letter for each cell: n number, t time, x text, '-' nothing."""
 
     line: int
@@ -43,8 +43,8 @@ class Way:
 
 
 @dataclass(frozen=True)
-class Layout:
-    """The plan of a table, column by column: `kinds` has a letter for each as in `Row`, `longest` how long cells get in the head,
+class TableLayout:
+    """The plan of a table, column by column: `kinds` has a letter for each as in `TextRow`, `longest` how long cells get in the head,
     `samples` its first few readings as written.
 
     `first` is the line of the first reading; `edges` is where columns of fixed width start, if they have one."""
@@ -66,7 +66,7 @@ class Layout:
 
 
 def sniff(text, decimal=None):
-    """The `Layout` of a `Text`. A fault if no line looks like readings, or if the decimal mark stays open."""
+    """The `TableLayout` of a `Text`. A fault if no line looks like readings, or if the decimal mark stays open."""
     lines, before = head_of(text)
     way = best_way(text, lines)
     start = first_reading(way.rows, way.kinds)
@@ -79,7 +79,7 @@ def sniff(text, decimal=None):
     columns = list(zip(*(row.cells for row in body)))
     longest = tuple(max(map(len, cells)) for cells in columns)
     samples = tuple(tuple(cell for cell in cells if cell not in MISSING)[:SAMPLES] for cells in columns)
-    return Layout(way.delimiter, mark, way.kinds, way.rows[start].line + before, headers, units, way.edges, longest, samples)
+    return TableLayout(way.delimiter, mark, way.kinds, way.rows[start].line + before, headers, units, way.edges, longest, samples)
 
 
 def head_of(text):
@@ -136,7 +136,7 @@ def blank_ways(lines):
 
 
 def rows_of(split_lines):
-    return [Row(line, cells, "".join(map(kind_of, cells))) for line, cells in split_lines if not is_blank(cells)]
+    return [TextRow(line, cells, "".join(map(kind_of, cells))) for line, cells in split_lines if not is_blank(cells)]
 
 
 @lru_cache(maxsize=4096)

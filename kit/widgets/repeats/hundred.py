@@ -6,11 +6,11 @@ from functools import lru_cache
 import numpy as np
 
 from kit.bench import displayed, wander
-from kit.statistics import Question, stacked_effects, welch_interval, within
+from kit.statistics import Terms, stacked_effects, welch_interval, within
 
 RUNS, RISE_C = 100, 1.5
 NOISE_C, MEMORY_S = 0.06, 40.0  # the wander of the difference, and for how long its readings stay alike
-DRIFT_C_PER_MIN = Question().tolerance_c_per_min  # up or down, by chance: as much as an honest range allows for
+DRIFT_C_PER_MIN = Terms().tolerance_c_per_min  # up or down, by chance: as much as an honest range allows for
 LONGEST_MIN = 10
 EDGES_S = (-60, 0, 0, 60, 570, 630)  # baseline, perturbation and response; the gas goes in at 0
 SECONDS = np.arange(-60 * LONGEST_MIN, EDGES_S[-1] + 1.0)

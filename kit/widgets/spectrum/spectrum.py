@@ -30,7 +30,7 @@ class SpectrumView(View):
 
 def answer(kelvin, wall):
     """Shares (%) of a black body's power: visible, within CO2's bands before the wall, and what of it the wall lets through."""
-    bands, seen = co2_share(kelvin), 100 * float(radiation.band_share(kelvin, 0.38, 0.75))
+    bands, seen = co2_share(kelvin), 100 * float(radiation.blackbody_share(kelvin, 0.38, 0.75))
     passed = "Nothing stands in its way." if wall == NO_WALL else f"{WALLS[wall].capitalize()} lets {passing(kelvin, wall)} of it pass."
     curve = radiation.planck_w_m2_um(WAVELENGTHS_UM, kelvin)
     return {
@@ -67,4 +67,4 @@ def _edge(wall):
 
 
 def _row(name, kelvin):
-    return [name, f"{kelvin:g}", percent(100 * float(radiation.band_share(kelvin, 0.38, 0.75))), percent(co2_share(kelvin))]
+    return [name, f"{kelvin:g}", percent(100 * float(radiation.blackbody_share(kelvin, 0.38, 0.75))), percent(co2_share(kelvin))]

@@ -11,7 +11,7 @@ from kit import (
 from kit.analysis.planet.co2record import co2_record
 from kit.analysis.planet.planet import planet_balance
 from kit.analysis.planet.spectra import radiation_curves
-from kit.charts.sheet import Panel, dots, line, note, sheet
+from kit.charts.sheet import Panel, dots, line, remark, sheet
 from kit.charts.still import svg
 from kit.charts.still.axes import axes_of
 from kit.charts.style import TREATED
@@ -91,6 +91,6 @@ def test_markup_in_a_name_is_text_in_the_picture():
 
 
 def test_every_word_stays_within_the_picture():
-    page = svg(drawn(SLOPE, right=10, notes=[note("a long label at the end", 10, 5, TREATED)]))
+    page = svg(drawn(SLOPE, right=10, notes=[remark("a long label at the end", 10, 5, TREATED)]))
     label = next(each for each in ElementTree.fromstring(page).iter(f"{SVG}text") if each.text == "a long label at the end")
     assert float(label.get("x")) + 7 * len(label.text) <= 760
