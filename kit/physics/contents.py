@@ -21,7 +21,7 @@ PATH_M = 0.1  # of the light through the gas
 
 
 @dataclass(frozen=True, eq=False)
-class Contents:
+class GasBesideAir:
     """A pure gas beside air. Without unit: heavier (M / M_air - 1), heat (held by volume), carried (to the wall, where it is mixed),
     layered (the same, once more, where it lies in layers under an open mouth), probe_gain, light_taken (share of the lamp's). W/K:
     infrared_w_per_k with the walls. m3/s: diffusion_m3_s out of the open mouth. Arrays broadcast over the vessels."""
@@ -37,7 +37,7 @@ class Contents:
 
 
 def contents_of(gas, volume_l=1.5, depth_m=0.19, lamp_k=FILAMENT_K, **changes):
-    """The `Contents` of a vessel (L, m deep) into which 'CO2', 'argon' or 'air' is led, under a lamp of `lamp_k` (K).
+    """The `GasBesideAir` of a vessel (L, m deep) into which 'CO2', 'argon' or 'air' is led, under a lamp of `lamp_k` (K).
 
     `changes` are fields that are known better. A filament of 2400 K gives CO2 a larger share of its light than one of 2700 K, and a dark
     heater at 600 K three times as much: `kit.physics.absorption.lamp_absorbed_share`.
@@ -56,4 +56,4 @@ def contents_of(gas, volume_l=1.5, depth_m=0.19, lamp_k=FILAMENT_K, **changes):
         "probe_gain": PROBE_GAIN[gas],
         "diffusion_m3_s": diffusion_m3_s(gas, volume_l, depth_m),
     }
-    return Contents(**{**usual, **own, **changes})
+    return GasBesideAir(**{**usual, **own, **changes})

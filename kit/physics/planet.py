@@ -51,7 +51,7 @@ def layered_k(sun_w_m2=SUN_W_M2, albedo=ALBEDO, absorbed_share=1.0):
     return bare_rock_k(sun_w_m2, albedo) * (2 / (2 - taken)) ** 0.25
 
 
-def forcing(co2_ppm, from_ppm=PREINDUSTRIAL_PPM):
+def forcing_w_m2(co2_ppm, from_ppm=PREINDUSTRIAL_PPM):
     """How much (W/m2) a change of CO2 tips the planet's balance at first: 5.35 ln(C / C0), ppm by volume, 150 to 1,000.
 
     Myhre, Highwood, Shine & Stordal, Geophys. Res. Lett. 25:2715, 1998 (from memory), about ± 10 %. Another quantity, with quick

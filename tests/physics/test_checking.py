@@ -27,7 +27,7 @@ REFUSED = [
     (lambda: radiation.passed_share(300, "wood"), f"The window 'wood' is not known. Known: {', '.join(radiation.WINDOWS_UM)}."),
     (lambda: absorption.exchange_w_m2_k(1.3), "The emissivity can't be 1.3 here. Give 0 to 1."),
     (lambda: planet.bare_rock_k(1361, 1.3), "The reflected share can't be 1.3 here. Give 0 to 1."),
-    (lambda: planet.forcing(0), "The CO2 can't be 0 ppm here. Give 150 to 1,000 ppm. The formula was fitted to the CO2 of the past and the near future."),
+    (lambda: planet.forcing_w_m2(0), "The CO2 can't be 0 ppm here. Give 150 to 1,000 ppm. The formula was fitted to the CO2 of the past and the near future."),
     (lambda: room.room_added_ppm(5, 0), "The room can't be 0 m3 here. Give 1 m3 or more."),
 ]
 

@@ -22,14 +22,14 @@ def test_a_layer_that_takes_up_nothing_is_no_layer():
 
 @given(st.floats(150, 1000), st.floats(150, 1000), st.floats(150, 1000))
 def test_forcings_add_along_the_way(first, second, third):
-    assert planet.forcing(third, first) == pytest.approx(planet.forcing(second, first) + planet.forcing(third, second), abs=1e-9)
+    assert planet.forcing_w_m2(third, first) == pytest.approx(planet.forcing_w_m2(second, first) + planet.forcing_w_m2(third, second), abs=1e-9)
 
 
 def test_the_forcing_has_an_assessed_range():
     """3.93 ± 0.47 W/m2 for a doubling (IPCC AR6 WG1, chapter 7, executive summary); the older formula lies inside."""
     least, best, most = planet.effective_forcing_w_m2(556)
     assert (least, best, most) == pytest.approx((3.46, 3.93, 4.40))
-    assert least < planet.forcing(556) < most
+    assert least < planet.forcing_w_m2(556) < most
 
 
 @pytest.mark.parametrize("points", [planet.EQUILIBRIUM_K, planet.TRANSIENT_K])

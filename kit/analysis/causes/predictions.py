@@ -27,7 +27,7 @@ SAME, LESS, GONE = (0.75, 1.33), 0.75, 0.2  # of the size in the gas run
 
 
 @dataclass(frozen=True, eq=False)
-class Table:
+class PredictionTable:
     """What each cause makes on each bench (°C): kind -> (causes, benches), in the order of `LETTERS`; m by itself, each other once the
     mouth's part is there. kind -> (benches,): `shares` of gas at reading, and `whole` effects (°C), left out where they were not kept."""
 
@@ -37,7 +37,7 @@ class Table:
 
 
 @dataclass(frozen=True)
-class Prediction:
+class CausePrediction:
     """A cause's effect in a kind of run over its effect in the gas run: lowest and highest, and the word for it."""
 
     letter: str
@@ -60,13 +60,13 @@ class Prediction:
 
 
 def computed_table(ranges=None, benches=BENCHES, seed=SEED, kinds=tuple(KINDS)):
-    """The `Table` of so many benches drawn from `Plausible` ranges, by the model of `kit.physics`: those read while the gas is in
+    """The `PredictionTable` of so many benches drawn from `Plausible` ranges, by the model of `kit.physics`: those read while the gas is in
     (`READ_WHILE`). A Fault where hardly any bench is left."""
     bench = held(drawn(ranges or Plausible(), 2 * benches, seed), benches)
     found = {kind: effects_by_cause(bench, kind) for kind in kinds}
     places = [CAUSE_LETTERS.index(letter) for letter in LETTERS]
     made, whole, shares = ({kind: each[part] for kind, each in found.items()} for part in range(3))
-    return Table({kind: each[places] for kind, each in made.items()}, shares, whole)
+    return PredictionTable({kind: each[places] for kind, each in made.items()}, shares, whole)
 
 
 def held(bench, count):
@@ -91,20 +91,20 @@ def write_record(path=RECORD):
 
 @cache
 def record():
-    """The `Table` that the kit carries."""
+    """The `PredictionTable` that the kit carries."""
     with RECORD.open(encoding="utf-8") as lines:
         next(lines)
         rows = [line.rstrip().split(",") for line in lines]
     values = {kind: np.array([row[2:] for row in rows if row[0] == kind], float).T for kind in KINDS}
-    return Table({kind: each[1:] for kind, each in values.items()}, {kind: each[0] for kind, each in values.items()})
+    return PredictionTable({kind: each[1:] for kind, each in values.items()}, {kind: each[0] for kind, each in values.items()})
 
 
 def prediction(letter, kind):
-    """The `Prediction` of a cause for a kind of run, over all benches of the record on which the cause has any size."""
+    """The `CausePrediction` of a cause for a kind of run, over all benches of the record on which the cause has any size."""
     size, made = (record().made[each][LETTERS.index(letter)] for each in ("gas", kind))
     plain_sized = np.abs(size) >= PLAIN * np.abs(size).max()
     ratios = made[plain_sized] / size[plain_sized]
-    return Prediction(letter, kind, float(ratios.min()), float(ratios.max()))
+    return CausePrediction(letter, kind, float(ratios.min()), float(ratios.max()))
 
 
 def size_limits(kind="gas", table=None):

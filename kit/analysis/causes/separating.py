@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from kit.analysis.causes.predictions import Prediction, prediction
+from kit.analysis.causes.predictions import CausePrediction, prediction
 from kit.analysis.causes.rivals import BY_LETTER, RUNS, known_letters
 from kit.faults import Fault
 from kit.words import account, listed, plain, table_html
@@ -20,7 +20,7 @@ class SeparatingRuns:
         return iter(self.kinds)
 
     def of(self, letter, kind):
-        """The `Prediction` of one cause for one kind of run."""
+        """The `CausePrediction` of one cause for one kind of run."""
         return next(each for each in self.predictions if (each.letter, each.kind) == (letter, kind))
 
     def __str__(self):
@@ -65,5 +65,5 @@ def _pairs(predictions):
     return [(one, other) for place, one in enumerate(told) for other in told[:place]]
 
 
-def _gap(one: Prediction, other: Prediction):
+def _gap(one: CausePrediction, other: CausePrediction):
     return max(one.low - other.high, other.low - one.high)

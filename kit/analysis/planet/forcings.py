@@ -45,7 +45,7 @@ class Forcing:
 
 def forcing(co2_ppm, from_ppm=planet.PREINDUSTRIAL_PPM):
     """`Forcing` of CO2 in ppm by volume, 150 to 1,000. A Fault outside of what the formula was fitted to. Sources: `kit.physics.planet`."""
-    value = float(planet.forcing(co2_ppm, from_ppm))
+    value = float(planet.forcing_w_m2(co2_ppm, from_ppm))
     least, _, most = (float(each) for each in planet.effective_forcing_w_m2(co2_ppm, from_ppm))
     ends = sorted((value * (1 - FORMULA_WITHIN), value * (1 + FORMULA_WITHIN)))
     return Forcing(co2_ppm, from_ppm, value, Range(*ends, "W/m²"), Range(least, most, "W/m²"))

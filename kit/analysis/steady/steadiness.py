@@ -80,7 +80,7 @@ class Steadiness:
 
 
 @dataclass(frozen=True, eq=False)
-class Asked:
+class ToJudge:
     """What is to be judged: the `of` series of `run`, over the `over_min` minutes that end at minute `until_min`, by that tolerance."""
 
     run: Run
@@ -105,7 +105,7 @@ def check_steady(run, *, over_min, tolerance_c_per_min, until_min=None, of="diff
     _refuse(over_min, tolerance_c_per_min, of)
     seconds, vessels = both_vessels(run)
     until_s = seconds[-1] if until_min is None else 60 * until_min
-    asked = Asked(run, of, over_min, until_s / 60, tolerance_c_per_min)
+    asked = ToJudge(run, of, over_min, until_s / 60, tolerance_c_per_min)
     so_far = slice(*within(seconds, seconds[0], until_s))
     short = _too_short(seconds[so_far], asked)
     return short or _judged(seconds[so_far], vessels[:, so_far], asked)

@@ -5,7 +5,7 @@ import pytest
 
 from kit.analysis.causes.bounds import LETTERS, LIMITS_C
 from kit.analysis.causes.plausible import KINDS, LIMITS, Plausible, drawn, effects_by_cause, plausible_with
-from kit.analysis.causes.predictions import BENCHES, READ_WHILE, SEED, Prediction, computed_table, held, prediction, ratio_ranges, record
+from kit.analysis.causes.predictions import BENCHES, READ_WHILE, SEED, CausePrediction, computed_table, held, prediction, ratio_ranges, record
 from kit.analysis.causes.rivals import RUNS
 from kit.faults import Fault
 
@@ -58,7 +58,7 @@ def test_the_gas_run_is_what_all_else_is_measured_by(letter):
     [(-0.2, 0.2, "gone"), (-1.3, -0.2, "changes sign"), (0.75, 1.33, "same"), (1.0, 4, "more"), (0.1, 0.75, "less"), (0.1, 1.2, "can't say")],
 )
 def test_the_limits_of_the_words(low, high, word):
-    assert Prediction("m", "argon", low, high).word == word
+    assert CausePrediction("m", "argon", low, high).word == word
 
 
 @pytest.mark.parametrize("shares", [None, {"gas": 0.3}, {"gas": 0.3, "covered": 0.6}])
