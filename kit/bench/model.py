@@ -6,12 +6,12 @@ import numpy as np
 
 from kit.physics import AIR_J_M3_K, CAUSES, Setting, Vessel, contents_of, flip_share, pair_course
 
-# The usual set-up, reckoned (no source): an open 1.5 L canister of thin plastic, 10 cm wide inside, a dark card in it, a 75 W lamp.
+# The usual set-up, estimated (no source): an open 1.5 L canister of thin plastic, 10 cm wide inside, a dark card in it, a 75 W lamp.
 # By square metre of the inside, so that a jar or a glass can take its place.
 WALL_J_M2_K, GAS_TO_WALL_W_M2_K, WALL_TO_ROOM_W_M2_K, THINGS_J_M2_K, PROBE_LAG_S = 1775.0, 3.85, 7.4, 3.3, 12.0
 USUAL_M2 = 0.0676
-PLUME_M3_J = 2e-6  # what the warm card's plume carries out for each joule, where a fifth of its work mixes (reckoned)
-FILTER_PASSES = 0.5  # of a filament's light; a tank of water takes out all beyond about 1.4 µm, so CO2's bands, too (reckoned)
+PLUME_M3_J = 2e-6  # what the warm card's plume carries out for each joule, where a fifth of its work mixes (our estimate)
+FILTER_PASSES = 0.5  # of a filament's light; a tank of water takes out all beyond about 1.4 µm, so CO2's bands, too (our estimate)
 OUTSIDE_PPM = 420.0
 
 # Letters of what the gas may do (`kit.physics.CAUSES`), and of what the bench may do by itself: lamp touched, sides unlike, a

@@ -13,9 +13,9 @@ from kit.physics.mouth import AIR_J_M3_K, diffusion_m3_s, heavier_by
 from kit.physics.radiation import FILAMENT_K
 
 # A thermometer in the beam: its excess over the gas in the pure gas against air, by Nusselt's and radiation's shares of what cools
-# it: 1.09 to 1.42 in CO2, 1.17 to 1.45 in argon (reckoned, no source). The middle of each.
+# it: 1.09 to 1.42 in CO2, 1.17 to 1.45 in argon (our estimate, no source). The middle of each.
 PROBE_GAIN = {"CO2": 1.25, "argon": 1.31, "air": 1.0}
-INFRARED_W_PER_K = 0.035  # exchanged between 1.5 L of CO2 at 1 atm and its walls (reckoned)
+INFRARED_W_PER_K = 0.035  # exchanged between 1.5 L of CO2 at 1 atm and its walls (our estimate)
 INFRARED_POWER, LIGHT_POWER = 0.33, 0.25  # what a share y takes up, against pure gas: y to this power; from `kit.physics.absorption`
 PATH_M = 0.1  # of the light through the gas
 
@@ -43,7 +43,7 @@ def contents_of(gas, volume_l=1.5, depth_m=0.19, lamp_k=FILAMENT_K, **changes):
     heater at 600 K three times as much: `kit.physics.absorption.lamp_absorbed_share`.
 
     Ideal gas law, `kit.physics.gases`, `kit.physics.convection` (midway between the two laws of free flow), `kit.physics.mouth`;
-    what light and infrared do is reckoned from `kit.physics.absorption` (derived here). A Fault for another gas.
+    what light and infrared do is computed from `kit.physics.absorption` (derived here). A Fault for another gas.
     """
     one_of(gas, "The gas", PROBE_GAIN)
     taken, exchanged = lamp_absorbed_share(PATH_M, 1.0, lamp_k), INFRARED_W_PER_K * volume_l / 1.5

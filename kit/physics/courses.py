@@ -17,7 +17,7 @@ from kit.physics.vessel import NO_LAG_S
 
 FIRST_STEP_S, GROWTH, SHORTEST_S = 0.5, 1.25, 1e-6
 CAUSES = "mdcabeh"  # mouth, probe, heat carried, lamp light, infrared, cold gas, heat capacity of the gas
-CARD_KEEPS = 0.5  # of the heat that a gas carries less from the warm card, the part that the card sends to the wall instead (reckoned)
+CARD_KEEPS = 0.5  # of the heat that a gas carries less from the warm card, the part that the card sends to the wall instead (our estimate)
 
 
 @dataclass(frozen=True, eq=False)

@@ -11,7 +11,7 @@ from kit.physics.constants import GAS_CONSTANT, MOLAR_MASS_G, STANDARD_PRESSURE_
 
 ACIDIC_HYDROGENS = {"citric": 3, "citric monohydrate": 3, "tartaric": 2, "acetic": 1}
 TABLET_BICARBONATE_G, TABLET_CITRIC_G = 1.9, 1.0  # an effervescent antacid tablet, from memory; makers differ
-UNREACTED, SURPLUS = 0.10, 1.3  # left at the exact mix (5 to 10 % by equilibrium, reckoned); such a surplus of either ends it
+UNREACTED, SURPLUS = 0.10, 1.3  # left at the exact mix (5 to 10 % by equilibrium, estimated); such a surplus of either ends it
 VINEGAR_G_L = 50.0  # acetic acid in household vinegar of 5 % (common practice, no source)
 
 
@@ -26,7 +26,7 @@ def co2_mol(bicarbonate_g, acid_g, acid="citric"):
 def least_reacted(bicarbonate_g, acid_g, acid="citric"):
     """Share (0 to 1) of the stoichiometric CO2 that comes at least: weak acids leave up to a tenth unreacted where the mix is exact.
 
-    Equilibrium of carbonic acid (pK 6.35) with the acid's last hydrogen (citric 6.40, from memory), reckoned; less and less with a
+    Equilibrium of carbonic acid (pK 6.35) with the acid's last hydrogen (citric 6.40, from memory), estimated; less and less with a
     surplus of either, none from 30 % on. Grams.
     """
     soda, hydrogen = _bicarbonate_mol(bicarbonate_g), _hydrogen_mol(acid_g, acid)

@@ -74,7 +74,7 @@ def gas_for_headspace_share_l(share, vessel_l, headspace_l, start_share=ROOM_CO2
 def led_in_l(total_l, after_s, fizz_s=40.0):
     """Litres that have come so many seconds after the start, when the fizzing dies away as exp(-t / fizz_s).
 
-    One exponential is our sketch of a reaction that slows as it runs out (reckoned, no source): 40 s leaves 5 % after 2 min.
+    One exponential is our sketch of a reaction that slows as it runs out (our estimate, no source): 40 s leaves 5 % after 2 min.
     """
     total, after = bounded(total_l, "The gas", 0, np.inf, "L"), bounded(after_s, "The time", 0, np.inf, "s")
     return total * -np.expm1(-after / bounded(fizz_s, "The time of fizzing", 1, 3_600, "s"))

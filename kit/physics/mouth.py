@@ -13,8 +13,8 @@ from kit.physics.convection import layer_lifetime_s
 from kit.physics.gasdata import mixture
 
 EXCHANGE = 0.055  # flat opening between two rooms of unlike density; Epstein 1988 (abstract read, number from memory)
-EXCHANGE_SPREAD = (0.5, 2.0)  # of EXCHANGE, for a mouth of 6 to 8 cm under a rim (reckoned, no source)
-FILM_W_M2_K = 2.6  # thin film with air on both sides (reckoned, no source)
+EXCHANGE_SPREAD = (0.5, 2.0)  # of EXCHANGE, for a mouth of 6 to 8 cm under a rim (our estimate, no source)
+FILM_W_M2_K = 2.6  # thin film with air on both sides (our estimate, no source)
 AIR_J_M3_K = float(gases.density_kg_m3("air", ROOM_K - ZERO_C_K) * gases.heat_capacity_j_kg_k("air", ROOM_K - ZERO_C_K))
 
 
@@ -36,7 +36,7 @@ def exchange_m3_s(lighter, mouth_m, strength=1.0):
     """Air (m3/s) that changes places through an open mouth: 0.055 · strength · (g · lighter · D⁵)^½; none where gas is heavier.
 
     Epstein, J. Heat Transfer 110:885, 1988: brine over water through a thin flat opening (abstract read, number from memory). For a
-    mouth of `mouth_m` (m) under a rim take a `strength` of half to twice, for a straight jar one to three times (reckoned, no
+    mouth of `mouth_m` (m) under a rim take a `strength` of half to twice, for a straight jar one to three times (our estimate, no
     source). `lighter` as from `lighter_by` (no unit).
     """
     return strength * EXCHANGE * np.sqrt(GRAVITY_M_S2 * np.maximum(lighter, 0) * mouth_m**5)
@@ -51,7 +51,7 @@ def diffusion_m3_s(gas, volume_l, depth_m):
 
 
 def film_w_per_k(mouth_m):
-    """Heat (W/K) through a film over the mouth (m across): 2.6 W/m2/K (reckoned, no source), 0.01 W/K for 7 cm. No gas passes."""
+    """Heat (W/K) through a film over the mouth (m across): 2.6 W/m2/K (our estimate, no source), 0.01 W/K for 7 cm. No gas passes."""
     return FILM_W_M2_K * np.pi / 4 * mouth_m**2
 
 

@@ -10,9 +10,9 @@ import numpy as np
 from kit.physics.courses import CAUSES, Stage, course
 
 FILLED_AFTER = 4.0  # fizz dies away as exp(-t / fizz_s); after four of these the tube comes out
-STIRRING = 2.5  # a small fan's gain in heat carried (reckoned)
-FAN_M3_S_PER_M2 = 0.013  # what it blows out of an open mouth: 50 mL/s at 7 cm (reckoned)
-BOWL_J_PER_K, BOWL_W_PER_K = 21_000.0, 2.0  # 5 L of warm water round the vessels, and what it loses to the room (reckoned)
+STIRRING = 2.5  # a small fan's gain in heat carried (our estimate)
+FAN_M3_S_PER_M2 = 0.013  # what it blows out of an open mouth: 50 mL/s at 7 cm (our estimate)
+BOWL_J_PER_K, BOWL_W_PER_K = 21_000.0, 2.0  # 5 L of warm water round the vessels, and what it loses to the room (our estimate)
 SIDES = np.array([1.0, 0.0])
 
 

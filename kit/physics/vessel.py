@@ -38,8 +38,8 @@ class Vessel:
 
     The gas store holds the gas and whatever inside stays at its temperature; the wall store passes heat to the room. `exchange`
     scales what changes places through the mouth (`kit.physics.mouth`); besides, moving room air takes out `draught_m3_s`, and the
-    plume of what the lamp warms inside `plume_m3_j` for each joule (2e-6 where a fifth of its work mixes, reckoned). A Fault names
-    a value that can't be. The values here are plausible for 1.5 L (reckoned, no source). Arrays are many vessels at once.
+    plume of what the lamp warms inside `plume_m3_j` for each joule (2e-6 where a fifth of its work mixes, our estimate). A Fault names
+    a value that can't be. The values here are plausible for 1.5 L (our estimate, no source). Arrays are many vessels at once.
     """
 
     gas_j_per_k: float = 2.0

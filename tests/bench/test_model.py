@@ -42,7 +42,7 @@ def test_the_usual_run_has_the_usual_size_most_of_it_by_the_mouth():
 
 
 @pytest.mark.parametrize("mouth_cm, more_k", [(6, 1.2), (8, 2.0), (10, 2.8)])
-def test_the_mouth_alone_makes_what_was_reckoned_for_its_width(mouth_cm, more_k):
+def test_the_mouth_alone_makes_what_was_estimated_for_its_width(mouth_cm, more_k):
     """Integration of the same balance with other code: P_g 0.1, P_w 4 W, U_gw 0.26, U_we 0.5 W/K, C_w 120 J/K; 1.2, 2.0, 2.8 K."""
     assert truth_of(Recipe(mouth_cm=mouth_cm)).cause("m").alone_c == pytest.approx(more_k, abs=0.15)
 

@@ -31,8 +31,8 @@ def test_longer_and_richer_paths_take_up_more():
 
 def test_of_a_filament_pure_co2_takes_up_about_two_hundredths():
     """1.9 % by Edwards' wide bands (computed, coefficients from memory); never more than its two bands hold, 3.5 %."""
-    reckoned = absorption.lamp_absorbed_share(0.1)
-    low, high = (reckoned * factor for factor in absorption.EMISSIVITY_SPREAD)
+    computed = absorption.lamp_absorbed_share(0.1)
+    low, high = (computed * factor for factor in absorption.EMISSIVITY_SPREAD)
     assert low < 0.019 < high < absorption.co2_band_shares(2700)[:2].sum()
 
 

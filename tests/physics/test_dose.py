@@ -63,6 +63,6 @@ def test_the_vapour_takes_its_room():
 
 
 def test_an_exact_mix_leaves_up_to_a_tenth_and_a_surplus_nothing():
-    """5 to 10 % at the exact mix (equilibrium, reckoned): citric 0.7623 g for each gram of bicarbonate (stoichiometry)."""
+    """5 to 10 % at the exact mix (equilibrium, estimated): citric 0.7623 g for each gram of bicarbonate (stoichiometry)."""
     assert dose.least_reacted(5, 5 * 0.7623) == pytest.approx(0.9, abs=1e-4)
     assert dose.least_reacted(5, 5) == 1 == dose.least_reacted(10, 5) and dose.least_reacted(0, 0) == 1

@@ -38,7 +38,7 @@ def test_it_lies_as_diffusion_leaves_it(from_below, led_in_l):
 
 
 @pytest.mark.parametrize("minutes, share", [(1, 0.64), (10, 0.35), (20, 0.18), (30, 0.10)])
-def test_in_still_air_the_mean_falls_as_reckoned(minutes, share):
+def test_in_still_air_the_mean_falls_as_computed(minutes, share):
     """4 L² / (π² D) = 915 s for 19 cm with D = 0.16 cm²/s: 0.64 one minute after, then exp(-t / 915 s)."""
     assert share_left(minutes - 1, 0.64, DEEP) == pytest.approx(share, abs=0.01)
 

@@ -40,7 +40,7 @@ KINDS = {
 
 @dataclass(frozen=True)
 class Plausible:
-    """What a bench may be: each input a pair (least, most), or one number where a class knows it. All for 1.5 L, reckoned (no source).
+    """What a bench may be: each input a pair (least, most), or one number where a class knows it. All for 1.5 L, estimated (no source).
 
     mouth_cm, exchange (against the formula), draught_ml_s, plume_ml_j: what leaves by the mouth. volume_l, depth_cm. Heat capacities
     gas_j_k, wall_j_k; conductances gas_to_wall_w_k, wall_to_room_w_k. The lamp: card_w into the gas, wall_w, taken_w by pure CO2 of the

@@ -17,7 +17,7 @@ GRIPS = [
     Grip("glass_mm", "glass", 0.5, 3, 1, step=0.1, unit="mm"),
     Grip("minute", "minute", 0, LONGEST_MIN, 5, step=0.5, unit="min"),
 ]
-GLASS_J_PER_K_MM = 120  # what each millimetre of glass of a canister of 1.5 L stores for each kelvin (reckoned, no source)
+GLASS_J_PER_K_MM = 120  # what each millimetre of glass of a canister of 1.5 L stores for each kelvin (our estimate, no source)
 IN_THE_AIR = 0.025  # the part of the lamp's power that warms the air at once, by the dark card in it (plausible, no source)
 EVEN_W = 0.05  # in and out that differ by less look alike as bars
 

@@ -12,7 +12,7 @@ from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 HELP = "Drag the clock and see the gas go. Drag R to the minute at which you would read. Arrow keys work, too."
 LONGEST_MIN, LAMP_ALONE_S = 45, 660
 LITRES_A_CM, MOUTH_M = 1.5 / 19, 0.07  # a canister 10 cm wide inside, its mouth under the rim
-MOVING_M3_S = 0.004 / AIR_J_M3_K  # air at 0.2 m/s over the mouth takes out as much as 0.004 W/K do (reckoned, no source)
+MOVING_M3_S = 0.004 / AIR_J_M3_K  # air at 0.2 m/s over the mouth takes out as much as 0.004 W/K do (our estimate, no source)
 NEARLY = 0.9  # of what the gas would do if it stayed: from then on the glass hardly warms any further
 STEPS = np.arange(0, LONGEST_MIN + 0.01, 0.25)
 HEIGHTS = (np.arange(24) + 0.5) / 24
