@@ -6,9 +6,12 @@ import numpy as np
 
 from kit.faults import Fault
 from kit.physics import bounded
+from kit.settings import class_settings
 from kit.words import listed
 
 GASES = {"co2": "CO2", "argon": "argon", "air": "air"}
+USUAL_LAMP_W, AFTER_READING_MIN = 4.0, 0.5
+LAMP_K = {"filament": 2700.0, "halogen": 2900.0, "dark": 600.0}  # how hot each kind glows (common practice, no source)
 SWITCHES = ("stirred", "shaded", "filtered", "swapped", "dark", "room")
 # What else can be chosen by name: the switch and its values.
 NAMED = {"covered": (False, True, "treated"), "filling": ("mixing", "below")}
@@ -119,10 +122,19 @@ class Recipe:
 
 
 def recipe_with(changes):
-    """The usual recipe with some `changes` (a dict by name); a Fault names a switch that the bench does not have."""
+    """The class's usual recipe with some `changes` (a dict by name); a Fault names a switch that the bench does not have."""
     known = [each.name for each in fields(Recipe)]
     strange = [name for name in changes if name not in known]
     if strange:
         chosen = known[: known.index("seed") + 1]
         raise Fault(f"The bench has no switch {strange[0]!r}. It has {listed(chosen)}; kit.bench.recipe.Recipe lists the hidden ones.")
-    return Recipe(**changes)
+    return Recipe(**{**class_recipe(), **changes})
+
+
+def class_recipe():
+    """What the class's settings say of vessel, lamp and timing, by the names of `Recipe`."""
+    said = class_settings().said
+    recipe = {name: said[name] for name in ("volume_l", "depth_cm", "mouth_cm", "gas_at_min") if name in said}
+    recipe |= {"lamp": said["taken_up_w"] / USUAL_LAMP_W} if "taken_up_w" in said else {}
+    recipe |= {"lamp_k": LAMP_K[said["kind"]]} if "kind" in said else {}
+    return recipe | ({"watch_min": said["read_after_min"] + AFTER_READING_MIN} if "read_after_min" in said else {})

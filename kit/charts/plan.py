@@ -9,9 +9,9 @@ from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 
 # Which of a plan's options each line holds: (option, the chosen one) -> bool; its colour, dashes and marks.
 KINDS = {
-    "ten quiet minutes": (lambda each, chosen: _quiet(each, 10, chosen) and not each.swap, CONTROL, "dash", "square"),
+    "{} quiet minutes": (lambda each, chosen: each.timing == chosen.timing and not each.swap, CONTROL, "dash", "square"),
     "one quiet minute": (lambda each, chosen: each.timing.quiet == 1 and not each.swap, QUIET, "dot", "circle"),
-    "ten, half swapped": (lambda each, chosen: _quiet(each, 10, chosen) and (each.swap or each.runs == 1), TREATED, "solid", "diamond"),
+    "{}, half swapped": (lambda each, chosen: each.timing == chosen.timing and (each.swap or each.runs == 1), TREATED, "solid", "diamond"),
 }
 
 
@@ -21,15 +21,13 @@ def plan_chart(plan: Plan):
     return sheet(_widths(plan), _chances(plan), title=str(plan), height=360, right=90, columns=2, gap=0.17)
 
 
-def _quiet(option, minutes, chosen):
-    return option.timing.quiet == minutes and option.timing.baseline == chosen.timing.baseline
-
-
 def _widths(plan):
     traces, notes = [], [remark("wanted", 1, plan.half_width_c, DIFFERENCE, yshift=9)]
+    quiet = "ten" if plan.chosen.timing.quiet == 10 else f"{plan.chosen.timing.quiet:g}"
     for name, (belongs, color, dash, symbol) in KINDS.items():
         options = [each for each in plan.options if belongs(each, plan.chosen)]
         if options:
+            name = name.format(quiet)
             x, y = [each.runs for each in options], [each.half_width_c for each in options]
             look = {"mode": "lines+markers", "marker": {"symbol": symbol, "color": color, "size": 7}}
             traces.append(line(x, y, color, dash=dash, name=name, **look))

@@ -40,15 +40,16 @@ class Findings:
 def findings_of(evidence, material):
     """The `Findings` of one run. The comparison is there once a margin was decided."""
     run, windows, margin = evidence.run, evidence.windows, material.latest(COMPARED) or material.margin_c
-    effect = paired_effect(run, windows)
+    judged = {"tolerance_c_per_min": material.tolerance_c_per_min}
+    effect = paired_effect(run, windows, **judged)
     questions = {
         ("run", "The readings"): lambda: run,
         ("effect", "How much warmer"): lambda: effect,
-        ("curve", "How fast"): lambda: fit_warming(run, windows),
+        ("curve", "How fast"): lambda: fit_warming(run, windows, **judged),
         ("causes", "What could have warmed it"): lambda: possible_causes(effect),
     }
     if isinstance(margin, (int, float)) and margin:
-        questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(), margin=margin)
+        questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(judged), margin=margin)
     return Findings(evidence, tuple(_found(key, heading, answer) for (key, heading), answer in questions.items()))
 
 
@@ -60,6 +61,6 @@ def _found(key, heading, answer):
     return Finding(key, heading, result, svg(chart(result), str(result)))
 
 
-def _reference_effect():
+def _reference_effect(judged):
     run = reference_run()
-    return paired_effect(run, suggest_windows(run))
+    return paired_effect(run, suggest_windows(run), **judged)

@@ -7,6 +7,7 @@ from pathlib import Path
 from kit.coursework import FOLDER_OF_MARKS, kept_marks, margin_c, own_runs, peek_at_answers, read_lesson, read_own
 from kit.examples import DATASETS, example_names, example_run, SETTLED
 from kit.faults import Fault
+from kit.settings import class_settings
 
 ANSWERS = "*answers.json"
 
@@ -30,11 +31,13 @@ class Evidence:
 
 @dataclass(frozen=True, eq=False)
 class Material:
-    """`evidence`: own runs first; `written`: (Lesson, Kept) for each lesson with answers; `faults`: sentences on what could not be taken in."""
+    """`evidence`: own runs first; `written`: (Lesson, Kept) for each lesson with answers; `faults`: sentences on what could not be taken in.
+    `tolerance_c_per_min`: what the class's settings say, so that the numbers come out alike elsewhere."""
 
     evidence: tuple
     written: tuple
     faults: tuple = ()
+    tolerance_c_per_min: float | None = None
 
     def latest(self, name):
         """The value that the learner decided on last under `name` ('margin_c'), or None."""
@@ -57,7 +60,8 @@ def gather(folder="."):
     bundled = _taken(faults, [lambda name=name: _bundled_evidence(name, folder) for name in marked])
     written = _taken(faults, [lambda path=path: _lesson_with(path, folder) for path in sorted(Path(folder).glob(ANSWERS))])
     newest = {lesson.number: (lesson, kept) for lesson, kept in sorted(written, key=lambda each: each[1].answers[-1].at)}  # of a lesson's copies
-    return Material(tuple(own + bundled), tuple(newest[number] for number in sorted(newest)), tuple(faults))
+    judged = class_settings(folder)["tolerance_c_per_min"]
+    return Material(tuple(own + bundled), tuple(newest[number] for number in sorted(newest)), tuple(faults), judged)
 
 
 def _taken(faults, makers):

@@ -50,6 +50,7 @@ def record_of(material, findings, made_at):
         "made_at": made_at.isoformat(timespec="seconds"),
         "versions": versions(),
         "units": {"times of windows": "min", "temperatures": "°C"},
+        "tolerance_c_per_min": material.tolerance_c_per_min,
         "runs": [_run(count, found) for count, found in enumerate(findings, start=1)],
         "lessons": {lesson.number: [asdict(answer) for answer in kept.answers] for lesson, kept in material.written},
         "faults": list(material.faults),

@@ -15,8 +15,10 @@ from kit.intake.given import Raw
 from kit.records import NAMES, Windows
 from kit.report.material import Evidence, Material
 from kit.report.pack import FORM, NUMBERS
+from kit.settings import problems_with
 
 LARGEST, LARGEST_RECORD = 400_000_000, 16_000_000  # bytes: of all that a package may unpack to, and of its report.json
+EARLIER_TOLERANCE = 0.01  # °C a minute, of packages that do not say it
 NO_REPORT = "{name} is no report of the kit: {why}. Choose the .zip that the kit made, or the folder it was unpacked to."
 
 
@@ -43,9 +45,17 @@ def open_package(source, folder=None):
         record = _record(read(NUMBERS))
         evidence = tuple(_evidence(each, read, name) for each in record["runs"])
         written = tuple(_lesson(*each, folder) for each in record["lessons"].items())
-        return Package(name, record, Material(evidence, written, tuple(map(str, record["faults"]))))
+        return Package(name, record, Material(evidence, written, tuple(map(str, record["faults"])), _tolerance(record)))
     except Exception as problem:  # a package can be damaged in any way; whichever it is, it is this one's, and the others are read
         raise Fault(NO_REPORT.format(name=name, why=f"its content can't be read ({problem})")) from problem
+
+
+def _tolerance(record):
+    """The drift (°C a minute) that its ranges allow for; one that can't be raises."""
+    tolerance = record.get("tolerance_c_per_min", EARLIER_TOLERANCE)
+    if problems_with({"tolerance_c_per_min": tolerance}):
+        raise ValueError("its tolerance is no number that can be")
+    return tolerance
 
 
 def is_package(raw):

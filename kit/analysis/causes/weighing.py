@@ -14,6 +14,7 @@ from kit.analysis.causes.rivals import BY_LETTER, RUNS, Rival, known_kind
 from kit.analysis.causes.weighingwords import reason_of, sentence_of, weighed_rows
 from kit.estimate import Estimate
 from kit.faults import Fault
+from kit.settings import class_settings
 from kit.words import account, plain, table_html
 
 NEEDED_C = 0.005  # a least size under this is none, for people
@@ -114,10 +115,12 @@ def weigh_causes(effects, vessel=None, *, shares=None):
     `effects`: kind -> Effect or Estimate (°C), 'gas' among them; kinds: gas, air, argon, stirred, shaded, covered, covered_shaded,
     filtered, swapped, waited, dark. An Effect brings its gas trace along; else `shares` may say how much gas was left at reading (kind ->
     0 to 1): that sharpens what the model predicts.
-    `vessel`: what a class knows of its bench, by the names of `Plausible`. Linear programming over the predictions of the model
+    `vessel`: what a class knows of its bench, by the names of `Plausible`; None: what its settings say of the vessel, where every effect
+    was measured (the kit's own runs come from other benches). Linear programming over the predictions of the model
     (`kit.analysis.causes.predictions`, `bounds`). A Fault names an unknown kind, an effect without a range, or the missing gas run.
     """
     runs = _runs(effects, shares or {})
+    vessel = _class_vessel(runs, effects) if vessel is None else vessel
     ranges = plausible_with(vessel)
     table = computed_table(ranges, FEWER, kinds=tuple(run.kind for run in runs)) if vessel else record()
     limits = size_limits("gas", table if vessel else None)
@@ -131,6 +134,12 @@ def weigh_causes(effects, vessel=None, *, shares=None):
     wrong = () if solved is not None else _contradiction(runs, table, limits)
     cautions = safety("lamp", "alone", "glass", "way out", "cylinder")
     return WeighedCauses(runs, causes, tuple(history), wrong, ranges, limits, table, cautions)
+
+
+def _class_vessel(runs, effects):
+    """What the class's settings say of its vessel, if all effects come from measured runs; else nothing."""
+    measured = all(getattr(getattr(effects[run.kind], "run", None), "kind", "") == "measured" for run in runs)
+    return class_settings().of("vessel") if measured else {}
 
 
 def _runs(effects, shares):

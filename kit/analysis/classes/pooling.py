@@ -10,6 +10,7 @@ from kit.analysis.classes.groups import GroupRuns, gathered, named_results, one_
 from kit.analysis.classes.words import class_cautions, class_explained, class_sentence, why_class
 from kit.estimate import Estimate, Parts
 from kit.faults import Fault
+from kit.settings import or_class
 from kit.statistics import (
     BARE_MIN, coverage_factor, mean_drift, plain_mean, pool, Pooled, Terms, ranged, spread_interval, spread_of_next, surprise, without_each,
 )  # fmt: skip
@@ -22,7 +23,7 @@ FAR_OFF_CHANCE = 0.05
 EACH_ITS_OWN = "own"
 
 
-def class_effect(runs, windows=None, *, groups=None, swapped=(), thermometers=None, suspect=(), level=0.95, tolerance_c_per_min=0.01):
+def class_effect(runs, windows=None, *, groups=None, swapped=(), thermometers=None, suspect=(), level=0.95, tolerance_c_per_min=None):
     """The `ClassEffect` of several groups' runs: random-effects mean, spread between groups, what a next group will measure.
 
     `runs`: what `read_class` gives, a list of Runs or Effects, or a dict of named Effects or Estimates. `windows`: one `Windows` for all
@@ -30,13 +31,14 @@ def class_effect(runs, windows=None, *, groups=None, swapped=(), thermometers=No
     count as one mean. `swapped`: names of the runs in which the vessels changed roles: what place and vessel do has the other sign there;
     with four groups it is told apart from what the gas does. `thermometers`: {group: pair of thermometers} where groups shared one, whose
     results then count as one mean; "own" where each had its own. `suspect`: groups to show with and without; groups far from the others
-    are shown so by themselves, and none is ever dropped. The interval holds a drift of `tolerance_c_per_min` that all groups may share, or
-    what they measured of it. Method: `kit.statistics.pooling`, `kit.statistics.parts`. A Fault where no run gives a number or a name is
+    are shown so by themselves, and none is ever dropped. The interval holds a drift of `tolerance_c_per_min` (None: the class's) that all groups may
+    share, or what they measured of it. Method: `kit.statistics.pooling`, `kit.statistics.parts`. A Fault where no run gives a number or a name is
     unknown; runs without a number are named in `left_out`.
     """
-    question = Terms(level, tolerance_c_per_min)
+    tolerance = or_class(tolerance_c_per_min, "tolerance_c_per_min")
+    question = Terms(level, tolerance)
     refuse_question(question)
-    results, left_out = named_results(runs, windows, tolerance_c_per_min, level)
+    results, left_out = named_results(runs, windows, tolerance, level)
     if not results:
         raise Fault(
             f"No run of this class gives a number. {' '.join(f'{name}: {why}' for name, why in left_out[:1]) or 'It holds no runs.'}"

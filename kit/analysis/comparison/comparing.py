@@ -7,23 +7,25 @@ from kit.analysis.basis import refuse_question
 from kit.analysis.comparison.numbers import number_of
 from kit.estimate import Estimate, amount, places_for, rounded
 from kit.faults import Caution, Fault
+from kit.settings import or_class
 from kit.statistics import BARE_MIN, CANNOT_TELL, DIFFERENT, difference_of, Equivalence, equivalence, parts_of, Terms, ranged, RISK, SAME
 from kit.words import account, plain, table_html
 
 
-def compare(mine, reference, *, margin, level=0.95, tolerance_c_per_min=0.01):
+def compare(mine, reference, *, margin, level=0.95, tolerance_c_per_min=None):
     """The `Comparison` of two results: two Effects, two WarmingCurves (their rises), a ClassEffect, or an Estimate from elsewhere.
 
     `margin` (°C): the largest difference that you would still call the same, chosen before looking. Two one-sided tests, each
     holding whatever drift may have done: a false 'same' at a true difference of the margin stays at or below 5 %. An Estimate that does
-    not say what its range is made of may have drifted by `tolerance_c_per_min`. Method: `kit.statistics.twoonesided`.
+    not say what its range is made of may have drifted by `tolerance_c_per_min` (None: the class's). Method: `kit.statistics.twoonesided`.
     A Fault for a margin that is no positive number, or for a result beside itself.
     """
-    refuse_question(Terms(level, tolerance_c_per_min))
+    tolerance = or_class(tolerance_c_per_min, "tolerance_c_per_min")
+    refuse_question(Terms(level, tolerance))
     refuse_margin(margin)
     refuse_pair(mine, reference)
     numbers = [number_of(each) for each in (mine, reference)]
-    parts = [parts_of(each, tolerance_c_per_min) for each in numbers]
+    parts = [parts_of(each, tolerance) for each in numbers]
     for number, made, thing, name in zip(numbers, parts, (mine, reference), ("Your", "The reference's")):
         if not (number.value == number.value and made.known):
             why_not = f"{name} warming has no value with a range. {getattr(thing, 'reason', '')}".strip()

@@ -19,7 +19,7 @@ from kit.words import Account, counted, plain, table_html
 FEWEST_AFTER = 6
 
 
-def fit_warming(run, windows, *, level=0.95, tolerance_c_per_min=0.01):
+def fit_warming(run, windows, *, level=0.95, tolerance_c_per_min=None):
     """The `WarmingCurve` of the difference: how far it rose, when 63 % of that was reached, and whether it was still rising at the end.
 
     None of these rests on a formula for the curve: a vessel warms at more than one speed, and the gas needs its time to come in. The ranges hold at

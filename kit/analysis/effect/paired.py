@@ -13,20 +13,23 @@ from kit.analysis.effect.words import effect_explained
 from kit.estimate import Estimate, rounded
 from kit.faults import Fault
 from kit.records import Run, Windows
+from kit.settings import or_class
 from kit.statistics import coverage_factor, Terms, single_effect, SingleEffect, vessel_changes, within
 from kit.words import plain, table_html
 
 
-def paired_effect(run, windows, *, level=0.95, tolerance_c_per_min=0.01, gain_uncertainty=None, resolution_c=None):
+def paired_effect(run, windows, *, level=0.95, tolerance_c_per_min=None, gain_uncertainty=None, resolution_c=None):
     """The `Effect` of the perturbation: how much more the treated vessel changed than the control, from baseline to response.
 
     The interval holds at `level` on records with autocorrelated noise, coarse displays and few readings, as long as the difference drifts
-    by itself by no more than `tolerance_c_per_min`, or by what the record before the perturbation shows (see `Effect.condition`).
+    by itself by no more than `tolerance_c_per_min` (None: the class's, 0.01 where none is set), or by what the record before the perturbation shows
+    (see `Effect.condition`).
     `gain_uncertainty`: relative standard uncertainty of one scale against the other (None: the run's own). `resolution_c`: the
     display's step in °C (None: the smallest difference between two readings). Method: `kit.statistics.paired`.
     A Fault for windows outside the record or without readings, and for settings that can't be; 'cannot tell' for a record with no number in it.
     """
-    question = Terms(level, tolerance_c_per_min, run.gain_uncertainty if gain_uncertainty is None else gain_uncertainty, resolution_c)
+    tolerance = or_class(tolerance_c_per_min, "tolerance_c_per_min")
+    question = Terms(level, tolerance, run.gain_uncertainty if gain_uncertainty is None else gain_uncertainty, resolution_c)
     refuse_question(question)
     record = record_of(run, windows)
     why_not = why_no_number(record)

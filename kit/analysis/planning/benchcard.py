@@ -7,37 +7,39 @@ from kit.analysis.basis import safety
 from kit.analysis.planning.dosing import GasDose
 from kit.faults import Fault
 from kit.physics import bounded
+from kit.settings import class_settings, or_class
 from kit.words import account, plain, table_html
 
-GAS_AT_MIN, SOON_MIN, EVERY_MIN = 11, 5, 1
+SOON_MIN, EVERY_MIN = 5, 1
 READ = "R: read the result. Touch nothing for the minute before."
-STEPS = (
-    (0, "Lamp and logger on. From here on nobody moves lamp, vessels or thermometers."),
-    (9, "Is the difference steady? If not, wait."),
-    (10, "Baseline: touch nothing."),
-    (GAS_AT_MIN, "Gas into the treated vessel. At the same time air, through a like tube and through water, into the control."),
-    (GAS_AT_MIN + 2, "Take both tubes out, slowly. Nobody leans over the vessels."),
-    (GAS_AT_MIN + SOON_MIN, "First look, in case the gas leaves early."),
+START = (0, "Lamp and logger on. From here on nobody moves lamp, vessels or thermometers.")
+STEPS = (  # minutes from the gas
+    (-2, "Is the difference steady? If not, wait."),
+    (-1, "Baseline: touch nothing."),
+    (0, "Gas into the treated vessel. At the same time air, through a like tube and through water, into the control."),
+    (2, "Take both tubes out, slowly. Nobody leans over the vessels."),
+    (SOON_MIN, "First look, in case the gas leaves early."),
 )
 
 
 @dataclass(frozen=True)
 class BenchCard:
-    """What one run needs at the bench. `dose`: the gas. `read_min`: minutes after the gas at which the result is read. `cautions`: the safety list."""
+    """What one run needs at the bench. `dose`: the gas, which goes in at minute `gas_at_min`. `read_min`: minutes after it at which the result
+    is read. `cautions`: the safety list."""
 
     dose: GasDose
+    gas_at_min: float
     read_min: float
     cautions: tuple
 
     @property
     def schedule(self):
         """(minute, what to do), from the lamp's start."""
-        end = GAS_AT_MIN + self.read_min
-        steps = [*(step for step in STEPS if step[0] < end), (end, READ), (end + 1, "Save the record. Lamp off, let it cool. Air the room.")]
-        return tuple(steps)
+        end, steps = self.gas_at_min + self.read_min, [(self.gas_at_min + minute, what) for minute, what in STEPS]
+        return (START, *(step for step in steps if step[0] < end), (end, READ), (end + 1, "Save the record. Lamp off, let it cool. Air the room."))
 
     def __str__(self):
-        return f"Bench card: {self.dose.made_from}, gas at minute {GAS_AT_MIN}, R at minute {GAS_AT_MIN + self.read_min:g}."
+        return f"Bench card: {self.dose.made_from}, gas at minute {self.gas_at_min:g}, R at minute {self.gas_at_min + self.read_min:g}."
 
     def explain(self):
         """Where its numbers come from."""
@@ -52,7 +54,7 @@ class BenchCard:
     def _sheet(self):
         """The record sheet: a line for each minute, to be filled in by hand."""
         heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in ("minute", "treated (°C)", "control (°C)", "what happened"))
-        last = int(GAS_AT_MIN + self.read_min + 1)
+        last = int(self.gas_at_min + self.read_min + 1)
         box = '<td style="min-width: 3.5em; height: 1.6em; border: 1px solid currentColor"></td>'
         lines = "".join(f'<tr><th scope="row">{minute}</th>{3 * box}</tr>' for minute in range(0, last + 1, EVERY_MIN))
         title = "<caption><strong>Record sheet. Group: ________  Date: ________  Treated stands left / right</strong></caption>"
@@ -60,12 +62,14 @@ class BenchCard:
 
     def to_dict(self):
         """What JSON can keep."""
-        return {"made_from": self.dose.made_from, "read_min": self.read_min, "schedule": plain(self.schedule), "cautions": plain(self.cautions)}
+        parts = {name: plain(getattr(self, name)) for name in ("gas_at_min", "read_min", "schedule", "cautions")}
+        return {"made_from": self.dose.made_from, **parts}
 
 
-def bench_card(dose, read_min=10):
-    """`BenchCard` for a `GasDose` and the minutes after the gas at which the result is read. A Fault for what can't be."""
+def bench_card(dose, read_min=None):
+    """`BenchCard` for a `GasDose` and the minutes after the gas at which the result is read (None: as the class does). A Fault for what can't be."""
     if not isinstance(dose, GasDose):
         raise Fault("A bench card needs a dose first: bench_card(gas_dose(tablets=4), read_min=10).")
+    read_min = or_class(read_min, "read_after_min")
     bounded(read_min, "R", 1, 120, "min")
-    return BenchCard(dose, float(read_min), safety("lamp", "alone", "glass", "way out", "ventilate", "eyes", "tablets"))
+    return BenchCard(dose, class_settings()["gas_at_min"], float(read_min), safety("lamp", "alone", "glass", "way out", "ventilate", "eyes", "tablets"))

@@ -9,6 +9,7 @@ from kit.estimate import amount, Range, rounded
 from kit.faults import Caution, Fault
 from kit.physics import dose, filling, room
 from kit.physics import bounded, ROOM_CO2_SHARE, STANDARD_PRESSURE_PA, vapour_pressure_pa
+from kit.settings import class_settings
 from kit.words import account, counted, plain, table_html
 
 CURVE_MINUTES = np.linspace(0, 5, 121)
@@ -90,10 +91,13 @@ class GasDose:
 def gas_dose(*, tablets=None, bicarbonate_g=None, acid_g=None, acid="citric", vinegar_ml=None, **setup):
     """GasDose of tablets, or of bicarbonate (g) with a solid acid (g; citric, citric monohydrate, tartaric) or 5 % vinegar (mL).
 
-    Keywords of `Setup` change what the gas meets: `gas_dose(tablets=4, vessel_l=1.5, water_c=15)`. A Fault names a value that
-    can't be, or says what is missing. Stoichiometry, Henry's law and mass balances: `kit.physics.dose`, `kit.physics.filling`.
+    Without any of these it is the class's usual dose. Keywords of `Setup` change what the gas meets: `gas_dose(tablets=4, vessel_l=1.5,
+    water_c=15)`. A Fault names a value that can't be, or says what is missing. Stoichiometry, Henry's law and mass balances:
+    `kit.physics.dose`, `kit.physics.filling`.
     """
     place = _setup(setup)
+    if tablets is bicarbonate_g is acid_g is vinegar_ml is None:
+        return gas_dose(**class_settings().dose, **setup)
     if vinegar_ml is not None:
         acid, acid_g = "acetic", dose.vinegar_acid_g(vinegar_ml)
     if tablets is not None and bicarbonate_g is None and acid_g is None:
@@ -111,7 +115,7 @@ def _setup(changes):
     unknown = sorted(set(changes) - set(Setup.__dataclass_fields__))
     if unknown:
         raise Fault(f"gas_dose knows no {unknown[0]!r}. It knows: {', '.join(Setup.__dataclass_fields__)}.")
-    place = Setup(**changes)
+    place = Setup(**{"vessel_l": class_settings()["volume_l"], **changes})
     bounded(place.groups, "The number of groups", 1, 1_000)
     return place
 

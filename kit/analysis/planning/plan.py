@@ -6,10 +6,11 @@ from math import inf
 import numpy as np
 
 from kit.analysis.planning.dosing import GasDose, gas_dose
-from kit.analysis.planning.words import plan_explained, plan_sentence, schedule_of, why_plan
+from kit.analysis.planning.words import plan_explained, plan_sentence, schedule_of, SETTLE_MIN, why_plan
 from kit.analysis.basis import safety
 from kit.faults import Fault
 from kit.physics import bounded
+from kit.settings import class_settings, or_class
 from kit.statistics import (
     display_step,
     Terms,
@@ -23,12 +24,12 @@ from kit.words import Account, plain, table_html
 
 # Longer quiet times are not used by the effect; shorter ones are shown for what they cost.
 QUIET_MIN, SHORTER_MIN, BASELINES_MIN = 10.0, (1.0, 5.0), (1.0, 3.0)
-MOST_RUNS, USUAL_TABLETS = 12, 4
+MOST_RUNS = 12
 # Runs of the same set-up differ by about this beyond their noise (standard deviation, °C): common practice, no source.
 USUAL_SPREAD_C = 0.05
 
 
-def plan_run(*, half_width_c=0.2, pilot=None, wander=None, spread_c=USUAL_SPREAD_C, tolerance_c_per_min=0.01, **dose):
+def plan_run(*, half_width_c=0.2, pilot=None, wander=None, spread_c=USUAL_SPREAD_C, tolerance_c_per_min=None, **dose):
     """The `Plan` for a range of at most ± `half_width_c` (°C) around the extra warming.
 
     How the difference wanders is taken from a `pilot` (an Effect of an earlier run) or stated as a `wander`
@@ -38,16 +39,16 @@ def plan_run(*, half_width_c=0.2, pilot=None, wander=None, spread_c=USUAL_SPREAD
     `class_effect(...).spread.value` of a class measures it). `dose`: what `gas_dose` takes, `tablets=4, vessel_l=1.5` say. A Fault for
     numbers that can't be; a wish that cannot be met is said to be so, with what would come nearest.
     """
-    refuse_wish(half_width_c, spread_c, tolerance_c_per_min)
+    tolerance = or_class(tolerance_c_per_min, "tolerance_c_per_min")
+    refuse_wish(half_width_c, spread_c, tolerance)
     noise = wander_of(pilot) if pilot is not None else stated(wander or Wander())
-    drift = drift_of(pilot) if pilot is not None else tolerance_c_per_min
-    options = tuple(options_of(noise, spread_c, Terms(tolerance_c_per_min=tolerance_c_per_min), drift))
-    usual = [each for each in options if each.timing.quiet == QUIET_MIN]
+    drift = drift_of(pilot) if pilot is not None else tolerance
+    options = tuple(options_of(noise, spread_c, Terms(tolerance_c_per_min=tolerance), drift))
+    usual = [each for each in options if each.timing.quiet == _quiet_min()]
     fits = [each for each in usual if each.half_width_c <= half_width_c]
     fewest = min(fits, key=lambda each: (each.runs, each.swap, each.timing.baseline), default=None)
     chosen = fewest or min(usual, key=lambda each: each.half_width_c)
-    gas = gas_dose(**(dose if {"tablets", "bicarbonate_g", "acid_g", "vinegar_ml"} & set(dose) else {"tablets": USUAL_TABLETS, **dose}))
-    return Plan(half_width_c, noise, spread_c, drift, chosen, options, gas, bool(fits))
+    return Plan(half_width_c, noise, spread_c, drift, chosen, options, gas_dose(**dose), bool(fits))
 
 
 @dataclass(frozen=True)
@@ -61,11 +62,6 @@ class Option:
     half_width_c: float
     alone: Rehearsed
     spread_c: float
-
-    @property
-    def shorter(self):
-        """Is its quiet time shorter than is used?"""
-        return self.timing.quiet < QUIET_MIN
 
     def chance(self, effect_c):
         """How likely the range will lie off zero for a true extra warming of `effect_c` (°C, number or array)."""
@@ -178,10 +174,17 @@ def drift_of(pilot):
 
 def options_of(noise, spread_c, question, drift):
     """Every `Option`: quiet times and baselines, one run or several, with swapped vessels or without."""
-    timings = [Timing(QUIET_MIN, baseline) for baseline in BASELINES_MIN] + [Timing(quiet, min(BASELINES_MIN)) for quiet in SHORTER_MIN]
+    quiet, watch = _quiet_min(), class_settings()["read_after_min"]
+    timings = [Timing(quiet, baseline, watch) for baseline in BASELINES_MIN if baseline < quiet]
+    timings += [Timing(shorter, min(BASELINES_MIN), watch) for shorter in SHORTER_MIN if shorter < quiet]
     for timing in timings:
         alone = rehearse(noise, timing, question, drift)
         yield Option(timing, 1, False, alone.promised(1, False, spread_c), alone, spread_c)
         for runs in range(3, MOST_RUNS + 1):
             for swap in (False, True)[: 2 - runs % 2]:
                 yield Option(timing, runs, swap, alone.promised(runs, swap, spread_c), alone, spread_c)
+
+
+def _quiet_min():
+    """The usual quiet time: all before the minute in which the tube is put in, as far as it is used."""
+    return min(QUIET_MIN, class_settings()["gas_at_min"] - SETTLE_MIN)

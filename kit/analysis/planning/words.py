@@ -3,6 +3,7 @@
 import numpy as np
 
 from kit.estimate import amount
+from kit.settings import class_settings
 from kit.words import counted
 
 SETTLE_MIN = 1.0
@@ -25,7 +26,7 @@ def _runs(plan):
 def schedule_of(option):
     """(minute, what to do), from the lamp's start."""
     timing = option.timing
-    change = timing.quiet + SETTLE_MIN
+    change = max(timing.quiet + SETTLE_MIN, class_settings()["gas_at_min"])
     response = change + timing.watch - timing.baseline / 2
     return (
         (0.0, "Lamp on, logger on. From here on nobody moves lamp, vessels or thermometers. Keep all that the logger records."),
@@ -76,13 +77,10 @@ def _rehearsed(plan):
 
 
 def _quiet(plan):
-    short, long = (
-        next(each for each in plan.options if each.runs == 1 and each.timing.quiet == quiet).half_width_c for quiet in (1.0, 10.0)
-    )
-    return (
-        f"With one quiet minute before the gas, a run reaches ± {amount(short)} °C; with ten, ± {amount(long)} °C. So keep the whole "
-        "record."
-    )
+    most = max(each.timing.quiet for each in plan.options)
+    short, long = (next(each for each in plan.options if each.runs == 1 and each.timing.quiet == quiet).half_width_c for quiet in (1.0, most))
+    ended = "ten" if most == 10 else f"{most:g}"
+    return f"With one quiet minute before the gas, a run reaches ± {amount(short)} °C; with {ended}, ± {amount(long)} °C. So keep the whole record."
 
 
 def _repeats(plan):

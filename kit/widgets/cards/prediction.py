@@ -1,6 +1,7 @@
 """A prediction: kept before the run is seen, and laid beside the run's result afterwards. Never marked right or wrong."""
 
 from kit.coursework import filled, read_card
+from kit.settings import class_settings
 from kit.widgets.cards.card import Card, area, beside, buttons, choices, lettered, step_link, text
 from kit.widgets.cards.keeping import keeping_of, time_of
 from kit.widgets.cards.numbers import on_change, shown_numbers
@@ -17,7 +18,8 @@ def predict(card_id):
     def draw():
         told = keeping.kept.latest(card_id, "prediction", "skipped")
         damage = [text("damage", keeping.remark, tone="fault")] if keeping.remark else []
-        return damage + (_asking(prediction) if told is None else _settled(prediction, told))
+        unfit = [text(f"unfit-{each}", each, tone="quiet") for each in class_settings().problems]
+        return damage + unfit + (_asking(prediction) if told is None else _settled(prediction, told))
 
     def keep(values):
         missing = [words for name, words in MISSING.items() if not values.get(name)]

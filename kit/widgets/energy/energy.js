@@ -5,14 +5,14 @@ import { say } from "../shared/elements.js";
 import { plot } from "../shared/plot.js";
 import { viewOf } from "../shared/view.js";
 
-const MIDDLE = 165, HALF = 60, FLOOR = 232, RIM = 92, NECK = 62; // of the drawing: a mouth of 10 cm is as wide as the inside
-const CM = HALF / 5, MM = 7, LAMP = 48, DIMMEST = 214, WATT_UP = 20; // units for a cm of mouth, a mm of glass, a watt of the lamp's grip
+const MIDDLE = 165, HALF = 60, FLOOR = 232, RIM = 92, NECK = 62; // of the drawing: the widest mouth is as wide as the inside
+const MM = 7, LAMP = 48, DIMMEST = 214, WATT_UP = 20; // units for a mm of glass, a watt of the lamp's grip
 const WATT_WIDE = 30, BARS = 268; // units for a watt of a bar; where the bars begin
 
 export default { render: viewOf(v => {
-  const picture = drawing(v, 330, 330), vessel = vesselOf(picture), bars = barsOf(picture);
+  const CM = 2 * HALF / v.grips.mouth_cm.high, picture = drawing(v, 330, 330), vessel = vesselOf(picture, CM), bars = barsOf(picture);
   const curve = plot(v, { x: { title: "minutes since the lamp went on", low: 0, high: v.grips.minute.high }, y: { title: "°C above the room", low: 0, high: 20 }, grips: 1 });
-  handles(picture, v.grips);
+  handles(picture, v.grips, CM);
   curve.upright("minute");
   v.follow(vessel.fit);
   const show = (answer, values) => {
@@ -23,13 +23,13 @@ export default { render: viewOf(v => {
   return { parts: [picture.node, curve.node], show };
 }) };
 
-function handles({ hand }, { lamp_w, glass_mm }) {
+function handles({ hand }, { lamp_w, glass_mm }, CM) {
   hand("lamp_w", w => [LAMP, DIMMEST - WATT_UP * (w - lamp_w.low)], (_, y) => lamp_w.low + (DIMMEST - y) / WATT_UP, { upright: true });
   hand("mouth_cm", cm => [MIDDLE + CM * cm / 2, NECK], x => 2 * (x - MIDDLE) / CM, { label: [22, -8, "start"] });
   hand("glass_mm", mm => [MIDDLE + HALF + MM * mm + 18, 160], x => (x - MIDDLE - HALF - 18) / MM, { label: [-16, 32, "start"] });
 }
 
-function vesselOf({ shape }) {
+function vesselOf({ shape }, CM) {
   const beam = shape("path", { class: "kit-energy-beam" }), inside = shape("path", { class: "kit-energy-air" }), glass = shape("path", { class: "kit-energy-glass" });
   const wall = shape("path", { class: "kit-energy-out" }), mouth = shape("path", { class: "kit-energy-out kit-energy-mouth" });
   const fit = ({ lamp_w, mouth_cm, glass_mm }) => {

@@ -6,8 +6,9 @@ import numpy as np
 
 from kit.estimate import rounded
 from kit.physics import lamp_lit, Vessel
+from kit.settings import class_settings
 from kit.widgets.cards import Numbers
-from kit.widgets.shared import LOOK, Grip, View, line, rows, script, sheet
+from kit.widgets.shared import LOOK, Grip, View, line, rows, script, sheet, starting
 
 HELP = "Drag the lamp, the edge of the mouth, the outside of the glass. Drag the minute along the curve. Arrow keys work, too."
 LONGEST_MIN = 60
@@ -24,7 +25,9 @@ EVEN_W = 0.05  # in and out that differ by less look alike as bars
 
 def energy_view():
     """The view of lesson 01: lamp, mouth and thickness of the glass under the hand; in, out and the warming curve answer."""
-    return EnergyView("Energy in, energy out", GRIPS, answer, help=HELP)
+    said = class_settings()
+    grips = starting(GRIPS, lamp_w=said["taken_up_w"], mouth_cm=said["mouth_cm"])
+    return EnergyView("Energy in, energy out", grips, answer, help=HELP)
 
 
 class EnergyView(View):
@@ -64,7 +67,8 @@ def _lit(lamp_w, mouth_cm, glass_mm):
 
 def compared():
     """`Numbers` for the cards: the vessel as it stands first, with glass twice as thick, and with a wider mouth."""
-    first, thick, wide = (_lit(4, *shape) for shape in ((7, 1), (7, 2), (10, 1)))
+    lamp_w, mouth_cm = (class_settings()[name] for name in ("taken_up_w", "mouth_cm"))
+    first, thick, wide = (_lit(lamp_w, *shape) for shape in ((mouth_cm, 1), (mouth_cm, 2), (mouth_cm + 3, 1)))
     going = "level" if abs(first.through_wall_w[-1] + first.through_mouth_w[-1] - first.in_w) < EVEN_W else "climbing"
     later = "later" if thick.nearly_s > 1.2 * first.nearly_s else "sooner"
     thicker = later if abs(thick.level_k - first.level_k) < 0.05 else "higher" if thick.level_k > first.level_k else "lower"

@@ -1,17 +1,18 @@
 """The vessel cut open: gas comes in, lies there and leaves; and a time line on which the learner puts the reading."""
 
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
 
 from kit.estimate import rounded
 from kit.physics import AIR_J_M3_K, contents_of, dose, flip_share, pair_course, Setting, share_over_depth, Vessel
+from kit.settings import class_settings
 from kit.widgets.cards import Numbers
-from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
+from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet, starting
 
 HELP = "Drag the clock and see the gas go. Drag R to the minute at which you would read. Arrow keys work, too."
-LONGEST_MIN, LAMP_ALONE_S = 45, 660
-LITRES_A_CM, MOUTH_M = 1.5 / 19, 0.07  # a canister 10 cm wide inside, its mouth under the rim
+LONGEST_MIN = 45
 MOVING_M3_S = 0.004 / AIR_J_M3_K  # air at 0.2 m/s over the mouth takes out as much as 0.004 W/K do (our estimate, no source)
 NEARLY = 0.9  # of what the gas would do if it stayed: from then on the glass hardly warms any further
 STEPS = np.arange(0, LONGEST_MIN + 0.01, 0.25)
@@ -29,7 +30,8 @@ GRIPS = [
 
 def filling_view():
     """The view of lesson 02: dose, filling, depth, clock and R under the hand; the share of gas and the limits of R answer."""
-    return FillingView("Gas in an open vessel", GRIPS, answer, help=HELP)
+    first = {name: class_settings()[name] for name in ("depth_cm", "tablets")}
+    return FillingView("Gas in an open vessel", starting(GRIPS, **first), answer, help=HELP)
 
 
 class FillingView(View):
@@ -44,7 +46,7 @@ class FillingView(View):
 
 def answer(clock, read, depth_cm, tablets=4, way="mixed", air="still", limits="hidden"):
     """The share of CO2 at the clock and at R, and from when until when a reading says something about the gas."""
-    gas = _gas(depth_cm, tablets, way, air)
+    gas = _gas(_bench(), depth_cm, tablets, way, air)
     now, then = (float(np.interp(minute, STEPS, gas.shares)) for minute in (clock, read))
     bands = [{"from": 0, "to": gas.warming, "name": "glass still warming"}, {"from": gas.gone, "to": LONGEST_MIN, "name": "too little gas"}]
     return {
@@ -70,33 +72,50 @@ class Gas:
         return max(0.0, self.gone - self.warming)
 
 
+@dataclass(frozen=True)
+class Bench:
+    """The class's vessel and timing: litres in a cm of its depth, its mouth (m), and how long the lamp shines before the gas (s).
+    `leaves`: whether diffusion takes the gas out."""
+
+    litres_a_cm: float
+    mouth_m: float
+    alone_s: float
+    leaves: bool = True
+
+
+def _bench():
+    """The class's `Bench`. As usual: a canister 10 cm wide inside, its mouth under the rim."""
+    said = class_settings()
+    return Bench(said["volume_l"] / said["depth_cm"], said["mouth_cm"] / 100, 60 * said["gas_at_min"])
+
+
 @lru_cache(maxsize=64)
-def _gas(depth_cm, tablets, way, air):
-    course = _course(depth_cm, tablets, way, air == "moving", leaves=True)
-    at_s = LAMP_ALONE_S + 60 * STEPS
+def _gas(bench, depth_cm, tablets, way, air):
+    course = _course(bench, depth_cm, tablets, way, air)
+    at_s = bench.alone_s + 60 * STEPS
     shares, rise = (np.interp(at_s, course.times_s, each[:, 0]) for each in (course.share, course.gas_k))
     gained = np.interp(at_s, course.times_s, course.gas_k[:, 0] - course.gas_k[:, 1])
-    enough = gained >= NEARLY * _staying(tablets, way)
+    enough = gained >= NEARLY * _staying(bench, tablets, way)
     light = (STEPS > 1) & (shares < flip_share(rise))
     return Gas(shares, float(STEPS[np.argmax(enough)]) if enough.any() else LONGEST_MIN, float(STEPS[np.argmax(light)]) if light.any() else LONGEST_MIN)
 
 
 @lru_cache(maxsize=16)
-def _staying(tablets, way):
-    """By how much the usual vessel would warm (K) if its gas never left."""
-    course = _course(19, tablets, way, False, leaves=False)
+def _staying(bench, tablets, way):
+    """By how much a vessel of the usual depth would warm (K) if its gas never left."""
+    course = _course(replace(bench, leaves=False), 19, tablets, way, "still")
     return float((course.gas_k[:, 0] - course.gas_k[:, 1])[-1])
 
 
-def _course(depth_cm, tablets, way, moving, leaves):
-    still = {} if leaves else {"diffusion_m3_s": 0.0}
-    contents = contents_of("CO2", LITRES_A_CM * depth_cm, depth_cm / 100, **still)
+def _course(bench, depth_cm, tablets, way, air):
+    still = {} if bench.leaves else {"diffusion_m3_s": 0.0}
+    contents = contents_of("CO2", bench.litres_a_cm * depth_cm, depth_cm / 100, **still)
     setting = Setting(gas_l=litres(tablets), from_below=float(way == "floor"))
-    return pair_course(_vessel(depth_cm, moving), contents, setting, LAMP_ALONE_S + 60 * LONGEST_MIN)
+    return pair_course(_vessel(bench, depth_cm, air == "moving"), contents, setting, bench.alone_s + 60 * LONGEST_MIN)
 
 
-def _vessel(depth_cm, moving):
-    return Vessel(mouth_m=MOUTH_M, volume_l=LITRES_A_CM * depth_cm, depth_m=depth_cm / 100, draught_m3_s=MOVING_M3_S * moving)
+def _vessel(bench, depth_cm, moving):
+    return Vessel(mouth_m=bench.mouth_m, volume_l=bench.litres_a_cm * depth_cm, depth_m=depth_cm / 100, draught_m3_s=MOVING_M3_S * moving)
 
 
 def litres(tablets):
@@ -106,7 +125,7 @@ def litres(tablets):
 
 def _layers(clock, depth_cm, tablets, way, air):
     """Share of CO2 in 24 layers from the floor up."""
-    vessel = _vessel(depth_cm, air == "moving")
+    vessel = _vessel(_bench(), depth_cm, air == "moving")
     return share_over_depth(clock, HEIGHTS * vessel.depth_m, litres(tablets), vessel, from_below=way == "floor")
 
 
@@ -133,7 +152,9 @@ def _table(gas):
 
 def usual():
     """`Numbers` for the cards: the usual vessel with mixed gas in a still room, with twice the gas, and a flat bowl."""
-    once, twice, moving = _gas(19, 4, "mixed", "still"), _gas(19, 8, "mixed", "still"), _gas(19, 4, "mixed", "moving")
+    bench, depth_cm = _bench(), class_settings()["depth_cm"]
+    cases = ((4, "still"), (8, "still"), (4, "moving"))
+    once, twice, moving = (_gas(bench, depth_cm, tablets, "mixed", air) for tablets, air in cases)
     at = {minute: float(np.interp(minute, STEPS, once.shares)) for minute in (1, 10, 30)}
     more = float(np.interp(1, STEPS, twice.shares)) / at[1]
     left = at[10] / at[1]

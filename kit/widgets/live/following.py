@@ -11,6 +11,7 @@ from kit.estimate import MINUS, rounded
 from kit.faults import Fault
 from kit.intake.given import asked_of
 from kit.live import file_so_far, FOLDER, port_so_far
+from kit.settings import or_class
 from kit.widgets.cards import bullets, buttons, text
 from kit.widgets.intake import RunCard, still
 from kit.widgets.shared import script, told
@@ -21,8 +22,9 @@ UNSEEN_S = 3.0  # a page that is loaded anew takes about this long to show its v
 NO_RUN = "There is no run yet. Wait until both vessels have two readings, then run this cell again."
 
 
-def follow(path, *, over_min=10, tolerance_c_per_min=0.01, **keywords):
+def follow(path, *, over_min=10, tolerance_c_per_min=None, **keywords):
     """A view of the run that a logger is writing to the file at `path`, with the verdict of `check_steady`. `view.run` is the run so far.
+    `tolerance_c_per_min`: None is the class's.
 
     The file may not be there yet, be cut, moved or begun anew. All that is read is first copied to the folder `received`. `keywords` are
     those of `read_run`. It ends with its Stop button, or when the view is closed.
@@ -32,7 +34,7 @@ def follow(path, *, over_min=10, tolerance_c_per_min=0.01, **keywords):
     return LiveView((f"Following {Path(path).name}", f"follow:{Path(path).absolute()}"), start, _asked(over_min, tolerance_c_per_min))
 
 
-def follow_serial(port, *, baud=9600, columns=(), over_min=10, tolerance_c_per_min=0.01, **keywords):
+def follow_serial(port, *, baud=9600, columns=(), over_min=10, tolerance_c_per_min=None, **keywords):
     """The same for a logger that sends lines of text to the serial port `port` ('COM3', '/dev/ttyUSB0') at `baud` bits a second.
 
     `columns` are names for a logger that sends none, and no times: columns=["treated (°C)", "control (°C)"]; each line then gets the time
@@ -104,7 +106,7 @@ class LiveView(RunCard):
 
 
 def _asked(over_min, tolerance_c_per_min):
-    return {"over_min": over_min, "tolerance_c_per_min": tolerance_c_per_min}
+    return {"over_min": over_min, "tolerance_c_per_min": or_class(tolerance_c_per_min, "tolerance_c_per_min")}
 
 
 def _in_place_of_earlier(thread, stopped):

@@ -6,6 +6,7 @@ from kit.analysis.effect import suggest_windows
 from kit.analysis.steady import check_steady
 from kit.coursework import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
 from kit.faults import Fault
+from kit.settings import class_settings
 from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.ownrun.step import in_code, Step
 
@@ -13,7 +14,7 @@ CHOICES = ((KEEP, "Keep it"), (FLAG, "Keep it, with a flag"), (OUT, "Leave it ou
 REASONS = ("Somebody touched the probe.", "The logger or its battery slipped.", "No vessel warms and cools so fast.")
 NONE_ODD = "No reading leaps, stands still or is missing for long. There is nothing to decide."
 HELP = "An odd place may be a slip, or it may be true. Look at the chart, then decide. The file itself stays as it is."
-SPANS, TOLERANCES = [f"{minutes} min" for minutes in (3, 5, 10, 20)], [f"{drift} °C a minute" for drift in (0.01, 0.02, 0.05)]
+SPANS, TOLERANCES_C = [f"{minutes} min" for minutes in (3, 5, 10, 20)], (0.01, 0.02, 0.05)
 WHEN = {"kept": "before your perturbation window", "seen": "before the change that the kit sees", "end": "at the end of the record"}
 
 
@@ -77,7 +78,7 @@ def steady_step(page):
 
     def asked():
         kept = page.kept("steady", "asked")
-        return kept.get("over_min", SPANS[2]), kept.get("tolerance", TOLERANCES[0])
+        return kept.get("over_min", SPANS[2]), kept.get("tolerance", _tolerance(class_settings()["tolerance_c_per_min"]))
 
     def numbers():
         return [float(words.split()[0]) for words in asked()]
@@ -91,7 +92,7 @@ def steady_step(page):
         wait = f"\nWaiting {found.wait_min} longer might have shown it." if found.wait_min and found.wait_min.high else ""
         return [
             choices("over_min", f"How many minutes {WHEN[where]}?", pairs(SPANS), over, across=True),
-            choices("tolerance", "Which drift counts as none?", pairs(TOLERANCES), tolerance, across=True),
+            choices("tolerance", "Which drift counts as none?", pairs(_tolerances()), tolerance, across=True),
             buttons("do", ("look", "Look")),
             text("verdict", f"{found}{wait}", tone="kept"),
         ]
@@ -105,6 +106,15 @@ def steady_step(page):
         return ""
 
     return Step(page, "steady", "Was it steady?", draw, needs="run", below=result, code=code, look=look)
+
+
+def _tolerances():
+    """The tolerances to choose from, the class's own among them."""
+    return [_tolerance(each) for each in sorted({*TOLERANCES_C, class_settings()["tolerance_c_per_min"]})]
+
+
+def _tolerance(c_per_min):
+    return f"{c_per_min:g} °C a minute"
 
 
 def pairs(words):

@@ -14,13 +14,14 @@ from kit.faults import Fault
 from kit.intake import code_for
 from kit.intake.classes import read_class
 from kit.records import csv_text, Windows
+from kit.settings import class_settings
 from kit.storage import write_atomically
 from kit.widgets.cards import bullets, buttons, choices, text
 from kit.widgets.ownrun.measuring import windows_in_code
 from kit.widgets.ownrun.step import in_code, Step
 
 REFERENCE, CLASS, EXAMPLE = "reference", "class", "example"
-MARGINS = [(f"{each}", f"{each:g} °C") for each in (0.1, 0.2, 0.3, 0.5, 1.0)]
+MARGINS_C = (0.1, 0.2, 0.3, 0.5, 1.0)
 SAME_KIND = "Ask first: same kind of vessel, same mouth, same depth of gas, same lamp? If not, a difference tells you little."
 SINGLE = "One run can't settle what warmed the vessel. It says which causes could be large enough, and which run to make next."
 CLASS_CODE = {
@@ -58,10 +59,11 @@ def compare_step(page):
     def draw():
         asked, others = page.kept("compare", "asked"), [own for own in own_runs() if own.path != page.own.path and _kept_windows(own)]
         options = [(REFERENCE, "the kit's reference run (invented)"), *((own.file, f"my run {own.file}") for own in others)]
+        margin = str(asked.get("margin_c", class_settings()["margin_c"] or ""))
         form = [
             text("same", SAME_KIND, tone="quiet"),
             choices("beside", "Beside which run?", options, asked.get("beside", REFERENCE)),
-            choices("margin", "Up to which difference would you call them the same?", MARGINS, str(asked.get("margin_c", "")), across=True),
+            choices("margin", "Up to which difference would you call them the same?", _margins(), margin, across=True),
             buttons("do", ("compare", "Compare")),
         ]
         found = result()
@@ -79,6 +81,11 @@ def compare_step(page):
         return ""
 
     return Step(page, "compare", "Beside another run", draw, needs="effect", below=lambda: result() or None, code=code, compare=press)
+
+
+def _margins():
+    """(value, words) of the margins to choose from, the class's own among them."""
+    return [(f"{each}", f"{each:g} °C") for each in sorted({*MARGINS_C, class_settings()["margin_c"] or MARGINS_C[0]})]
 
 
 def _comparing_code(beside, margin):

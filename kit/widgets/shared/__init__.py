@@ -6,9 +6,9 @@ from kit.widgets.shared.scripts import script, sheet
 from kit.widgets.shared.showing import bundles, shown
 from kit.widgets.shared.tables import figure_table
 from kit.widgets.shared.telling import told
-from kit.widgets.shared.view import LOOK, Grip, Pick, View, line, rows
+from kit.widgets.shared.view import LOOK, Grip, Pick, View, line, rows, starting
 
 __all__ = [
     "Grip", "LOOK", "Pick", "View", "bundles", "figure_table", "line", "picture_of", "prepare_notebook", "rows", "script",
-    "sheet", "shown", "told",
+    "sheet", "shown", "starting", "told",
 ]  # fmt: skip

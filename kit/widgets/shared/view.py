@@ -24,7 +24,7 @@ bands, levels, dots over axes; `upright(grip)` on it), `drawing` (SVG with `hand
 into its hand gets a slider, or radio buttons for a Pick, by itself. Nothing is computed in the script.
 """
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from math import isfinite
 
 import numpy as np
@@ -81,6 +81,13 @@ class Pick:
         if value not in self.options:
             raise Fault(f"{self.name} is {listed(map(repr, self.options), 'or')}, not {value!r}.")
         return value
+
+
+def starting(grips, **values):
+    """The same grips, with these values at first; a number beyond a grip's end moves that end."""
+    first = {each.name: replace(each, start=values[each.name]) for each in grips if each.name in values}
+    reach = {name: replace(each, high=max(each.high, each.start)) if isinstance(each, Grip) else each for name, each in first.items()}
+    return [reach.get(each.name, each) for each in grips]
 
 
 class View(AnyWidget):

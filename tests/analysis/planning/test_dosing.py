@@ -70,7 +70,7 @@ KNOWN = "vessel_l, headspace_l, water_ml, water_c, room_c, pressure_pa, room_m3,
 @pytest.mark.parametrize(
     "given, message",
     [
-        ({}, MISSING),
+        ({"bicarbonate_g": 5}, MISSING),
         ({"tablets": 4, "acid_g": 5}, MISSING),
         ({"tablets": -1}, "The number of tablets can't be -1 here. Give 0 or more."),
         ({"tablets": 4, "vessel": 2}, f"gas_dose knows no 'vessel'. It knows: {KNOWN}."),

@@ -179,3 +179,9 @@ def fresh_keeping(lesson):
     from kit.widgets.cards.keeping import Keeping
 
     return Keeping(answers_path(lesson))
+
+
+def test_a_line_of_the_settings_that_is_not_used_is_named(folder):
+    (folder / "class-settings.toml").write_text("[vessel]\ndepth_cm = 400\n", encoding="utf-8")
+    told = next(block for block in predict("00.warmer").blocks if block["key"].startswith("unfit"))
+    assert told["text"] == "class-settings.toml, line 2: depth_cm can be a number from 3 to 30 (cm). It was given 400. It is left out."
