@@ -8,7 +8,7 @@ NAME = "class-settings.toml"
 
 
 @dataclass(frozen=True)
-class Line:
+class Item:
     """One setting: the `table` it stands in, its `name`, `words` for it, and what is `usual` where nobody says otherwise (None: nothing).
 
     Allowed are the `choices` (value -> words), or numbers from `low` to `high` in `unit`. `example`: what the file shows where nothing is usual.
@@ -55,21 +55,21 @@ TABLES = {
 }
 
 LINES = (
-    Line("show", "temperature", "the unit in every sentence, card, chart and report", "°C", {"°C": "degrees Celsius", "°F": "degrees Fahrenheit"}),
-    Line("show", "language", "the texts of the lessons; short ones where there are some", "full", {"full": "in full", "short": "short and plain"}),
-    Line("show", "ask_names", "ask for names in the report", True, {True: "ask", False: "do not ask"}),
-    Line("vessel", "volume_l", "its volume", 1.5, low=0.1, high=20, unit="L"),
-    Line("vessel", "depth_cm", "its depth, from the mouth to the floor", 19.0, low=3, high=30, unit="cm"),
-    Line("vessel", "mouth_cm", "how wide its mouth is", 7.0, low=1, high=20, unit="cm"),
-    Line("lamp", "kind", "what glows in it", "filament", {"filament": "a filament bulb", "halogen": "a halogen bulb", "dark": "a heater that does not glow"}),
-    Line("lamp", "taken_up_w", "how much of its power one vessel takes up", 4.0, low=1, high=8, unit="W"),
-    Line("gas", "source", "what makes it", "tablets", {"tablets": "tablets", "acid": "bicarbonate and citric acid", "vinegar": "bicarbonate and vinegar"}),
-    Line("gas", "tablets", "effervescent tablets", 4, low=1, high=8),
-    Line("gas", "bicarbonate_g", "bicarbonate", 5.0, low=0.5, high=50, unit="g"),
-    Line("gas", "acid_g", "citric acid", 5.0, low=0.5, high=50, unit="g"),
-    Line("gas", "vinegar_ml", "vinegar of 5 %", 100.0, low=10, high=1000, unit="mL"),
-    Line("timing", "gas_at_min", "the minute at which the gas goes in", 11.0, low=3, high=60, unit="min"),
-    Line("timing", "read_after_min", "how long after the gas the result is read", 10.0, low=3, high=60, unit="min"),
-    Line("judging", "tolerance_c_per_min", "the drift of the difference that a range allows for", 0.01, low=0.001, high=0.5, unit="°C a minute"),
-    Line("judging", "margin_c", "the largest difference that counts as the same; left out, each learner chooses", low=0.02, high=5, unit="°C", example=0.3),
+    Item("show", "temperature", "the unit in every sentence, card, chart and report", "°C", {"°C": "degrees Celsius", "°F": "degrees Fahrenheit"}),
+    Item("show", "language", "the texts of the lessons; short ones where there are some", "full", {"full": "in full", "short": "short and plain"}),
+    Item("show", "ask_names", "ask for names in the report", True, {True: "ask", False: "do not ask"}),
+    Item("vessel", "volume_l", "its volume", 1.5, low=0.1, high=20, unit="L"),
+    Item("vessel", "depth_cm", "its depth, from the mouth to the floor", 19.0, low=3, high=30, unit="cm"),
+    Item("vessel", "mouth_cm", "how wide its mouth is", 7.0, low=1, high=20, unit="cm"),
+    Item("lamp", "kind", "what glows in it", "filament", {"filament": "a filament bulb", "halogen": "a halogen bulb", "dark": "a heater that does not glow"}),
+    Item("lamp", "taken_up_w", "how much of its power one vessel takes up", 4.0, low=1, high=8, unit="W"),
+    Item("gas", "source", "what makes it", "tablets", {"tablets": "tablets", "acid": "bicarbonate and citric acid", "vinegar": "bicarbonate and vinegar"}),
+    Item("gas", "tablets", "effervescent tablets", 4, low=1, high=8),
+    Item("gas", "bicarbonate_g", "bicarbonate", 5.0, low=0.5, high=50, unit="g"),
+    Item("gas", "acid_g", "citric acid", 5.0, low=0.5, high=50, unit="g"),
+    Item("gas", "vinegar_ml", "vinegar of 5 %", 100.0, low=10, high=1000, unit="mL"),
+    Item("timing", "gas_at_min", "the minute at which the gas goes in", 11.0, low=3, high=60, unit="min"),
+    Item("timing", "read_after_min", "how long after the gas the result is read", 10.0, low=3, high=60, unit="min"),
+    Item("judging", "tolerance_c_per_min", "the drift of the difference that a range allows for", 0.01, low=0.001, high=0.5, unit="°C a minute"),
+    Item("judging", "margin_c", "the largest difference that counts as the same; left out, each learner chooses", low=0.02, high=5, unit="°C", example=0.3),
 )
