@@ -47,6 +47,7 @@ HOME = {
     "look_at_hand_in": "kit.report",
     "mark_windows": "kit.widgets.marker",
     "watch": "kit.widgets.watching",
+    "three_bars": "kit.widgets.watching",
     "filling_view": "kit.widgets.filling",
     "probes_view": "kit.widgets.probes",
     "steady_view": "kit.widgets.steady",

@@ -30,6 +30,7 @@ EXAMPLES = {
     "chart": "chart(run)",
     "mark_windows": "marker = mark_windows(run)",
     "watch": "watch(marker)",
+    "three_bars": "three_bars()",
     "contents": "contents()",
     "filling_view": "filling_view()",
     "probes_view": "probes_view(run, marker.windows)",

@@ -99,5 +99,5 @@ def test_on_paper_there_is_the_lesson_whole_and_nothing_of_the_frame(page, lab, 
         assert page.evaluate(CLIPPED) == [] and page.evaluate(WIDTH) <= width
         frame = page.locator("#jp-top-panel, #jp-menu-panel, .jp-Toolbar, .jp-SideBar, #jp-bottom-panel, .kit-strip-all, .jp-InputPrompt")
         assert not [each for each in frame.all() if each.is_visible()]
-        assert page.get_by_role("heading", name="Step 15 of 15").is_visible()
+        assert page.get_by_role("heading", name="Step 16 of 16").is_visible()
         page.emulate_media(media="screen")

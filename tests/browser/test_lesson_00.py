@@ -91,8 +91,8 @@ def test_a_newcomer_goes_through_and_finds_all_again(page, lesson, result, start
     check.get_by_role("button", name="Check my answer").click()
     check.get_by_text("The idea behind this: the last temperature is the result").first.wait_for()
     check.get_by_role("button", name="Go to Step 7").click()
-    assert page.evaluate("() => document.activeElement.textContent").startswith("Step 7 of 15")
-    for step in (4, 6, 8, 10, 12, 14):
+    assert page.evaluate("() => document.activeElement.textContent").startswith("Step 7 of 16")
+    for step in (4, 6, 8, 10, 12, 14, 16):
         at_step(page, step)
         picture(page, f"lesson-00-step-{step}-1280")
     assert axe(page) == [] and page.locator(RED).count() == 0
@@ -188,7 +188,7 @@ def test_it_fits_a_phone_in_light_and_dark(phone, lesson, axe, picture):
     phone.locator(".kit-marker").wait_for()
     assert phone.evaluate("() => document.documentElement.scrollWidth") <= 390
     assert phone.evaluate(TOO_WIDE) == []
-    for step in (4, 6, 8, 12):
+    for step in (4, 6, 8, 12, 16):
         at_step(phone, step)
         picture(phone, f"lesson-00-step-{step}-390")
     assert axe(phone) == []

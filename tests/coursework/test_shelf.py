@@ -11,7 +11,7 @@ from kit.coursework.outline import outlines
 from kit.coursework.shelf import contents
 
 FIRST = LESSONS / "00-your-first-run.ipynb"
-HEAD = "40 minutes. You need: nothing, the run is on this page."
+HEAD = "45 minutes. You need: nothing, the run is on this page."
 
 
 @pytest.fixture

@@ -11,6 +11,7 @@ from kit.examples import example_run
 from kit.coursework.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.marker.marker import starting_windows
+from kit.widgets.watching.threebars import three_effects
 from kit.analysis.effect import change_of, misplaced
 from kit.widgets.cards.numbers import TOO_CLOSE_C, numbers_of_effect
 from tests.lessons.reading import LESSONS
@@ -29,7 +30,7 @@ def suggested():
 def test_run_all_shows_no_result_before_its_prediction(run_notebook):
     ran = run_notebook(NAME)
     assert {each["_anywidget_id"] for each in shown(ran) if "_anywidget_id" in each} == {"kit.widgets.cards.card.Card"}
-    assert not re.search(r"-?\d+\.\d+ °C", words(ran)) and words(ran).count("This opens by itself once you have answered in Step") == 8
+    assert not re.search(r"-?\d+\.\d+ °C", words(ran)) and words(ran).count("This opens by itself once you have answered in Step") == 10
 
 
 def test_what_was_kept_in_an_earlier_session_opens_everything(run_notebook, tmp_path):
@@ -68,3 +69,8 @@ def test_the_teachers_numbers_are_those_of_the_lesson(suggested):
         "gap {gap_start} before, {gap_end} at the end."
     ).format_map(suggested.texts)
     assert f"suggests: {numbers}" in GUIDE.read_text(encoding="utf-8")
+
+
+def test_the_teachers_three_bars_are_those_of_the_last_page():
+    co2, argon, film = (effect.warming.text for effect in three_effects().values())
+    assert f"The three bars of step 16: CO2 {co2}, argon {argon}, CO2 under film {film}." in GUIDE.read_text(encoding="utf-8")

@@ -10,7 +10,7 @@ from kit.records import NAMES
 from kit.widgets.shared import script, sheet
 from kit.words import clock
 
-LINE = "paired_effect(run, marker.windows)"
+LINE, NAMED = "paired_effect(run, marker.windows)", "Effect of the windows as they are now"
 
 
 def watch(marker, parts=False):
@@ -18,13 +18,17 @@ def watch(marker, parts=False):
     return EffectView(marker, told_with_parts if parts else told_alone)
 
 
-class EffectView(AnyWidget):
-    """What the marker's windows give, live. Made by `watch`."""
+class Shown(AnyWidget):
+    """A sentence with its bars, and what they rest on, as `shown`; `moving` while a new one is on its way."""
 
     _esm = script("watching/watching")
     _css = sheet("shared/look", "watching/watching")
     shown = traitlets.Dict().tag(sync=True)
     moving = traitlets.Bool(False).tag(sync=True)
+
+
+class EffectView(Shown):
+    """What the marker's windows give, live. Made by `watch`."""
 
     def __init__(self, marker, tell):
         self.marker, self._tell = marker, tell
@@ -40,7 +44,8 @@ class EffectView(AnyWidget):
 
     def _now(self):
         effect = self.marker.effect
-        return {**self._tell(effect), "first": self.marker.misplaced} if effect else {"sentence": self.marker.answer["sentence"]}
+        told = {**self._tell(effect), "first": self.marker.misplaced} if effect else {"sentence": self.marker.answer["sentence"]}
+        return {**told, "name": NAMED}
 
 
 def told_alone(effect):

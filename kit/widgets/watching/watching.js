@@ -23,13 +23,13 @@ function viewOf() {
   const old = make("p", { class: "kit-watch-old" }, "The windows are moving. This is the last result; the new one comes when they rest.");
   view.more = make("div", {}, view.parts, view.figure, view.verdict, view.holds, view.cautions,
     fold("As a table", view.table), fold("The line behind this", make("pre", {}, view.line), view.windows));
-  const named = { role: "group", tabindex: "-1", "aria-label": "Effect of the windows as they are now" };
-  view.root = make("div", { class: "kit-watch", ...named }, old, view.first, view.sentence, view.more);
+  view.root = make("div", { class: "kit-watch", role: "group", tabindex: "-1" }, old, view.first, view.sentence, view.more);
   return view;
 }
 
 function show(model, view) {
   const shown = model.get("shown"), full = "verdict" in shown;
+  view.root.setAttribute("aria-label", shown.name);
   view.root.classList.toggle("kit-watch-moving", model.get("moving"));
   view.first.textContent = shown.first ?? "";
   view.sentence.textContent = shown.sentence;
@@ -37,10 +37,11 @@ function show(model, view) {
   view.more.hidden = !full;
   if (!full) return;
   view.verdict.replaceChildren(make("b", { class: "kit-watch-verdict" }, shown.verdict), ` ${shown.reason}`);
+  view.verdict.hidden = !shown.verdict;
   view.holds.textContent = shown.condition;
   view.cautions.replaceChildren(...shown.cautions.map(each => make("li", {}, each)));
   view.cautions.hidden = !shown.cautions.length;
-  view.table.replaceChildren(table("The effect of the windows as they are now", ["what", "value"], shown.rows));
+  view.table.replaceChildren(table(shown.name, ["what", "value"], shown.rows));
   view.line.textContent = shown.line;
   view.windows.textContent = shown.windows;
   paintIn(model, view);

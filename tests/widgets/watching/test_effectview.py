@@ -65,7 +65,7 @@ def test_windows_without_readings_show_what_to_do(tmp_path):
     marker = mark_windows(invented_run(22, 21), folder=tmp_path)
     view = watch(marker)
     ask(marker, "rest", Windows((9, 10.5), (11, 12), (19.2, 19.8)))
-    assert view.shown == {"sentence": "The response holds no reading of both vessels. Make it wider, or move it."}
+    assert "verdict" not in view.shown and view.shown["sentence"] == "The response holds no reading of both vessels. Make it wider, or move it."
 
 
 def test_a_window_that_misses_the_gas_is_said_before_the_sentence(marker):
