@@ -146,6 +146,7 @@ def test_every_step_can_be_done_by_keys_alone(page, lesson, result):
     page.get_by_text(f"warmed by {result} more").first.wait_for()
     tab_to(page, "[data-press=skip]", limit=60)
     press(page, "Space")
+    card(page, "For your notebook", 2).wait_for()  # the last of what was kept back
     tab_to(page, "[name$=result-choice]", limit=60)
     press(page, "Space", "ArrowDown", "ArrowDown")
     tab_to(page, "[data-press=check]")
