@@ -15,8 +15,10 @@ import pandas as pd
 
 from kit.faults import IntakeFault
 from kit.intake.columns import (
+    by_column,
     by_probe,
     check_readings,
+    columns_in_turn,
     join,
     join_pieces,
     keep_notes,
@@ -28,7 +30,7 @@ from kit.intake.columns import (
 )
 from kit.intake.asking import with_all_questions
 from kit.intake.given import Asked, asked_of, decode, is_workbook, sheet_text, Table, take
-from kit.intake.text import as_table, read_cells, sniff
+from kit.intake.text import as_table, read_cells, sniff, without_prompts
 from kit.intake.time import read_clock
 from kit.records import COLUMNS, Run, Source
 
@@ -103,22 +105,23 @@ def single(raws, asked):
         table = keep_notes(table, notes)
         yield table
     probes = probe_columns(table)
-    if not probes:
-        yield readings_of(table, asked)
+    turns = () if probes else columns_in_turn(table)
+    if probes or turns:
+        pieces = by_probe(table, probes) if probes else by_column(table, turns)
+        yield join_pieces([readings_of(piece, asked) for piece in pieces])
     else:
-        yield join_pieces([readings_of(piece, asked) for piece in by_probe(table, probes)])
+        yield readings_of(table, asked)
 
 
 def readings_of(table, asked):
     return without_impossible(read_clock(table, asked), asked)
 
 
-
 def cells_of(raw, asked):
     """The first state of a file: its cells. Its bytes and text end here, so that a large file does not fill the memory twice."""
     raw = replace(raw, sheet=asked.sheet) if raw.sheet is None and asked.sheet is not None else raw
     text = sheet_text(raw) if raw.zipped and is_workbook(raw.data) else decode(raw)
-    text = as_table(text) if text.labelled else text
+    text = as_table(text) if text.labelled else without_prompts(text) if text.prompted else text
     return read_cells(text, sniff(text, asked.decimal))
 
 

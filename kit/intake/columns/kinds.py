@@ -5,6 +5,7 @@ import re
 import numpy as np
 
 from kit.intake.forms import PER_PPM, TEMPERATURES
+from kit.intake.time import says_time
 from kit.records import span, thinned
 
 # Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
@@ -30,7 +31,8 @@ OTHER = set(
     "watt watts lat latitude lon long lng longitude alt altitude elevation speed wind gust direction dir rain precip precipitation id index no "
     "nr num number count counter record entry row line sample seq sequence ph conductivity turbidity signal rssi snr lqi uv solar radiation "
     "voc tvoc pm aqi iaq dust weight mass level depth flow duty output pwm relay heater fan pump valve status state code flag version port "
-    "light lux irradiance co2 gas ppm raw adc bits baud uptime duration interval day days year month hour minute second gravity abv ec tds".split()
+    "light lux irradiance co2 gas ppm raw adc bits baud uptime duration interval day days year month hour minute second gravity abv ec tds "
+    "poa ghi dni dhi albedo stdev spd dir ws wd wdir".split()
 )
 NOTES = {"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque", "remarques"}
 # Words that head a column of probe names, or of quantities. Common practice, no source.
@@ -38,8 +40,10 @@ PROBES = set(
     "probe sensor sensors channel chan location vessel variable series quantity label id thermometer position fühler sonde device node mac "
     "address entity topic field source name key measurement metric parameter type kind messgröße capteur".split()
 )
+VESSELS_COUNTED = set("tank jar bottle vessel box".split())  # 'tank' with 1, 2, 3 below it says which one a row is about
 PROBE_STEMS = ("probe", "sensor", "device", "channel", "thermometer")
 MOST_PROBES = 40
+LEAST_SHARE, LEAST_EACH = 0.9, 2  # of the rows that hold one reading alone, where columns take turns
 SWITCHED = 5.0  # what shows two values so far apart, and no other, is switched, not measured
 PLAUSIBLE = (-60.0, 450.0)  # in °C, °F or K: where nearly all readings of a thermometer lie
 WORDS = re.compile(r"[^\W\d_]+\d*")
@@ -113,7 +117,7 @@ def probe_columns(table):
 def holds_probes(table, place):
     column, rows = table.columns[place], len(table.lines)
     heads = {word.lower() for word in WORDS.findall(column.name)}
-    called = bool(heads & PROBES) or any(head.startswith(PROBE_STEMS) for head in heads)
+    called = bool(heads & PROBES) or any(head.startswith(PROBE_STEMS) for head in heads) or heads & VESSELS_COUNTED and counts_few(column)
     if column.role or column.unit or column.numeric and not called or column.values.dtype.kind == "S":
         return False
     cells = {label_of(cell) for cell in set(column.values.tolist())}
@@ -122,6 +126,24 @@ def holds_probes(table, place):
     if called or in_turn(column.values, len(cells)) and any(one_for_all(other.values, len(cells)) for other in table.columns):
         return True
     return all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control"))
+
+
+def columns_in_turn(table):
+    """Places of the columns, two thermometers or more among them, of which each row holds one reading; () if rows hold several."""
+    partly = [place for place, column in enumerate(table.columns) if column.numeric and not column.odd and not np.isfinite(column.values[:LEAST_EACH]).all()]
+    held = [place for place in partly if np.isfinite(table.columns[place].values).sum() >= LEAST_EACH and not says_time(table.columns[place])]
+    if sum(thermometer_rank(table.columns[place]) is not None for place in held) < 2:
+        return ()
+    filled = np.sum([np.isfinite(table.columns[place].values) for place in held], axis=0)
+    return tuple(held) if (filled == 1).mean() >= LEAST_SHARE and (filled > 1).sum() == 0 else ()
+
+
+def counts_few(column):
+    """Are these the numbers 1, 2 and so on, each more than once?"""
+    if not column.numeric:
+        return False
+    found, counts = np.unique(column.values, return_counts=True)
+    return bool(len(found) > 1 and counts.min() > 1 and np.array_equal(found, np.arange(1, len(found) + 1)))
 
 
 def in_turn(values, number):

@@ -1,4 +1,5 @@
-"""Long layout: one row a probe, or one a probe and quantity. The rows of each become a record of their own, to be joined on time."""
+"""Long layout: one row a probe, one a probe and quantity, or one reading a row. The rows of each become a record of their own, to be joined on
+time."""
 
 from dataclasses import replace
 
@@ -28,7 +29,8 @@ def labels_of(table, places):
     """(places, the label of every row): of columns that name probes and quantities, those that tell rows apart."""
     used, labels = [], np.full(len(table.lines), "", dtype=object)
     for place in places:
-        own = np.array([label_of(cell) for cell in table.columns[place].values.tolist()], dtype=object)
+        before = f"{table.columns[place].header} " if table.columns[place].numeric and len(places) == 1 else ""
+        own = np.array([before + label_of(cell) if label_of(cell) else "" for cell in table.columns[place].values.tolist()], dtype=object)
         both = own if not used else labels + " " + own
         if len(set(both)) > len(set(labels)):
             used, labels = [*used, place], both
@@ -62,3 +64,14 @@ def piece(table, rows, label, probes, values):
     named = " and ".join(f"'{table.columns[place].header}'" for place in probes)
     one = len(probes) == 1
     return replace(own, columns=tuple(kept)).said(f"{'Column' if one else 'Columns'} {named} {'names' if one else 'name'} the probe of each row.")
+
+
+def by_column(table, places):
+    """A table for each of the columns at `places`: the rows that hold a reading of it, and the columns that tell the time."""
+    said = table.said("Each line holds one reading: took the columns as records of their own, joined on time.")
+    return [with_one(said.rows(np.isfinite(table.columns[place].values)), place) for place in places]
+
+
+def with_one(table, place):
+    kept = [column for at, column in enumerate(table.columns) if at == place or says_time(column) or not column.numeric and stamps_in(column)]
+    return replace(table, columns=tuple(kept))

@@ -28,6 +28,8 @@ SPOKEN = re.compile(
     re.ASCII | re.IGNORECASE | re.VERBOSE,
 )
 SPOKEN_PARTS = 4
+# '0 days 00:00:10', '1 day, 2:03:04': how Python and its libraries write a span of time.
+DAYS = re.compile(r"(\d{1,4})\ ?d(?:ays?)?,?\ (\d{1,2}:\d\d:\d\d(?:\.\d{1,9})?)", re.ASCII | re.IGNORECASE)
 PARTS = re.compile(r"\d+|[a-z]+", re.ASCII | re.IGNORECASE)
 CLOCK = re.compile(r"(\d{1,4})[:.-](\d{1,2})(?:[:.-](\d{1,2}))?(?:[.,:](\d{1,9}))?", re.ASCII)
 
@@ -105,7 +107,10 @@ def time_of_day(written):
 
 
 def spoken(cell):
-    """'5 min 30 s', '5m30s', '1 h 2 min', 'PT5M30S' (ISO 8601 duration): a time since the start."""
+    """'5 min 30 s', '5m30s', '0 days 00:05:30', 'PT5M30S' (ISO 8601 duration): a time since the start."""
+    days = DAYS.fullmatch(cell)
+    if days:
+        return Stamp("", (), 86400 * int(days[1]) + time_of_day(days[2])[0], SPOKEN_PARTS, "", "")
     match = SPOKEN.fullmatch(cell)
     if not match or not (match["h"] or match["m"] or not cell[-1:].isdigit() and match["s"]):
         return None

@@ -32,6 +32,9 @@ KINDS = (
 )
 HEAD_BYTES = 1 << 14
 NAMED_VALUE = re.compile(rb"(?<![\w.])[A-Za-z][\w .]{0,30}[:=] ?[-+\d]")
+CLOCK_IN_BRACKETS = re.compile(rb"\[[^\]\[{]{0,20}\d:\d\d")
+# A time before what a program shows or keeps: '10:00:02.120 -> ' of a serial monitor, '1772359200: '.
+PROMPT = re.compile(rb"^[ \t]*\[?(\d[\d:.,/TZ -]*?)\]?(?: ?[-=]> ?|: +(?=[-+.\d]|nan))", re.MULTILINE)
 PAGE_STARTS = (b"<!doctype", b"<html", b"<table", b"<head", b"<?xml", b"<body")
 
 
@@ -136,8 +139,18 @@ class Text:
     def labelled(self):
         """Do the first lines look as if they named each of their values, 'T1: 21.4 T2: 22.0' or JSON?"""
         head = self.utf8[:HEAD_BYTES].lstrip()
-        lines = [line for line in head.splitlines()[:20] if line.strip()]
-        return head[:1] in (b"{", b"[") or sum(len(NAMED_VALUE.findall(line)) >= 2 for line in lines) > len(lines) / 2
+        lines = self.first_lines
+        in_json = head[:1] == b"{" or head[:1] == b"[" and not CLOCK_IN_BRACKETS.match(head)
+        return in_json or sum(len(NAMED_VALUE.findall(line)) >= 2 for line in lines) > len(lines) / 2
+
+    @property
+    def prompted(self):
+        """Do most of the first lines begin with a time and an arrow or a colon behind it?"""
+        return sum(map(bool, map(PROMPT.match, self.first_lines))) > len(self.first_lines) / 2
+
+    @property
+    def first_lines(self):
+        return [line for line in self.utf8[:HEAD_BYTES].lstrip().splitlines()[:20] if line.strip()]
 
 
 def decode(raw):

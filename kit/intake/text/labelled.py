@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from kit.faults import IntakeFault
 from kit.intake.forms import looks_like_time, tidied
+from kit.intake.given import CLOCK_IN_BRACKETS
 
 LEAST_SHARE = 0.6  # of the lines that must name the same values
 LABEL = r"(?<![\w.])[A-Za-zÀ-ÿ][\w°() .-]{0,30}?"
@@ -34,12 +35,19 @@ def as_table(text):
 def named_values(file, number, line):
     """{name: value as text} of one line, what stands before the first name as 'time' if it is one; {} if it names nothing."""
     line = line.strip().rstrip(",")
-    if line[:1] in ("{", "["):
+    if line[:1] == "{" or line[:1] == "[" and not CLOCK_IN_BRACKETS.match(line.encode()):
         return of_json(file, number, line)
     pairs = list(PAIR.finditer(line))
-    values = {tidied(pair[1]): f"{pair[2].rstrip(',')}{pair[3] or ''}".strip() for pair in pairs}
-    before = tidied(re.sub(r"[->|,;\s]+$", "", line[: pairs[0].start()])) if pairs else ""
-    return {"time": before, **values} if looks_like_time(before) and "time" not in values else values
+    values = {tidied(pair[1].rpartition(" - ")[2]): f"{pair[2].rstrip(',')}{pair[3] or ''}".strip() for pair in pairs}
+    before = time_before(line[: pairs[0].start() + pairs[0][0].find(pairs[0][1].rpartition(" - ")[2])]) if pairs else ""
+    return {"time": before, **values} if before and "time" not in values else values
+
+
+def time_before(text):
+    """The time that a line begins with, before whatever else stands before its first name: '2026-03-01 10:00:02,120 - INFO - '; or ''."""
+    words = re.sub(r"[->|,;\s]+$", "", text).split(" ")
+    starts = (tidied(" ".join(words[:end]).rstrip("->|,;: ")) for end in range(len(words), 0, -1))
+    return next((start for start in starts if looks_like_time(start)), "")
 
 
 def of_json(file, number, line):

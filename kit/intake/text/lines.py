@@ -79,6 +79,8 @@ def why_no_reading(cells, kinds):
         return "note"
     if SUMMARY.fullmatch(filled[0]):
         return "summary"
+    if len(cells) == 1 < len(kinds) and filled[0][0] in "([" and filled[0][-1] in ")]" and not looks_like_time(filled[0]):
+        return "note"  # '(12 rows)' below the answer of a database
     wanted = [(cell, kind) for cell, kind in zip(cells, kinds) if kind in "nt" and cell not in MISSING]
     numbers = sum(kind == "n" and any(form.fullmatch(cell) for form in STRICT.values()) for cell, kind in wanted)
     wordy = any(cell[0].isalpha() and cell.lower() not in FAILED and not looks_like_time(cell) for cell, _ in wanted)

@@ -8,6 +8,8 @@ from kit.intake.text.splitting import DELIMITERS
 
 OTHER_SIGNS = (*map(re.escape, DELIMITERS), r"\s{2,}", r"\s+", r"\s*[,;]\s*|\s+")
 NUMBERED = "row number"
+COMMENTS = ("#", "%", "//", "!")
+TIME_NAMES = set("year month day hour minute second date time timestamp datetime yr mo dy hr min sec doy jday zone utc gmt lst mst pst cst est cet".split())
 
 
 def header_of_other_kind(above, way, lines):
@@ -35,6 +37,39 @@ def behind_row_numbers(row, way):
     firsts = [each.cells[0].strip('"') for each in way.rows if len(each.kinds) == len(way.kinds)]
     counts = all(cell.isdigit() for cell in firsts) and len({int(cell) - place for place, cell in enumerate(firsts)}) == 1
     return (NUMBERED, *row.cells) if counts and len(firsts) > 1 else None
+
+
+def uncommented(row, way):
+    """A row without the sign of a comment before its first name: '# time T1 T2' names columns; '#' over row numbers is a name itself."""
+    first = row.cells[0]
+    if first in COMMENTS and (way.delimiter[0] == " " or len(row.cells) > len(way.kinds)):
+        return replace(row, cells=row.cells[1:] or ("",), kinds=row.kinds[1:])
+    bare_first = first.lstrip("#%!/ ")
+    return replace(row, cells=(bare_first, *row.cells[1:])) if first.startswith(COMMENTS) and bare_first else row
+
+
+def is_comment(rows, line):
+    return any(row.line == line and row.cells[0].startswith(COMMENTS) for row in rows)
+
+
+def names_of_times(cells, way, body):
+    """The names of a header with fewer cells than there are columns, as far as they name parts of the time from the left; the columns of
+    readings are numbered, for which of them the other names mean is not certain. None where a comma may part decimals."""
+    safe = way.delimiter != "," or any("." in cell for row in body for cell, kind in zip(row.cells, row.kinds) if kind == "n")
+    told = next((place for place, cell in enumerate(cells) if cell and not set(cell.lower().split("_")) & TIME_NAMES), len(cells))
+    if not safe or not any(cells[:told]) or len(cells) >= len(way.kinds):
+        return None
+    return (*cells[:told], *(f"column {place}" for place in range(told + 1, len(way.kinds) + 1)))
+
+
+def rows_with_names(rows, width):
+    """(names, units below) where a row names every column differently and the one below it holds units, as loggers write that give names,
+    units and the kind of mean in three rows; ((), ()) elsewhere."""
+    full = [place for place, row in enumerate(rows) if len(set(row[:width])) == width and all(row[:width])]
+    if not full or full[-1] == len(rows) - 1:
+        return (), ()
+    below = rows[full[-1] + 1]
+    return (rows[full[-1]][:width], below) if any(unit_of(bare(cell)) for cell in below) else ((), ())
 
 
 def with_row_above(headers, above):

@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied
-from kit.intake.text.rare import header_of_other_kind, is_units, units_in, widened, with_row_above
+from kit.intake.text.rare import (
+    COMMENTS, header_of_other_kind, is_comment, is_units, names_of_times, rows_with_names, uncommented, units_in, widened, with_row_above,
+)  # fmt: skip
 from kit.intake.text.refusing import no_table, other_width, too_long, too_many
 from kit.intake.text.splitting import by_blanks, by_blanks_and_commas, by_edges, DELIMITERS, edges_of
 
@@ -126,10 +128,10 @@ def blank_ways(lines):
     """Blanks between cells; and, where lines differ in cells so, columns of fixed width under the line above the readings."""
     rows = rows_of(by_blanks(lines))
     way = scored(" ", rows)
-    body = [row for row in rows if "n" in row.kinds or "t" in row.kinds]
+    start = next((row.line for row in rows if agree(row.kinds, way.kinds)), 0)
+    body = [row for row in rows if row.line >= start and ("n" in row.kinds or "t" in row.kinds)]
     if not way.score or all(len(row.cells) == len(way.kinds) for row in body):
         return [way]
-    start = next(row.line for row in rows if agree(row.kinds, way.kinds))
     above = [row.line for row in rows if row.line < start][-1:]
     edges = edges_of([lines[line - 1] for line in above] + [line for line in lines[start - 1 :] if line.strip()])
     return [way, scored(" ", rows_of(by_edges(lines, edges)), edges)] if len(edges) >= 2 else [way]
@@ -183,11 +185,13 @@ def first_reading(rows, kinds):
 
 def header_of(file, way, start, lines):
     """(headers, units) from what stands above the readings. A fault if the last line there names columns, but not as many as there are."""
-    above = [row for row in way.rows[:start] if "x" in row.kinds and "t" not in row.kinds]
+    above = [uncommented(row, way) if row.cells[0].startswith(COMMENTS) else row for row in way.rows[:start]]
+    above = [row for row in above if "x" in row.kinds and "t" not in row.kinds and row.kinds[:1] != "n"]
     fitting = [row.cells for row in above if fits(row.cells, way.kinds)]
     if not fitting and above:
-        other = header_of_other_kind(above, way, lines)
-        if other is None and len(above[-1].cells) > 1:
+        other = header_of_other_kind(above, way, lines) or names_of_times(above[-1].cells, way, way.rows[start:])
+        names_some = sum(map(bool, above[-1].cells)) > (1 if way.delimiter[0] != " " else len(way.kinds) / 2)
+        if other is None and names_some and not is_comment(way.rows[:start], above[-1].line):
             raise other_width(file, above[-1], len(way.kinds))
         fitting = [other] if other else []
     return header_above(fitting, way.kinds)
@@ -221,6 +225,9 @@ def header_above(rows, kinds):
     """(headers, units) of columns of these `kinds`, from the rows of cells above the readings. Without a header they are numbered."""
     width = len(kinds)
     units = ("",) * width
+    names, below = rows_with_names(rows, width) if len(rows) > 1 else ((), ())
+    if below:
+        return names, padded(units_in(below), width)
     if len(rows) > 1 and is_units(rows[-1]):
         units = padded(units_in(rows[-1]), width)
         rows = rows[:-1]
@@ -232,10 +239,10 @@ def header_above(rows, kinds):
 
 
 def fits(cells, kinds):
-    """Can this row name the columns? It has a cell for each, but for a last column without readings; what is more is empty, or a note
-    behind an empty cell."""
+    """Can this row name the columns? It has a cell for each, but for a last column without readings, and two names at least; what is more is
+    empty, or a note behind an empty cell."""
     least, more = len(kinds) - (kinds[-1] == "-"), cells[len(kinds) :]
-    return len(cells) >= max(2, least) and not (more and more[0])
+    return len(cells) >= max(2, least) and sum(map(bool, cells)) >= 2 and not (more and more[0])
 
 
 def padded(cells, width):

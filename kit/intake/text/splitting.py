@@ -23,10 +23,11 @@ def by_blanks_and_commas(lines):
 
 
 def by_edges(lines, edges):
-    """(line, cells) of a fixed-width table whose columns start at `edges`."""
+    """(line, cells) of a fixed-width table whose columns start at `edges`; of a line that an edge would cut through, what stands between blanks."""
     for line, each in enumerate(lines, 1):
         each = each.rstrip("\r\n").expandtabs()
-        yield line, tuple(tidied(each[start:end]) for start, end in zip(edges, (*edges[1:], None)))
+        cut = any(0 < edge < len(each) and " " not in each[edge - 1 : edge + 1] for edge in edges)
+        yield line, tuple(map(tidied, each.split() if cut else (each[start:end] for start, end in zip(edges, (*edges[1:], None)))))
 
 
 def edges_of(lines):

@@ -19,7 +19,8 @@ PARTS = {
     "second": set("second seconds sec secs ss s sekunde sekunden segundo segundos".split()),
 }
 RANGES = {"year": (1970, 2099), "month": (1, 12), "day": (1, 31), "doy": (1, 366.999), "hour": (0, 24), "minute": (0, 59), "second": (0, 60)}
-CLOCKS = set("time clock hhmm hhmmss uhrzeit zeit hora ora heure hour hours hr utc local".split())
+CLOCKS = set("time clock hhmm hhmmss uhrzeit zeit hora ora heure hour hours hr utc gmt local lst mst mdt pst pdt cst cdt est edt cet cest".split())
+HALVES = {"am", "pm", "a.m.", "p.m."}
 WORDS = re.compile(r"[^\W\d_]+")
 MIDNIGHT = re.compile(r"[T ]0?0:00(?::00(?:\.0+)?)?$")
 
@@ -35,6 +36,10 @@ def put_together(table):
     parts = parts or {part: place for part in PARTS if (place := part_column(table, part)) is not None}
     clock = None if {"hour", "minute"} <= set(parts) else clock_column(table)
     date = next((place for place, column in enumerate(table.columns) if place != clock and bare_dates(column)), None)
+    clock = beside(table, date) if clock is None and date is not None and not parts else clock
+    half = half_column(table) if clock is not None else None
+    if half is not None:
+        table = with_halves(table, clock, half)
     if date is not None and clock is not None:
         return joined(table, (date, clock), [f"{day} {time}" if day and time else "" for day, time in zip(dates(table, date), times(table, clock))])
     if date is not None and "hour" in parts:
@@ -43,6 +48,28 @@ def put_together(table):
     if {"year", "month", "day"} <= set(parts) or "doy" in parts and ("year" in parts or clock is not None or "hour" in parts):
         return from_parts(table, parts, clock)
     return table, None, ()
+
+
+def beside(table, date):
+    """The column without a name, next to one of dates without a name, that shows the time of day as digits (0905); None without it."""
+    column = table.columns[date + 1] if date + 1 < len(table.columns) else None
+    if not table.columns[date].nameless or column is None or not column.numeric or not column.nameless:
+        return None
+    padded = all(len(cell) in (4, 6) and cell.isdigit() for cell in column.samples)
+    return date + 1 if padded and clock_seconds(column) is not None else None
+
+
+def half_column(table):
+    """The column that holds nothing but a.m. and p.m., or None."""
+    texts = ((place, column) for place, column in enumerate(table.columns) if column.values.dtype.kind == "O")
+    return next((place for place, column in texts if len(column.values) and {cell.lower() for cell in column.values} <= HALVES), None)
+
+
+def with_halves(table, clock, half):
+    """The table with a.m. and p.m. from their own column behind the times of the clock."""
+    cells = [f"{time} {each}" if time else "" for time, each in zip(times(table, clock), table.columns[half].values)]
+    header = f"{table.columns[clock].header} {table.columns[half].header}".strip()
+    return table.with_column(clock, values=as_texts(cells), header=header).with_column(half, role="other time")
 
 
 def joined(table, places, cells):
@@ -59,6 +86,7 @@ def from_parts(table, parts, clock):
     """The moment from year, month and day, or from the day of the year, with hours and so on or a clock in a column of its own."""
     dated = [parts[part] for part in ("year", "month", "day")] if {"year", "month", "day"} <= set(parts) else None
     used = dated or [parts[part] for part in ("year", "doy") if part in parts]
+    used = [*used, *([parts["doy"]] if dated and "doy" in parts else [])]
     timed = [clock] if clock is not None and clock not in used else [parts[part] for part in ("hour", "minute", "second") if part in parts]
     if timed == [clock]:
         seconds = np.array([stamp_seconds(text) for text in times(table, clock)])
@@ -93,12 +121,12 @@ def nameless_parts(table):
     """({part: place} of a date, hour, minute and perhaps second in columns without names, side by side, is the year first?); ({}, True)
     if there are none."""
     for start in range(len(table.columns) - 4):
-        for order in (("year", "month", "day"), ("day", "month", "year"), ("month", "day", "year")):
+        for order in (("year", "doy", "month", "day"), ("year", "month", "day"), ("day", "month", "year"), ("month", "day", "year")):
             order = (*order, "hour", "minute", "second")
             row = table.columns[start : start + len(order)]
             fits = [each.numeric and each.nameless and within(each.values, *RANGES[part]) for each, part in zip(row, order)]
             found = fits.index(False) if False in fits else len(fits)
-            if found >= 5:
+            if found >= len(order) - 1:
                 return {part: start + step for step, part in enumerate(order[:found])}, order[0] == "year"
     return {}, True
 

@@ -17,12 +17,17 @@ from kit.words import listed
 # Words that name the time in a header. Common practice, no source.
 NAMES = set("time elapsed timestamp date datetime clock seconds minutes hours hour zeit uhrzeit datum heure tiempo hora tempo ora".split())
 CALENDAR_WORDS = set("date datum fecha data year yr yyyy jahr année año anio ano anno doy yday jday julian dayofyear yearday jd hhmm".split())
+WARM = re.compile("temp|therm|probe|treat|control", re.IGNORECASE)
 WORDS = re.compile(r"[^\W\d_]+")
 SPOKEN = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "d": "days"}
 # Days that spreadsheets count from 30 December 1899: 1970 to 2099 (ECMA-376 part 1, 18.17.4.1).
 SERIAL_DAYS = (25569, 73050)
+# Days counted from 4713 BC (the Julian date) and from the year 0, which some programs write: 1970 to 2099; 1970 is 2,440,587.5 (US Naval
+# Observatory), and 719,529.
+OTHER_DAYS = ((2440587.5, 2488069.5), (719529, 767010))
 DENSE = (19700101000000, 20991231235959)  # date and time as one number
-YEARS = (1970, 2099)
+YEARS, DENSE_DAYS = (1970, 2099), (19700101, 20991231)
+EVEN_STEPS = ("every 1 s", "every 2 s", "every 5 s", "every 10 s", "every 30 s", "every 60 s")  # offered where nothing tells the time
 LONGEST_STEP_D = 0.05  # of a spreadsheet's days; numbers with longer steps are seconds, or count something else
 LONGEST_S = 1e9  # thirty years: no run lasts so long, so these are no times of a run
 SINCE_1970 = {"s": (1e9, 4.1e9), "ms": (1e12, 4.1e12)}
@@ -83,7 +88,8 @@ def time_places(table, asked):
     if found:
         return table, found
     do = "Say time= with its column; or, if the readings came at even steps, how often: clock='every 2 s'."
-    raise table.fault("No column tells the time.", do, keyword="clock")
+    numbers_only = all(column.numeric for column in table.columns)  # a column of texts may hold a time that is written strangely
+    raise table.fault("No column tells the time.", do, keyword="clock", choices=[Choice(step) for step in EVEN_STEPS] if numbers_only else ())
 
 
 def holds_date_or_clock(column):
@@ -91,12 +97,13 @@ def holds_date_or_clock(column):
     if not column.numeric:
         return stamps_in(column)
     words = {word.lower() for word in WORDS.findall(column.header)}
-    return bool(words & CALENDAR_WORDS) or column.nameless and len(column.values) > 0 and bool(YEARS[0] <= column.values[0] <= YEARS[1])
+    first = column.values[0] if column.nameless and len(column.values) else 0
+    return bool(words & CALENDAR_WORDS) or any(low <= first <= high for low, high in (YEARS, DENSE_DAYS))
 
 
 def counting(free):
     """The column of numbers that counts from 1970; else the first that only ever rises, about evenly, and does not just count lines."""
-    held = {place: column.values for place, column in free if column.numeric and not column.unit and "temp" not in column.name.lower()}
+    held = {place: column.values for place, column in free if column.numeric and not column.unit and not WARM.search(column.name)}
     epoch = [place for place, values in held.items() if len(values) > 1 and since_1970(values)]
     rising = [place for place, values in held.items() if len(values) > 1 and counts_up(np.diff(values))]
     more = [place for place in rising if held[place][0] > 1 or (np.diff(held[place]) != 1).any()]
@@ -145,7 +152,14 @@ def clocks_at(table, places, asked):
             faults.append(fault)
     if not clocks:
         raise faults[0]
-    return clocks
+    going = {place: clock for place, clock in clocks.items() if moves(clock.seconds)}
+    return going or clocks
+
+
+def moves(seconds):
+    """Does a clock show more than one time? One that doesn't tells when the record began, not when each line was written."""
+    known = seconds[np.isfinite(seconds)]
+    return bool(known.size) and bool((known != known[0]).any())
 
 
 def finest(clocks):
@@ -190,7 +204,7 @@ def counted_clock(table, column, asked):
 
 def elapsed(table, column, unit):
     if unit not in SPOKEN:
-        choices = [Choice(unit, seen=SPOKEN[unit]) for unit in ("s", "min", "h", "ms")]
+        choices = [Choice(unit, seen=SPOKEN[unit]) for unit in ("s", "min", "h", "ms", "d")]
         raise table.fault("These times are numbers without a unit.", column=column, keyword="clock", choices=choices)
     seconds = column.values * SECONDS[unit] if unit != "s" else column.values
     low, high = span(column.values)
@@ -211,6 +225,8 @@ def dated_number(column):
         remark = f"Times in column '{column.header}' are a spreadsheet's days since 1899, read to the millisecond."
         days = column.values - SERIAL_DAYS[0]
         return counted_from_midnight(days, np.round(days * DAY, 3), remark, local=True)
+    if any(least <= low and high <= most for least, most in OTHER_DAYS) and usual_step(column.values) <= LONGEST_STEP_D and column.unit in ("d", ""):
+        return Clock(np.round(column.values * DAY, 3), f"Times in column '{column.header}' are days, read to the millisecond.", stamped=False)
     return None
 
 

@@ -12,6 +12,7 @@ from kit.intake.time.stampset import all_at_once, form_of, gathered
 
 DAY = 86400.0
 POINTED = re.compile(r"(\d{1,2})\.(\d\d)\.(\d\d)", re.ASCII)
+SPLIT_SECOND = re.compile(r":\d{1,2}[.,](\d{1,3})(?!\d)", re.ASCII)
 AT_GREENWICH = ("Z", "z", "UTC", "GMT")
 # How a date of three numbers may be meant: places of the year, the month and the day.
 ORDERS = {"day first": (2, 1, 0), "month first": (2, 0, 1), "year first": (0, 1, 2)}
@@ -38,7 +39,9 @@ class Clock:
 def clock_of_stamps(table, column, asked):
     """The `Clock` that a column of stamps shows. A fault for a cell that is no time, or where it could be read in two ways that differ."""
     column = with_colons(column)
-    stamps = all_at_once(column.values) or one_by_one(table, column)
+    stamps, thousandths = all_at_once(column.values) or one_by_one(table, column), ""
+    if stamps.form[1] == 3 and len(stamps.lengths) == len(column.values):
+        stamps, thousandths = in_thousandths(column, stamps)
     order, parts, halved, zoned = stamps.form
     in_minutes = minutes_and_seconds(table, column, stamps.form, asked)
     days, midnight = day_numbers(table, column, stamps, asked) if order else (0.0, None)
@@ -47,7 +50,7 @@ def clock_of_stamps(table, column, asked):
     earliest = f"the first is '{first_cell(column, seconds)}'{' (minutes and seconds)' if in_minutes else ''}"
     period = np.inf if order or parts == SPOKEN else 3600.0 if in_minutes else DAY
     of_the_day = bool(order or halved or parts == 3)
-    said = f"Times come from column '{column.header}', {earliest}."
+    said = f"Times come from column '{column.header}', {earliest}.{thousandths}"
     return Clock(seconds, said, midnight, period, zone, of_the_day, of_the_day and (not zoned or zone is not None))
 
 
@@ -85,6 +88,24 @@ def one_by_one(table, column):
     if first is None:
         raise table.fault("This column holds no time.", "Say time= with another one.", column=column, keyword="time")
     return gathered(stamps)
+
+
+def in_thousandths(column, stamps):
+    """(stamps, words on it): a program may write the milliseconds of 48.012 s without the zero in front, 48.12. Seen by parts of a second of
+    different lengths, of which none begins with a zero, as decimals do, and one ends with it, as decimals don't; or by far evener steps."""
+    cells = [column.cell(row) for row in range(len(column.values))]
+    found = [SPLIT_SECOND.search(cell) if cell else None for cell in cells]
+    parts = [match[1] for match in found if match]
+    if len(parts) < sum(map(bool, cells)) or len({len(part) for part in parts}) < 2 or any(part[0] == "0" < part[1:] for part in parts):
+        return stamps, ""
+    wrong = np.array([int(match[1]) / 1000 - float(f"0.{match[1]}") if match else 0.0 for match in found])
+    plain, other = (np.abs(np.diff(np.diff(times[np.isfinite(times)]))).sum() for times in (stamps.time_s, stamps.time_s + wrong))
+    ends_in_zero, to_thousandths = any(part[-1] == "0" < part[:-1] for part in parts), any(len(part) == 3 for part in parts)
+    if not ends_in_zero and not (to_thousandths and other < plain / 4):
+        return stamps, ""
+    first = next(match[0][1:] for match in found if match and len(match[1]) < 3)
+    words = f" Parts of a second are thousandths without zeros in front: {first} is {int(first.replace(',', '.').split('.')[1])} ms after the second."
+    return replace(stamps, time_s=np.round(stamps.time_s + wrong, 6)), words
 
 
 def alike(one, first):

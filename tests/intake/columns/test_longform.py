@@ -65,3 +65,17 @@ def test_what_is_refused(text, message):
 def test_a_status_column_is_no_list_of_probes():
     text = "time (s),treated (°C),control (°C),status\n" + "".join(f"{n},21.4,21.3,{'ok' if n % 2 else 'low'}\n" for n in range(9))
     assert look(text).run.readings.index.size == 9
+
+
+def test_thermometers_in_turn_are_joined_like_two_loggers():
+    """Each line holds one reading, 4 s apart: none is moved to the time of another, nor are half of them missing."""
+    lines = [line for n in range(5) for line in (f"10:00:{10 * n:02d},{21 + n},,7\n", f"10:00:{10 * n + 4:02d},,{30 + n},8\n")]
+    run = look("time,left °C,right °C,count\n" + "".join(lines), treated="left °C", control="right °C").run
+    assert run.readings.index.tolist() == [0, 10, 20, 30]
+    assert run.readings.treated.tolist() == [22, 23, 24, 25]
+    assert run.readings.control.tolist() == pytest.approx([30.6, 31.6, 32.6, 33.6])
+
+
+def test_a_reading_that_is_missing_now_and_then_is_no_turn():
+    run = look("time (s),treated (°C),control (°C)\n0,21,\n2,,20\n4,21,20\n6,21,20\n8,22,20\n").run
+    assert len(run.readings) == 5 and run.readings.treated.isna().sum() == 1

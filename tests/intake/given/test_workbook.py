@@ -62,7 +62,7 @@ def test_of_several_sheets_the_one_with_readings_is_read_or_asked_for(tmp_path):
     assert (
         str(look(tmp_path / "two.xlsx").question)
         == "two.xlsx: Which sheet holds the run? Say sheet='Run 1' or sheet='Run 2'. These times are numbers without a unit. "
-        "Say clock='s', clock='min', clock='h' or clock='ms'. One call settles all, for example: read_run(…, sheet='Run 1', clock='s')."
+        "Say clock='s', clock='min', clock='h', clock='ms' or clock='d'. One call settles all, for example: read_run(…, sheet='Run 1', clock='s')."
     )
     assert len(read_run(tmp_path / "two.xlsx", sheet="Run 2", clock="s").readings) == 3
     assert len(read_run(f"{tmp_path}/two.xlsx#Run 2", clock="s").readings) == 3

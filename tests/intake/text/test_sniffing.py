@@ -4,6 +4,7 @@ import pytest
 
 from kit.faults import IntakeFault
 from kit.intake.given.source import Text
+from kit.intake.read import look
 from kit.intake.text.sniffing import sniff
 from kit.intake.text.sniffing import by_delimiter
 
@@ -111,3 +112,32 @@ def test_a_mark_alone_is_an_empty_file(text):
     with pytest.raises(IntakeFault) as fault:
         laid_out(text)
     assert str(fault.value) == "a.csv: This file is empty. Export the run again, and look into the file before you close the logger."
+
+
+def test_a_line_that_does_not_fit_columns_of_fixed_width_is_not_cut_through():
+    """A wider number moves what stands before it to the left: the line is parted at its blanks, or refused, never inside a number."""
+    head = "Time    Treated  Control\n        degC     degC\n"
+    body = "".join(f"0:00:{n:02d}   {20 + n}.5     {'' if n == 4 else '20.5'}\n" for n in range(9))
+    run = look(f"{head}{body}0:00:09  100.25     20.5\n").run
+    assert run.readings.treated.tolist()[-1] == 100.25
+
+
+def test_a_title_above_columns_without_names_is_no_header():
+    rows = "".join(f" {2 * n:3d}  {21 + n}.5 0  {20 + n}.25 0\n" for n in range(6))
+    assert look(f" Somewhere Valley\n   37.70  105.92 2317 m\n{rows}").question.questions[0].choices
+
+
+@pytest.mark.parametrize("above", ["# made up\n# time_s treated_degC control_degC\n", "# time_s treated_degC control_degC\n"])
+def test_a_comment_may_name_the_columns(above):
+    run = look(above + "".join(f"{2 * n} {21 + n / 10} 20.5\n" for n in range(5))).run
+    assert run.readings.index.tolist() == [0, 2, 4, 6, 8] and run.readings.control.tolist() == [20.5] * 5
+
+
+def test_times_before_a_colon_or_an_arrow_part_from_the_readings():
+    epochs = "".join(f"{1772359200 + 10 * n}: 2.1{n}e+01 2.05e+01\n" for n in range(6))
+    monitor = "".join(f"[10:00:0{n}.120] -> 21.{n};20.5\n" for n in range(6))
+    words = dict(treated="column 2", control="column 3", unit="degC")
+    assert look(epochs, **words).run.readings.index.tolist() == [0, 10, 20, 30, 40, 50]
+    named = monitor.replace("-> ", "treated: ").replace(";", " C, control: ").replace(".5\n", ".5 C\n")
+    assert look(named).run.readings.index.tolist() == [0, 1, 2, 3, 4, 5]
+    assert look(monitor, **words).run.readings.treated.tolist() == [21, 21.1, 21.2, 21.3, 21.4, 21.5]

@@ -92,7 +92,7 @@ def test_of_two_that_differ_the_caller_chooses(time, last):
 @pytest.mark.parametrize(
     "text, words, message",
     [
-        (record([0, 1]), {}, "column 'time': These times are numbers without a unit. Say clock='s', clock='min', clock='h' or clock='ms'."),
+        (record([0, 1]), {}, "column 'time': These times are numbers without a unit. Say clock='s', clock='min', clock='h', clock='ms' or clock='d'."),
         (
             record([0, "x", 2, 3], "time (s)"),
             {},
@@ -101,7 +101,7 @@ def test_of_two_that_differ_the_caller_chooses(time, last):
         (
             record([0, 1], "step"),
             {},
-            "column 'step': These times are numbers without a unit. Say clock='s', clock='min', clock='h' or clock='ms'.",
+            "column 'step': These times are numbers without a unit. Say clock='s', clock='min', clock='h', clock='ms' or clock='d'.",
         ),
         (
             record([0, 1], "time (s)"),
@@ -136,3 +136,16 @@ def test_a_large_column_of_stamps_is_read_like_a_small_one():
     start = datetime(2026, 10, 31, 23, 50)
     stamps = [(start + timedelta(seconds=2 * n)).isoformat(" ") for n in range(1000)]
     assert (np.diff(elapsed(record(stamps))) == 2).all()
+
+
+def test_milliseconds_without_zeros_in_front_are_no_decimals():
+    """A program prints 48.012 s as 48.12: seen by a zero at the end of a shorter part, which decimals don't keep, or by the steps."""
+    seconds = ["45.994", "46.999", "48.12", "49.31", "50.37", "51.90", "52.100"]
+    assert elapsed(record([f"20:35:{each}" for each in seconds])) == pytest.approx([0, 1.005, 2.018, 3.037, 4.043, 5.096, 6.106])
+    assert elapsed(record([f"20:35:{each}" for each in seconds[:4]])) == pytest.approx([0, 1.005, 2.018, 3.037])
+    assert any("48.12 is 12 ms" in remark for remark in look(record([f"20:35:{each}" for each in seconds])).run.remarks)
+
+
+@pytest.mark.parametrize("seconds", [["1.5", "2.25", "3.5"], ["1.05", "2.5", "3.95"], ["1.12", "2.13", "3.1"]])
+def test_decimals_of_a_second_stay_what_they_are(seconds):
+    assert elapsed(record([f"20:35:0{each}" for each in seconds])) == pytest.approx([float(each) - float(seconds[0]) for each in seconds])

@@ -184,7 +184,7 @@ def test_a_sheet_of_a_workbook_is_chosen_like_anything_else(folder, titles):
 
 OPEN = [
     ("minute\ttreated_degC\tcontrol_degC\n05/10/2026 10:41\t21.4\t21.0\n05/11/2026 10:42\t21.5\t21.1\n", ["day first", "month first"]),
-    ("time,treated (°C),control (°C)\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n", ["s", "min", "h", "ms"]),
+    ("time,treated (°C),control (°C)\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n", ["s", "min", "h", "ms", "d"]),
     ("time (s),treated,control\n0,21.4,21.0\n60,21.5,21.1\n120,21.6,21.2\n", ["degC", "degF", "K"]),
     ("time (s);treated (°C);control (°C);CO2 (ppm)\n0;21;21;1,204\n60;21;21;1,205\n120;21;21;1,206\n", [",", "."]),
 ]
