@@ -37,7 +37,7 @@ def filling_view():
 class FillingView(View):
     """A vessel cut open with its gas, and a time line with the share, the clock, R and what limits it. Made by `filling_view`."""
 
-    _esm, _css = script("filling/filling"), sheet(*LOOK, "filling/filling")
+    _esm, _css = script("filling/filling"), sheet(*LOOK)
 
     def numbers(self):
         """What the lesson's cards ask of the usual vessel, wherever the grips stand."""

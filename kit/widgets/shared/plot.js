@@ -93,5 +93,6 @@ function paintDot(c, view, { x, y, low = null, high = null, look = "treated", na
   c.strokeStyle = c.fillStyle = view.colour(`--kit-${look}`); c.lineWidth = 2;
   if (low !== null) stroke(c, [[at, view.Y.to(low)], [at, view.Y.to(high)]]);
   c.beginPath(); c.arc(at, up, 5, 0, 2 * Math.PI); c.fill();
-  c.textAlign = "left"; c.textBaseline = "middle"; c.fillText(name, at + 9, up);
+  c.textAlign = "left"; c.textBaseline = "middle"; c.lineWidth = 4; c.strokeStyle = view.colour("--kit-paper");
+  c.strokeText(name, at + 9, up); c.fillText(name, at + 9, up);
 }

@@ -1,0 +1,116 @@
+"""The eleven bundled runs of lesson 10: what each showed, what each cause predicted for it, and what all of them leave open together."""
+
+from functools import cache, lru_cache
+
+from kit.analysis.causes import BY_LETTER, Prediction, RUNS, prediction, weigh_causes
+from kit.analysis.effect import paired_effect
+from kit.estimate import Range, rounded
+from kit.examples import example_run
+from kit.records import Windows
+from kit.words import listed
+
+GAS_AT_MIN, WAITED_MIN = 11, 45
+FILES = {
+    "gas": "basalt", "air": "flint-air", "argon": "marble-argon", "covered": "basalt-covered", "shaded": "pumice-shaded",
+    "covered_shaded": "basalt-covered-shaded", "stirred": "pumice-stirred", "filtered": "basalt-filter", "swapped": "basalt-swapped",
+    "waited": "basalt-long", "dark": "pumice-dark",
+}  # fmt: skip
+NAMES = {"covered_shaded": "covered and shaded", "dark": "no lamp", "gas": "CO2", "air": "air"}
+GIVEN = ("gas", "air")
+FOR_SALE = tuple(kind for kind in FILES if kind not in GIVEN)
+MOVED_C = 0.05  # a bar's end that moves less does not show
+STANDING = {"needed": "needed", "excluded as the only cause": "not enough alone", "not needed": "may be nothing", "open": "open"}
+
+
+def name_of(kind):
+    """A kind of run in a word or two: 'covered and shaded'."""
+    return NAMES.get(kind, kind)
+
+
+@cache
+def effect_of(kind):
+    """The `Effect` of the bundled run of this kind, read 10 min after the gas, or 45 where that is the question."""
+    run = example_run(FILES[kind])
+    usual = Windows.of_perturbation(GAS_AT_MIN)
+    late = GAS_AT_MIN + WAITED_MIN
+    return paired_effect(run, Windows(usual.baseline, usual.perturbation, (late - 0.5, late + 0.5)) if kind == "waited" else usual)
+
+
+@lru_cache(maxsize=64)
+def weighed(kinds):
+    """`WeighedCauses` of the gas run, the air run and these further kinds, in this order."""
+    return weigh_causes({kind: effect_of(kind) for kind in (*GIVEN, *kinds)})
+
+
+def beside_gas(kind):
+    """A run's effect over that of the gas run as a `Prediction`, so that it has a word, too: 'less', from 0.06 to 0.60."""
+    here, gas = effect_of(kind).warming, effect_of("gas").warming
+    ends = [end / size for end in (here.low, here.high) for size in (gas.low, gas.high)]
+    return Prediction("", kind, min(ends), max(ends))
+
+
+def bars_of(found, before):
+    """A row for each cause: its words, its range in °C now, and where that differs, the range when `before` runs were in."""
+    earlier = found.history[before - 1][1]
+    return [_bar(cause, Range(*earlier[cause.letter], "°C"), cause.letter in moved(found, before)) for cause in found.causes]
+
+
+def _bar(cause, earlier, has_moved):
+    now = Range(cause.least, cause.most, "°C")
+    was = f", before {earlier}" if has_moved else ""
+    ends = {"low": now.low, "high": now.high, "before": [earlier.low, earlier.high] if has_moved else []}
+    return {"key": cause.letter, "name": cause.rival.name, "text": f"{now}{was}: {STANDING[cause.word]}", **ends}
+
+
+def effects_row(kind):
+    """A row for what a run showed: value and range in °C."""
+    shown = effect_of(kind).warming
+    ends = {"low": shown.low, "high": shown.high, "value": shown.value}
+    return {"key": kind, "name": name_of(kind), "text": f"{shown.value_text} ({shown.range})", **ends, "before": []}
+
+
+def moved(found, before):
+    """Letters of the causes whose range has changed since `before` runs were in."""
+    earlier, now = found.history[before - 1][1], found.history[-1][1]
+    return [letter for letter in now if max(abs(one - other) for one, other in zip(earlier[letter], now[letter])) > MOVED_C]
+
+
+def moving_sentence(found, before):
+    """Which bars have moved since `before` runs were in, and what that means for those that did not."""
+    letters = moved(found, before)
+    if not letters:
+        return "No bar moved: every size that fitted before still fits."
+    told = listed(str(BY_LETTER[letter]) for letter in letters)
+    return f"Moved: {told}. The others are as open as before."
+
+
+def fits_alone(letter, kind):
+    """Could this cause have made all of the gas run's effect, given what this run showed? By the model's range for it."""
+    predicted, shown = prediction(letter, kind), beside_gas(kind)
+    return predicted.low <= shown.high and shown.low <= predicted.high
+
+
+def narrowing(kind, letters):
+    """By how much (°C) this run alone, beside gas and air, shortens the bars of these causes."""
+    given, with_it = (weighed(kinds) for kinds in ((), (kind,)))
+    return sum((each.most - each.least) * sign for found, sign in ((given, 1), (with_it, -1)) for each in found.causes if each.letter in letters)
+
+
+def best_first(letters):
+    """(run, by how much it shortens these causes' bars, which of them don't fit alone) for all nine runs, the most telling first."""
+    telling = {kind: (narrowing(kind, letters), [each for each in letters if not fits_alone(each, kind)]) for kind in FOR_SALE}
+    order = sorted(FOR_SALE, key=lambda kind: (round(telling[kind][0], 1), len(telling[kind][1])), reverse=True)
+    return [(name_of(kind), f"{rounded(telling[kind][0], 1)} °C", listed(telling[kind][1]) if telling[kind][1] else "none") for kind in order]
+
+
+def told(kind):
+    """What a run is, and what it showed, in two sentences; with a weaker beam also what part of the control's own warming that is."""
+    effect = effect_of(kind)
+    said = f"{RUNS[kind][0].upper()}{RUNS[kind][1:]}. {effect}"
+    return f"{said} {_quotients()}" if kind == "filtered" else said
+
+
+def _quotients():
+    """The weaker beam warms less: effect over the control's own warming, in that run and in the gas run."""
+    of = {run.kind: rounded(run.quotient, 2) for run in weighed(("filtered",)).runs}
+    return f"That is {of['filtered']} of the control's own warming, in the gas run {of['gas']}. Half a beam changes that by itself, so look at the model's column only."
