@@ -9,9 +9,10 @@ from tests.lessons.reading import LESSONS
 def test_the_teachers_numbers_are_those_of_the_lesson(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
     guide = (LESSONS / "teacher" / "guide.md").read_text(encoding="utf-8")
-    runs = "CO2 {gas}, air {air}, argon {argon}, covered {covered} ({covered_range})".format_map(spend_runs("10", chips_step=3).numbers().texts)
-    inside = "room air comes in again {opens} after the gas, with {left} of it left; its weight alone makes {alone} in ten minutes".format_map(usual().texts)
-    assert f"{runs}. In the model {inside}." in guide
+    runs = "CO2 {gas}, air {air}, argon {argon}, covered {covered} ({covered_range})"
+    inside = "room air comes in again {opens} after the gas, with {left} of it left; its weight alone makes {alone} in ten minutes"
+    texts = spend_runs("10", chips_step=3).numbers().texts | usual().texts
+    assert f"{runs}. In the model {inside}.".format_map(texts) in guide
 
 
 def test_the_guide_says_which_runs_move_a_bar():

@@ -37,10 +37,10 @@ function lastOf(told) {
 
 // Ranges on one axis, each under its name; a dot where there is a value; where a range lay before, a dashed outline. They glide to new places.
 function lanes() {
-  const list = make("div"), axis = make("div", { class: "kit-axis", "aria-hidden": "true" }), node = make("div", { class: "kit-ranges" }, list, axis), kept = new Map();
+  const list = make("div"), axis = make("div", { class: "kit-axis", "aria-hidden": "true" }), kept = new Map();
   const show = (found, marked, level) => {
-    const ends = found.flatMap(row => [row.low, row.high, ...row.before]).concat(0, level ? level.value : []), low = Math.min(...ends), high = Math.max(...ends);
-    const X = scale(low - 0.04 * (high - low), high + 0.04 * (high - low), 0, 100), at = value => `${X.to(value)}%`;
+    const ends = found.flatMap(row => [row.low, row.high, ...row.before]).concat(0, level ? level.value : []);
+    const low = Math.min(...ends), high = Math.max(...ends), spare = 0.04 * (high - low), X = scale(low - spare, high + spare, 0, 100), at = value => `${X.to(value)}%`;
     const made = found.map(row => {
       const each = kept.get(row.key) ?? rowOf();
       kept.set(row.key, each);
@@ -52,13 +52,15 @@ function lanes() {
     const named = level ? [make("span", { class: "kit-named", style: `left: ${at(level.value)}` }, level.text)] : [];
     axis.replaceChildren(...tips, ...named);
   };
-  return { node, show };
+  return { node: make("div", { class: "kit-ranges" }, list, axis), show };
 }
 
 function rowOf() {
-  const name = make("b"), text = make("span"), disc = make("span", { class: "kit-disc" }), chip = make("span", { class: "kit-unseen" }, "your chip"), mark = kind => make("i", { class: `kit-${kind}` });
+  const name = make("b"), text = make("span"), disc = make("span", { class: "kit-disc" }), chip = make("span", { class: "kit-unseen" }, "your chip");
+  const mark = kind => make("i", { class: `kit-${kind}` });
   const [zero, level, before, bar, dot] = ["zero", "seen", "before", "bar", "spot"].map(mark);
-  const node = make("div", { class: "kit-range" }, make("p", {}, disc, chip, " ", name, " ", text), make("div", { class: "kit-lane", "aria-hidden": "true" }, zero, level, before, bar, dot));
+  const lane = make("div", { class: "kit-lane", "aria-hidden": "true" }, zero, level, before, bar, dot);
+  const node = make("div", { class: "kit-range" }, make("p", {}, disc, chip, " ", name, " ", text), lane);
   const put = (row, marked, at, seen) => {
     const span = (each, low, high) => Object.assign(each.style, { left: at(low), width: `calc(${at(high)} - ${at(low)})` });
     say(name, row.name);

@@ -19,7 +19,7 @@ class CausesCard(Card):
 
 
 def lay_chips(lesson, *, again=False):
-    """Seven causes as cards, three of which get a chip; kept with the answers to `lesson` ("10"). With `again` beside those of the start."""
+    """Seven causes as cards, three of which get a chip; kept with the answers to `lesson` ("10"). `again`: once more, at the end."""
     keeping, kept_as = keeping_of(lesson), "chips again" if again else "chips"
 
     def draw():

@@ -31,9 +31,9 @@ def name_of(kind):
 def effect_of(kind):
     """The `Effect` of the bundled run of this kind, read 10 min after the gas, or 45 where that is the question."""
     run = example_run(FILES[kind])
-    usual = Windows.of_perturbation(GAS_AT_MIN)
-    late = GAS_AT_MIN + WAITED_MIN
-    return paired_effect(run, Windows(usual.baseline, usual.perturbation, (late - 0.5, late + 0.5)) if kind == "waited" else usual)
+    usual, late = Windows.of_perturbation(GAS_AT_MIN), GAS_AT_MIN + WAITED_MIN
+    waited = Windows(usual.baseline, usual.perturbation, (late - 0.5, late + 0.5))
+    return paired_effect(run, waited if kind == "waited" else usual)
 
 
 @lru_cache(maxsize=64)
@@ -92,15 +92,15 @@ def fits_alone(letter, kind):
 
 def narrowing(kind, letters):
     """By how much (°C) this run alone, beside gas and air, shortens the bars of these causes."""
-    given, with_it = (weighed(kinds) for kinds in ((), (kind,)))
-    return sum((each.most - each.least) * sign for found, sign in ((given, 1), (with_it, -1)) for each in found.causes if each.letter in letters)
+    given, with_it = (sum(each.most - each.least for each in weighed(kinds).causes if each.letter in letters) for kinds in ((), (kind,)))
+    return given - with_it
 
 
 def best_first(letters):
     """(run, by how much it shortens these causes' bars, which of them don't fit alone) for all nine runs, the most telling first."""
     telling = {kind: (narrowing(kind, letters), [each for each in letters if not fits_alone(each, kind)]) for kind in FOR_SALE}
     order = sorted(FOR_SALE, key=lambda kind: (round(telling[kind][0], 1), len(telling[kind][1])), reverse=True)
-    return [(name_of(kind), f"{rounded(telling[kind][0], 1)} °C", listed(telling[kind][1]) if telling[kind][1] else "none") for kind in order]
+    return [(name_of(kind), f"{rounded(by, 1)} °C", listed(out or ["none"])) for kind in order for by, out in [telling[kind]]]
 
 
 def told(kind):
@@ -113,4 +113,5 @@ def told(kind):
 def _quotients():
     """The weaker beam warms less: effect over the control's own warming, in that run and in the gas run."""
     of = {run.kind: rounded(run.quotient, 2) for run in weighed(("filtered",)).runs}
-    return f"That is {of['filtered']} of the control's own warming, in the gas run {of['gas']}. Half a beam changes that by itself, so look at the model's column only."
+    shares = f"That is {of['filtered']} of the control's own warming, in the gas run {of['gas']}."
+    return f"{shares} Half a beam changes that by itself, so look at the model's column only."

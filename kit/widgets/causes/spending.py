@@ -22,7 +22,7 @@ YOURS = "You said {run}: alone it shortens the bars of your causes by {by}. {bes
 
 
 def spend_runs(lesson, chips_step):
-    """Nine runs of which a learner may spend four, beside the bars of what each cause can still be; kept with the answers to `lesson` ("10").
+    """Nine runs of which a learner may spend four, beside the bars of what each cause can still be; kept with the answers to `lesson`.
 
     `chips_step` is the step in which the three chips are laid. `card.numbers()` gives what the lesson's other cards name.
     """
@@ -108,23 +108,24 @@ class SpendingCard(CausesCard):
         return {"is": "board", "key": "board", "chips": self._chips, "value": value}
 
     def _last(self, found, before):
-        """The run bought last: what it showed, what was said and what the model says, and whether bars moved; once all are in, only that."""
+        """The run bought last: what it showed, what was said, what the model says, which bars moved; once all are in, only that."""
         if self.all_open or not self._runs:
             return {"title": "All nine runs", "moved": moving_sentence(found, before)} if self.all_open else {}
         kind, said = self._runs[-1]["run"], self._runs[-1]["said"]
-        rows = [[str(BY_LETTER[each]), word, prediction(each, kind).word, "fits" if fits_alone(each, kind) else "does not fit"] for each, word in said.items()]
+        fits = {True: "fits", False: "does not fit"}
+        rows = [[str(BY_LETTER[each]), word, prediction(each, kind).word, fits[fits_alone(each, kind)]] for each, word in said.items()]
         return {
             "title": f"Run {len(self._runs)} of {TO_SPEND}: {name_of(kind)}",
             "text": told(kind),
             "caption": f"Its effect beside the gas run's: {beside_gas(kind).word}",
             "head": ["cause", "you said", "model", "alone"],
             "rows": rows,
-            "moved": f"{moving_sentence(found, before)} {SAME_WORD if len({row[2] for row in rows}) == 1 else ''}".strip(),
+            "moved": f"{moving_sentence(found, before)}{_alike({word for _, _, word, _ in rows})}",
         }
 
     def _buy(self, values):
         run, *fields = (values.get(field, "") for field in self._fields())
-        if not run:
+        if not run or run in self._bought:
             return "Choose a run first."
         said = dict(zip(self._chips, fields))
         missing = [each for each, word in said.items() if not word]
@@ -150,6 +151,11 @@ def _options(letter):
 
 def _legend(letter):
     return LEGEND.format(letter=letter, name=BY_LETTER[letter].name)
+
+
+def _alike(words):
+    """What to say where the model has one word for all of the learner's causes."""
+    return f" {SAME_WORD}" if len(words) == 1 and "can't say" not in words else ""
 
 
 def _judged(chosen, rows):

@@ -11,8 +11,10 @@ const FLOW_WIDE = 0.16, THINNEST = 0.8, REACH = 30, HEAD = 9; // units for a mL 
 
 export default { render: viewOf(v => {
   const picture = drawing(v, 360, 242), vessels = LEFTS.map(left => vesselOf(picture, { left, wide: WIDE, floor: FLOOR, cm: CM }));
-  const arrows = LEFTS.map(left => arrowsOf(picture, left + WIDE / 2)), names = LEFTS.map(left => picture.shape("text", { x: left + WIDE / 2, y: FLOOR + 22, "text-anchor": "middle" }));
-  const time = plot(v, { x: { title: "minutes after the gas came in", low: 0, high: v.grips.clock.high }, y: { title: "°C above the room", low: 0, high: 10 }, grips: 1 });
+  const arrows = LEFTS.map(left => arrowsOf(picture, left + WIDE / 2));
+  const names = LEFTS.map(left => picture.shape("text", { x: left + WIDE / 2, y: FLOOR + 22, "text-anchor": "middle" }));
+  const minutes = { title: "minutes after the gas came in", low: 0, high: v.grips.clock.high };
+  const time = plot(v, { x: minutes, y: { title: "°C above the room", low: 0, high: 10 }, grips: 1 });
   const middle = LEFTS[0] + WIDE / 2, half = WIDE / 20; // of a cm
   picture.hand("mouth_cm", cm => [middle + half * cm, TOP], x => (x - middle) / half, { label: [28, -38, "end"] });
   time.upright("clock");

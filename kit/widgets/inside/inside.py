@@ -44,7 +44,8 @@ class Pair:
 
     def __init__(self, course, place, gas):
         at_s = LAMP_ALONE_S + 60 * STEPS
-        self.rise_c, self.flow_ml_s, self.share = course.at(at_s, "gas_k")[:, place], 1e6 * course.at(at_s, "flow_m3_s")[:, place], course.at(at_s, "share")[:, place, 0]
+        self.rise_c, self.flow_ml_s = course.at(at_s, "gas_k")[:, place], 1e6 * course.at(at_s, "flow_m3_s")[:, place]
+        self.share = course.at(at_s, "share")[:, place, 0]
         light = (STEPS > FILLED_MIN) & (self.share < flip_share(np.maximum(self.rise_c[:, 0], 0), gas))
         self.opens = float(STEPS[np.argmax(light)]) if light.any() else None
 
@@ -61,12 +62,12 @@ def answer(clock, mouth_cm, gas="CO2"):
     warmer = rise[0] - rise[1]
     return {
         "sentence": f"{_mouths(pair, clock, flow, gas)} The {gas} vessel is {rounded(warmer, 1)} °C warmer.",
-        "numbers": [(f"{gas} left", _percent(share)), ("through the air vessel's mouth", _ml(flow[1])), (f"through the {gas} vessel's", _ml(flow[0]))],
-        "picture": f"Two vessels cut open. Through the mouth of the one with air go {_ml(flow[1])}, through that of the one with {gas} {_ml(flow[0])}.",
+        "numbers": [(f"{gas} left", _percent(share)), ("through the air vessel's mouth", _ml(flow[1])), (f"the {gas} vessel's", _ml(flow[0]))],
+        "picture": f"Two vessels cut open. Through the mouth over air go {_ml(flow[1])}, through that over {gas} {_ml(flow[0])}.",
         "table": _table(pair, gas),
         "lines": [line(STEPS, pair.rise_c[:, side], look) for side, look in enumerate(("treated", "control"))],
         "dots": _dots(clock, rise, gas),
-        "bands": [{"from": pair.opens, "to": LONGEST_MIN, "name": "mouth open again"}] if pair.opens else [],
+        "bands": [{"from": pair.opens, "to": LONGEST_MIN, "name": "open again"}] if pair.opens else [],
         "flows": [round(each, 2) for each in flow],
         "names": [f"{name}: {rounded(each, 1)} °C" for name, each in zip((gas, "air"), rise)],
         "layers": np.round(_layers(clock, mouth_cm, gas, share), 3).tolist(),
@@ -120,7 +121,9 @@ def _percent(share):
 
 def _table(pair, gas):
     found = [(minute, *pair.at(minute)) for minute in range(0, LONGEST_MIN + 1, 5)]
-    cells = [[f"{minute}", _percent(share), _ml(flow[0]), _ml(flow[1]), f"{rounded(rise[0] - rise[1], 1)} °C"] for minute, rise, flow, share in found]
+    cells = [
+        [f"{minute}", _percent(share), *map(_ml, flow), f"{rounded(rise[0] - rise[1], 1)} °C"] for minute, rise, flow, share in found
+    ]
     return rows("Every five minutes", ["minute after the gas", f"{gas} left", f"through its mouth, {gas}", "air", f"{gas} warmer by"], cells)
 
 

@@ -2,9 +2,11 @@
 
 const LAYERS = 24, BODY_CM = 10, RIM = 14;
 
-// `left`, `wide` and `floor` of the inside and `cm`, units for a cm of depth. `fit({ depth_cm, mouth_cm })` follows the hand; `shade(shares)`, floor first, fills it.
+// `left`, `wide` and `floor` of the inside, and `cm`: units for a cm of depth. `fit({ depth_cm, mouth_cm })` follows the hand,
+// `shade(shares)`, floor first, fills it.
 export function vesselOf({ shape }, { left, wide, floor, cm }) {
-  const layers = Array.from({ length: LAYERS }, () => shape("rect", { class: "kit-vessel-gas", x: left, width: wide })), glass = shape("path", { class: "kit-vessel-glass" });
+  const layers = Array.from({ length: LAYERS }, () => shape("rect", { class: "kit-vessel-gas", x: left, width: wide }));
+  const glass = shape("path", { class: "kit-vessel-glass" });
   let depth = 0, shares = [];
   const draw = () => layers.forEach((layer, i) => {
     const high = cm * depth / LAYERS;

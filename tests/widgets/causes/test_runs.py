@@ -1,4 +1,4 @@
-"""What the nine runs say: the bundled files' effects against their hidden truth, the bars of `weigh_causes`, and when a bar counts as moved."""
+"""What the nine runs say: their effects against the hidden truth, the bars of `weigh_causes`, and when a bar counts as moved."""
 
 import pytest
 
