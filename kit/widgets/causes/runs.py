@@ -2,7 +2,7 @@
 
 from functools import cache, lru_cache
 
-from kit.analysis.causes import BY_LETTER, Prediction, RUNS, prediction, weigh_causes
+from kit.analysis.causes import BY_LETTER, CausePrediction, RUNS, prediction, weigh_causes
 from kit.analysis.effect import paired_effect
 from kit.estimate import Range, rounded
 from kit.examples import example_run
@@ -43,10 +43,10 @@ def weighed(kinds):
 
 
 def beside_gas(kind):
-    """A run's effect over that of the gas run as a `Prediction`, so that it has a word, too: 'less', from 0.06 to 0.60."""
+    """A run's effect over that of the gas run as a `CausePrediction`, so that it has a word, too: 'less', from 0.06 to 0.60."""
     here, gas = effect_of(kind).warming, effect_of("gas").warming
     ends = [end / size for end in (here.low, here.high) for size in (gas.low, gas.high)]
-    return Prediction("", kind, min(ends), max(ends))
+    return CausePrediction("", kind, min(ends), max(ends))
 
 
 def bars_of(found, before):
