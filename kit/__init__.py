@@ -54,6 +54,8 @@ HOME = {
     "replay": "kit.widgets.steady",
     "reading_view": "kit.widgets.reading",
     "repeats_view": "kit.widgets.repeats",
+    "board_view": "kit.widgets.board",
+    "choose_class": "kit.widgets.board",
     "planet_view": "kit.widgets.planet",
     "co2_view": "kit.widgets.airrecord",
     "sorting_view": "kit.widgets.carryover",

@@ -38,6 +38,8 @@ EXAMPLES = {
     "replay": 'replay("basalt", times=10)',
     "reading_view": "reading_view()",
     "repeats_view": "repeats_view(setup=True)",
+    "board_view": "board_view(truth=True)",
+    "choose_class": 'card = choose_class("09.class")',
     "planet_view": "planet_view()",
     "co2_view": "co2_view()",
     "sorting_view": "sorting_view()",

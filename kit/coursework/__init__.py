@@ -1,6 +1,7 @@
 """What a learner works through and leaves behind: lesson texts, copies, contents, marks, answers, progress, own runs and their files."""
 
 from kit.coursework.answers import add_answer, Answer, answer_of, answers_beside, answers_path, Kept, peek_at_answers, read_answers, this_notebook
+from kit.coursework.classes import CLASS_CARD, CLASS_KIND, class_choices, ClassChoices
 from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text
 from kit.coursework.deciding import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
 from kit.coursework.filing import keep_unchanged, safe_name
@@ -13,9 +14,10 @@ from kit.coursework.runs import OWN_CARD, own_runs, OwnRun, read_as_recorded, re
 from kit.coursework.shelf import Contents, contents
 
 __all__ = [
-    "add_answer", "add_fresh_copy", "add_missing_lessons", "Answer", "answer_of", "answers_beside", "answers_path", "Contents", "contents",
-    "decide_places", "decided_run", "decisions_of", "filled", "FLAG", "FOLDER_OF_MARKS", "KEEP", "keep_marks", "keep_unchanged", "Kept",
-    "kept_marks", "learners_text", "left_out_in_code", "LESSONS", "margin_c", "names_in", "next_step", "OUT", "Outline", "outline_with",
-    "outlines", "OWN_CARD", "own_runs", "OwnRun", "peek_at_answers", "places_of", "progress_of", "read_answers", "read_as_recorded",
-    "read_card", "read_lesson", "read_own", "remember", "remembered", "safe_name", "this_notebook",
+    "add_answer", "add_fresh_copy", "add_missing_lessons", "Answer", "answer_of", "answers_beside", "answers_path", "CLASS_CARD",
+    "class_choices", "CLASS_KIND", "ClassChoices", "Contents", "contents", "decide_places", "decided_run", "decisions_of", "filled", "FLAG",
+    "FOLDER_OF_MARKS", "KEEP", "keep_marks", "keep_unchanged", "Kept", "kept_marks", "learners_text", "left_out_in_code", "LESSONS", "margin_c",
+    "names_in", "next_step", "OUT", "Outline", "outline_with", "outlines", "OWN_CARD", "own_runs", "OwnRun", "peek_at_answers", "places_of",
+    "progress_of", "read_answers", "read_as_recorded", "read_card", "read_lesson", "read_own", "remember", "remembered", "safe_name",
+    "this_notebook",
 ]  # fmt: skip

@@ -12,7 +12,7 @@ const DASHES = { control: [8, 4], difference: [2, 3] };
 
 // x and y: { title, low, high }, x may bring its own `ticks` { at, text }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
 // lines { x, y, look, name }, bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name },
-// span [low, high] where y's axis follows the answer.
+// span [low, high] where y's axis follows the answer, and across where x's does.
 export function plot(v, { x, y, height = 200, grips = 0 }) {
   const canvas = make("canvas", { role: "img" }), layer = draw("svg", { class: "kit-layer" }), node = make("div", { class: "kit-plot" }, canvas, layer);
   const fitted = [], top = TOP + grips * GRIP;
@@ -54,14 +54,15 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     v.follow(place);
     fitted.push(() => place(v.values));
   }
-  function reached(span) { // the upper axis may be Python's to say: [low, high]
-    if (!span || (span[0] === y.low && span[1] === y.high)) return paint();
+  function reached(span = [y.low, y.high], across = [x.low, x.high]) { // either axis may be Python's to say: [low, high]
+    if (`${[...span, ...across]}` === `${[y.low, y.high, x.low, x.high]}`) return paint();
     [y.low, y.high] = span;
+    [x.low, x.high] = across;
     fit();
   }
   v.onBegin(() => { ghosts = shown.lines ?? []; });
   onLook(node, v.life, fit);
-  return { node, layer, upright, show: next => { shown = next; reached(next.span); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
+  return { node, layer, upright, show: next => { shown = next; reached(next.span, next.across); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
 }
 
 function paintLine(c, view, { x, y, look = "treated", name = "" }) {

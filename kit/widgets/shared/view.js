@@ -78,7 +78,8 @@ function shown(frame, answer, show) {
   frame.speaking = setTimeout(() => say(frame.status, answer.trouble || answer.sentence), SPEAK);
 }
 
-function controlOf(v, name) {
+export function controlOf(v, name) { // a slider or radio buttons; a view that wants one in its own picture takes it so
+  v.held.add(name);
   const spec = v.grips[name];
   if (!spec.options) return slider(v, name);
   const node = choiceOf({ name: `${newName()}-${name}`, legend: spec.label, options: spec.options, across: true });

@@ -1,0 +1,189 @@
+"""What a board shows of a class: its rows in order, its bars, its sentence."""
+
+from functools import lru_cache
+from math import isfinite
+
+from kit.estimate import rounded
+from kit.widgets.board.members import APART, JOINED
+from kit.widgets.shared import line, rows
+from kit.words import counted, listed
+
+FIRST_BELL_MIN = 8 * 60 + 30
+NO_REASON = "no reason yet"
+ORDERS = {"name": "as they came", "size": "by size", "time": "by time of day", "side": "by side", "mouth": "by mouth"}
+MARGIN_C, UNIT = 0.08, " °C"
+
+
+def answer_of(class_, *, left_out, order="name", opened="", groups=None, pairs=APART, truth="closed", turned=()):
+    """The board of the first `groups` of a class, some of them `left_out` ({name: why})."""
+    class_ = class_.turned(tuple(turned))
+    members = class_.members[: groups and round(groups)]
+    names = tuple(each.name for each in members)
+    counting = tuple(name for name in names if name not in left_out)
+    board = Board(class_, members, {name: why for name, why in left_out.items() if name in names}, pairs, class_.truth if truth == "open" else None)
+    whole, kept = class_.effect(names, pairs), class_.effect(counting, pairs)
+    return {
+        "sentence": board.sentence(whole, kept),
+        "numbers": board.numbers(kept),
+        "picture": board.picture(kept),
+        "table": rows(f"The class {class_.name}", ["group", "warmed more by", "left out because"], board.cells(whole, kept)),
+        "rows": board.rows(whole, kept, order),
+        "means": board.means(whole, kept),
+        "span": board.span(),
+        "truth": board.truth and {"at": board.truth, "words": f"the truth: {_degrees(board.truth)}"},
+        "opened": opened_of(class_, opened, pairs) if opened in names else None,
+    }
+
+
+class Board:
+    """One state of a board."""
+
+    def __init__(self, class_, members, left_out, pairs, truth):
+        self.class_, self.members, self.left_out, self.pairs, self.truth = class_, members, left_out, pairs, truth
+        self.bars = {each.name: each.pooled(pairs).warming for each in members}
+
+    def sentence(self, whole, kept):
+        """The class's answer in words: with those left out, and without."""
+        if kept is None:
+            return "Nobody is left. Give one group its tick again."
+        said = [f"{counted(len(kept.shares), 'group')}: the treated vessels warmed more by {_text(kept.mean)}.", self.held(kept)]
+        if self.left_out:
+            said.append(f"With {listed(self.left_out)} it would be {_text(whole.mean)}.")
+        said.append(self.beside_truth(kept))
+        missing = [name for name, why in self.left_out.items() if not why.strip()]
+        numberless = listed([name for name, _ in self.class_.left_out]) if self.class_.left_out else ""
+        asked = f"Write why {listed(missing)} is left out." if missing else ""
+        return " ".join(filter(None, [*said, f"Without a number: {numberless}; the table says why." if numberless else "", asked]))
+
+    def held(self, kept):
+        """How many of the bars that count hold the class mean."""
+        return f"{self.count_held(kept)} of {counted(len(kept.shares), 'bar')} hold this mean."
+
+    def count_held(self, kept):
+        """Their number."""
+        return sum(self.bars[share.name].holds(kept.mean.value) for share in kept.shares)
+
+    def beside_truth(self, kept):
+        """Where the open truth lies."""
+        if self.truth is None or not isfinite(kept.mean.high):
+            return ""
+        return f"The truth, {_degrees(self.truth)}, lies {'inside' if kept.mean.holds(self.truth) else 'outside'} the class's range."
+
+    def numbers(self, kept):
+        """What stands in large figures."""
+        if kept is None:
+            return []
+        off = [("off the truth by", _degrees(abs(kept.mean.value - self.truth)))] if self.truth else []
+        return [("the class", _value(kept.mean)), ("its range", _range(kept.mean)), ("one more group", _range(kept.next_group)), *off]
+
+    def picture(self, kept):
+        """The board for those who listen."""
+        out = f" {listed(self.left_out)} {'is' if len(self.left_out) == 1 else 'are'} left out." if self.left_out else ""
+        mean = f" The class: {_text(kept.mean)}. One more group: {_range(kept.next_group)}." if kept else ""
+        return f"A bar for each of {counted(len(self.members), 'group')}.{out}{mean}"
+
+    def cells(self, whole, kept):
+        """The board as a table."""
+        groups = [[name, bar.text, self._why(name)] for name, bar in self.bars.items()]
+        means = [["the class", _text(kept.mean), ""], ["one more group", _range(kept.next_group), ""]] if kept else []
+        everybody = [["the class with everybody", _text(whole.mean), ""]] if self.left_out else []
+        return groups + means + everybody + [[name, "no number", why] for name, why in self.class_.left_out]
+
+    def _why(self, name):
+        return (self.left_out[name].strip() or NO_REASON) if name in self.left_out else ""
+
+    def rows(self, whole, kept, order):
+        """One dict a group, in the order asked for."""
+        far = {share.name for share in whole.shares if share.suspect}
+        return [self._row(each, each.name in far, kept, order) for each in sorted(self.members, key=lambda each: self._key(each, order))]
+
+    def _row(self, member, far, kept, order):
+        bar, out = self.bars[member.name], member.name in self.left_out
+        shown = {
+            "name": member.name,
+            "fact": self._fact(member, order),
+            **_ends(bar),
+            "words": _text(bar),
+            "out": out,
+            "why": self.left_out.get(member.name, ""),
+            "holds": bool(kept) and bar.holds(kept.mean.value),
+            "far": far,
+        }
+        pair = member.runs if self.pairs == JOINED and len(member.runs) > 1 else ()
+        return shown | {"runs": [{"at": run.value, "turned": run.side < 0} for run in pair], "turned": member.runs[0].side < 0}
+
+    def _key(self, member, order):
+        if order == "size":
+            return self.bars[member.name].value
+        return _side(member) if order == "side" else member.facts.get(order, 0)
+
+    def _fact(self, member, order):
+        if order == "side":
+            return "both places" if abs(_side(member)) < 1 else "swapped" if _side(member) < 0 else "usual place"
+        told = {"time": lambda minutes: "{:02d}:{:02d}".format(*divmod(round(minutes) + FIRST_BELL_MIN, 60)), "mouth": lambda wide: f"{wide:g} cm"}
+        return told[order](member.facts[order]) if order in told else ""
+
+    def means(self, whole, kept):
+        """The bars of the class as a whole."""
+        if kept is None:
+            return []
+        named = [("class", f"class: {counted(len(kept.shares), 'group')}", kept.mean)]
+        if self.left_out:
+            named.append(("whole", "with everybody", whole.mean))
+        named.append(("next", "one more group", kept.next_group))
+        return [{"key": key, "name": name, **_ends(each), "words": _range(each) if key == "next" else _text(each)} for key, name, each in named]
+
+    def span(self):
+        """(lowest, highest) °C of the board: all bars of the class that count, whoever has joined yet."""
+        counting = [each.pooled(pairs).warming for each in self.class_.members if each.name not in self.left_out for pairs in (APART, JOINED)]
+        counting = counting or list(self.bars.values())
+        ends = [end for each in counting for end in (each.low, each.high) if isfinite(end)]
+        return [min(ends) - MARGIN_C, max(ends) + MARGIN_C]
+
+
+def opened_of(class_, name, pairs):
+    """The runs of one group: how treated − control went, and what the group noted."""
+    member = next(each for each in class_.members if each.name == name)
+    return {"name": name, "note": member.note, **_course(class_, tuple(run.name for run in member.counted(pairs)))}
+
+
+@lru_cache(maxsize=8)
+def _course(class_, names):
+    runs = [class_.run_of(name) for name in names]
+    lines = [line(run.minutes, run.difference().to_numpy(), look, run.name) for run, look in zip(runs, ("difference", "control", "treated"))]
+    low, high = min(min(each["y"]) for each in lines), max(max(each["y"]) for each in lines)
+    ends = [f"{run.name}: {rounded(each['y'][0], 2)} °C at first, {rounded(each['y'][-1], 2)} °C at the end" for run, each in zip(runs, lines)]
+    words = f"Treated minus control over time. {'; '.join(ends)}."
+    return {"words": words, "lines": lines, "span": [low - 0.1, high + 0.1], "across": [0, float(max(run.minutes[-1] for run in runs))]}
+
+
+def _side(member):
+    return sum(run.side for run in member.runs) / len(member.runs)
+
+
+def _ends(estimate):
+    return {"value": _open(estimate.value), "low": _open(estimate.low), "high": _open(estimate.high)}
+
+
+def _open(number):
+    """A number, or None where there is none."""
+    return number if isfinite(number) else None
+
+
+def _value(estimate):
+    return estimate.value_text if isfinite(estimate.value) else "not determined"
+
+
+def _range(estimate):
+    return estimate.range if isfinite(estimate.high) else "no range yet"
+
+
+def _text(estimate):
+    """'1.56 (1.51 to 1.60) °C'"""
+    if not isfinite(estimate.high):
+        return f"{_value(estimate)} ({_range(estimate)})"
+    return f"{_value(estimate).removesuffix(UNIT)} ({_range(estimate).removesuffix(UNIT)}){UNIT}"
+
+
+def _degrees(number):
+    return f"{rounded(number, 2)} °C"
