@@ -5,7 +5,9 @@ from importlib import import_module
 
 from kit.faults import Fault
 
-__all__ = ["chart", "draw"]
+__all__ = ["chart", "draw", "headless"]
+
+BARE_TOP = 28  # pixels above a chart without its heading: for the headings of panels, and words at an axis' end
 
 # The module that draws each kind of thing; loaded when the first of its kind is drawn.
 DRAWN_IN = {
@@ -42,3 +44,12 @@ def chart(thing):
     if type(thing).__name__ in DRAWN_IN:
         import_module(DRAWN_IN[type(thing).__name__])
     return draw(thing)
+
+
+def headless(figure):
+    """(title, sentence, figure without them): for a page that writes them itself and can wrap them. ('', '', it) if not by `sheet`."""
+    if not figure.layout.meta:
+        return "", "", figure
+    bare, room = type(figure)(figure), figure.layout.margin.t - BARE_TOP
+    bare.update_layout(title={"text": "", "subtitle": {"text": ""}}, height=figure.layout.height - room, margin={"t": BARE_TOP})
+    return figure.layout.meta["title"], figure.layout.meta["said"], bare

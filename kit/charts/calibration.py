@@ -5,7 +5,7 @@ import numpy as np
 from kit.analysis.thermometers import Calibration
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.sheet import Panel, band, dots, line, remark, sheet
+from kit.charts.sheet import Panel, band, dots, end_label, line, remark, sheet
 from kit.charts.style import LINES, MARKS, QUIET
 
 
@@ -19,9 +19,9 @@ def calibration_chart(calibration: Calibration):
         low, middle, high = (np.array([getattr(each, part) for each in corrections]) for part in ("low", "value", "high"))
         through = line(temperatures, middle, look["color"], dash=look["dash"], name=probe)
         traces += [band(temperatures, low, high, look["color"]), through, _points(calibration, probe)]
-        notes.append(remark(probe, temperatures[-1], middle[-1], look["color"], xshift=6))
+        notes.append(end_label(probe, temperatures[-1], middle[-1], look["color"]))
     panel = Panel(traces, x="reading (°C)", y="to be added (°C)", notes=notes)
-    return sheet(panel, title=str(calibration), height=380, right=90)
+    return sheet(panel, title=str(calibration), height=380)
 
 
 def _ends(calibration):

@@ -3,7 +3,7 @@
 from kit.analysis.causes import CauseBudget, RUNS, WeighedCauses
 from kit.charts import draw
 from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import line, remark, Panel, sheet, upright
+from kit.charts.sheet import line, remark, row_axis, row_label, Panel, sheet, upright
 from kit.charts.style import CONTROL, faint, QUIET, TREATED
 
 WIDEST, NARROWEST = 26, 8  # pixels: bars of the first and of the last run
@@ -18,7 +18,7 @@ def causes_chart(budget: CauseBudget):
         marks += [upright(measured.low, measured.high), upright(measured.value, color=CONTROL, dash="dash")]
         notes += [remark("measured", measured.high, 0, CONTROL, yref="domain", yanchor="bottom")]
     title, said = "What could have warmed it more", str(budget)
-    return ranges_chart(rows, title=title, said=said, x="extra warming (°C)", marks=marks, notes=notes, right=150)
+    return ranges_chart(rows, title=title, said=said, x="extra warming (°C)", marks=marks, notes=notes)
 
 
 def _row(cause, budget):
@@ -31,15 +31,14 @@ def weighed_chart(weighed: WeighedCauses):
     """A bar each cause, least to most: broad and pale after the gas run, ever narrower with each further run, dark once all are in."""
     names = {cause.letter: str(cause.rival) for cause in weighed.causes}
     steps = [_bars(bounds, names, place, len(weighed.history)) for place, (_, bounds) in enumerate(weighed.history)]
-    words = [remark(cause.word, 1.01, names[cause.letter], _color(cause), xref="domain") for cause in weighed.causes]
+    words = [row_label(names[cause.letter], cause.word, _color(cause)) for cause in weighed.causes]
     measured = weighed.runs[0].effect
     marks = [upright(0), upright(measured.low, measured.high)]
     told = [remark("gas run", measured.high, 0, QUIET, yref="domain", yanchor="bottom")]
-    yaxis = {"categoryorder": "array", "categoryarray": list(names.values())[::-1]}
-    panel = Panel(steps, x="extra warming in the gas run (°C)", marks=marks, notes=[*words, *told], yaxis=yaxis)
+    panel = Panel(steps, x="extra warming in the gas run (°C)", marks=marks, notes=[*words, *told], yaxis=row_axis(list(names.values())))
     order = ", then ".join(RUNS[kind] for kind, _ in weighed.history)
     said = f"{weighed.reason} Bars from pale to dark: {order}."
-    return sheet(panel, title=str(weighed), said=said, height=110 + 52 * len(names), right=200)
+    return sheet(panel, title=str(weighed), said=said, height=110 + 56 * len(names))
 
 
 def _bars(bounds, names, place, steps):

@@ -3,7 +3,7 @@
 from kit.analysis.curve import WarmingCurve, fitted_part
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.sheet import Panel, band, dots, level, line, remark, reach, sheet, upright
+from kit.charts.sheet import Panel, band, dots, end_label, level, line, remark, reach, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, MARKS, QUIET, TREATED
 from kit.estimate import MINUS
 
@@ -21,7 +21,7 @@ def curve_chart(curve: WarmingCurve):
         zero = level(0, color=CONTROL, dash="dash", width=1.5)
         below = Panel([over], x="time (min)", y="°C", heading="readings minus drawn rise", marks=[zero, end], share=1.3)
         panels = [_curve(curve, readings, difference, end, above), below]
-    return sheet(*panels, title=str(curve), said=curve.diagnosis, height=440, right=130, gap=0.1, tied="x")
+    return sheet(*panels, title=str(curve), said=curve.diagnosis, height=440, gap=0.1, tied="x")
 
 
 def _readings(minutes, values):
@@ -56,9 +56,9 @@ def _names(curve, traced, base):
     late = traced.index.asof(0.3 * traced.index[0] + 0.7 * end)
     ends = f"record ends; level with its<br>{100 * curve.rise.level:g} % range up to here"
     return [
-        remark("one rise,<br>drawn", last, height, CONTROL, xshift=6, align="left"),
-        remark("baseline", traced.index[0], base, QUIET, yshift=-11),
-        remark(ends, end, 0.02, QUIET, xshift=4, yref="domain", yanchor="bottom", align="left"),
+        end_label("one rise, drawn", last, height, CONTROL, below=True),
+        remark("baseline", traced.index[0], base, QUIET, yshift=11),
+        remark(ends, end, 0.02, QUIET, xshift=-4, yref="domain", yanchor="bottom", xanchor="right", align="right"),
         remark("readings", late, base + traced["warming"][late], DIFFERENCE, yshift=-24),
     ]
 

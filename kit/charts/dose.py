@@ -2,7 +2,7 @@
 
 from kit.analysis.planning import GasDose
 from kit.charts import draw
-from kit.charts.sheet import Panel, band, line, remark, sheet
+from kit.charts.sheet import Panel, band, end_label, line, sheet
 from kit.charts.style import CONTROL, TREATED
 
 WAYS = {"from_below": ("fills from below", TREATED, "solid"), "mixed": ("mixes", CONTROL, "dash")}
@@ -15,6 +15,6 @@ def dose_chart(dose: GasDose):
     for key, (name, color, dash) in WAYS.items():
         low, high = dose.curve[key]
         traces += [band(minutes, low, high, color), line(minutes, low, color, dash=dash), line(minutes, high, color, dash=dash)]
-        notes += [remark(name, minutes[-1], float(low[-1] + high[-1]) / 2, color, xshift=6)]
-    axes = {"x": "time since the fizzing began (min)", "y": "CO2 in the vessel (%)", "yaxis": {"range": [0, 105]}}
-    return sheet(Panel(traces, notes=notes, **axes), title=f"Gas from {dose.made_from}", said=str(dose), right=130)
+        notes += [end_label(name, minutes[-1], float(low[-1]), color, below=True)]
+    axes = {"x": "time since the fizzing (min)", "y": "CO2 in the vessel (%)", "yaxis": {"range": [0, 105]}}
+    return sheet(Panel(traces, notes=notes, **axes), title=f"Gas from {dose.made_from}", said=str(dose))

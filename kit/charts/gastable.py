@@ -13,4 +13,4 @@ def gases_chart(table: GasTable):
     """Heat carried, air = 1, from lying still to strong flow; the note tells each gas's density."""
     rows = [(row.name, row.carries, f"{amount(row.density_kg_m3, 3)} kg/m³", TREATED) for row in table.rows]
     title, x = "How well a gas carries heat to the walls", "heat carried over what air carries (no unit)"
-    return ranges_chart(rows, title=title, said=str(table), x=x, marks=[upright(1)], right=110)
+    return ranges_chart(rows, title=title, said=str(table), x=x, marks=[upright(1)])

@@ -4,7 +4,7 @@ import numpy as np
 
 from kit.analysis.planning import Plan
 from kit.charts import draw
-from kit.charts.sheet import Panel, level, line, remark, sheet
+from kit.charts.sheet import Panel, end_label, level, line, remark, sheet
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 
 # Which of a plan's options each line holds: (option, the chosen one) -> bool; its colour, dashes and marks.
@@ -17,8 +17,8 @@ KINDS = {
 
 @draw.register
 def plan_chart(plan: Plan):
-    """Half-width against runs on the left, with the wish; chance of telling a warming from none on the right."""
-    return sheet(_widths(plan), _chances(plan), title=str(plan), height=360, right=90, columns=2, gap=0.17)
+    """Half-width against runs above, with the wish; chance of telling a warming from none below."""
+    return sheet(_widths(plan), _chances(plan), title=str(plan), height=600, gap=0.2)
 
 
 def _widths(plan):
@@ -31,8 +31,8 @@ def _widths(plan):
             x, y = [each.runs for each in options], [each.half_width_c for each in options]
             look = {"mode": "lines+markers", "marker": {"symbol": symbol, "color": color, "size": 7}}
             traces.append(line(x, y, color, dash=dash, name=name, **look))
-            notes.append(remark(name, x[-1], y[-1], color, xshift=6))
-    axes = {"xaxis": {"tickvals": [1, 3, 6, 9, 12], "range": [0, 21]}, "yaxis": {"rangemode": "tozero"}}
+            notes.append(end_label(name, x[-1], y[-1], color, below=symbol != "circle"))
+    axes = {"xaxis": {"tickvals": [1, 3, 6, 9, 12], "range": [0, 13]}, "yaxis": {"rangemode": "tozero"}}
     names = {"x": "number of runs", "y": "4 of 5 reach at most ± (°C)", "heading": "how wide"}
     return Panel(traces, **names, marks=[level(plan.half_width_c, color=DIFFERENCE)], notes=notes, **axes)
 
@@ -40,6 +40,6 @@ def _widths(plan):
 def _chances(plan):
     sizes = np.linspace(0, 4 * plan.chosen.half_width_c, 80)
     chances = 100 * plan.chance_of_telling(sizes)
-    notes = [remark(f"{plan.runs} run{'s' * (plan.runs > 1)}", sizes[-1], chances[-1], TREATED, xshift=6)]
+    notes = [end_label(f"{plan.runs} run{'s' * (plan.runs > 1)}", sizes[-1], chances[-1], TREATED, below=True)]
     names = {"x": "true extra warming (°C)", "y": "% of such plans", "heading": "how likely to be told from none"}
     return Panel([line(sizes, chances, TREATED, name="chance")], **names, notes=notes, yaxis={"range": [0, 105]})

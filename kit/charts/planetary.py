@@ -33,4 +33,4 @@ def warming_chart(warming: PlanetWarming):
         ("after a slow rise, likely", warming.likely_meanwhile, str(warming.likely_meanwhile), CONTROL),
     ]
     title, x = "Warming by CO2 alone", "warming of the planet (°C)"
-    return ranges_chart(rows, title=title, said=str(warming), x=x, marks=[upright(0)], right=130)
+    return ranges_chart(rows, title=title, said=str(warming), x=x, marks=[upright(0)])

@@ -5,7 +5,7 @@ from math import ceil
 from kit.analysis.classes import ClassEffect
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.sheet import Panel, line, remark, ranged, sheet, upright
+from kit.charts.sheet import Panel, line, ranged, row_axis, row_label, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
 from kit.estimate import MINUS
 from kit.intake.classes import ClassRuns
@@ -19,11 +19,9 @@ def forest_chart(effect: ClassEffect):
     rows = [*_groups(effect), *_means(effect)]
     names = [name for name, *_ in rows]
     traces = [ranged(estimate, name, color, **mark, name=name) for name, estimate, color, mark in rows]
-    words = [(name, next_text(each) if each is effect.next_group else each.text, color) for name, each, color, _ in rows]
-    notes = [remark(said, 1, name, color, xref="domain", xshift=8) for name, said, color in words]
-    yaxis = {"categoryorder": "array", "categoryarray": names[::-1], "showgrid": False}
-    panel = Panel(traces, x="extra warming of the treated vessel (°C)", marks=[upright(0)], notes=notes, yaxis=yaxis)
-    return sheet(panel, title=str(effect), height=80 + 34 * len(rows), right=270)
+    notes = [row_label(name, next_text(each) if each is effect.next_group else each.text, color) for name, each, color, _ in rows]
+    panel = Panel(traces, x="extra warming (°C)", marks=[upright(0)], notes=notes, yaxis=row_axis(names))
+    return sheet(panel, title=str(effect), height=80 + 48 * len(rows))
 
 
 def next_text(estimate):

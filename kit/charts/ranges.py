@@ -1,18 +1,18 @@
 """Ranges as thick lines, one above the other: the drawing that several charts share."""
 
-from kit.charts.sheet import Panel, line, remark, sheet
+from kit.charts.sheet import Panel, line, row_axis, row_label, sheet
 
 
-def ranges_chart(rows, *, title, said, x, marks=(), notes=(), right=24):
-    """Rows (name, Range or Estimate, words, colour) from top to bottom as lines with square ends; the words stand at the right edge.
+def ranges_chart(rows, *, title, said, x, marks=(), notes=()):
+    """Rows (name, Range or Estimate, words, colour) from top to bottom as lines with square ends; name and words stand above.
 
     `marks` and `notes` besides, `x` and the rest as `Panel` and `sheet` take them.
     """
     colors = dict.fromkeys(row[3] for row in rows)
-    yaxis = {"categoryorder": "array", "categoryarray": [row[0] for row in reversed(rows)]}
-    words = [remark(said, 1.01, name, color, xref="domain") for name, _, said, color in rows]
-    panel = Panel([_spans(rows, color) for color in colors], x=x, marks=marks, notes=[*words, *notes], yaxis=yaxis)
-    return sheet(panel, title=title, said=said, height=110 + 52 * len(rows), right=right)
+    words = [row_label(name, said, color) for name, _, said, color in rows]
+    axis = row_axis([row[0] for row in rows])
+    panel = Panel([_spans(rows, color) for color in colors], x=x, marks=marks, notes=[*words, *notes], yaxis=axis)
+    return sheet(panel, title=title, said=said, height=110 + 52 * len(rows))
 
 
 def _spans(rows, color):

@@ -1,12 +1,15 @@
 """How every chart is built: panels of traces, marks and notes as plain dicts, handed to plotly at once, several times faster than adding them."""
 
 from dataclasses import dataclass, field
+from html import escape
 from math import isfinite
 from textwrap import wrap
 
 import plotly.graph_objects as go
 
 from kit.charts.style import KIT, QUIET, faint
+
+ROW_LETTERS = 38
 
 
 @dataclass(frozen=True, eq=False)
@@ -35,11 +38,12 @@ def sheet(*panels, title, said="", height=310, right=24, letters=104, columns=1,
     second sentence at most (56 fit a telephone); `gap`: between panels, a share of the whole; `tied`: axes that all panels share
     ('x', 'xy'), with their numbers at the outermost only.
     """
-    first, second = wrap(title, 88), wrap(said, letters)
+    first, second = ([_plain(each) for each in wrap(text, most)] for text, most in ((title, 88), (said, letters)))
     room = 48 + 20 * len(first) + 16 * len(second)
     place = {"x": 0, "xref": "container", "y": 1, "yref": "container", "yanchor": "top", "pad": {"l": 16, "t": 16}, "font": {"size": 15}}
     heading = {"text": "<br>".join(first), **place, "subtitle": {"text": "<br>".join(second), "font": {"size": 12}}}
     layout = {"template": KIT, "title": heading, "height": height + room, "margin": {"t": room, "r": right}, "shapes": [], "annotations": []}
+    layout["meta"] = {"title": title, "said": said}
     traces = [each for place, panel in enumerate(panels) for each in _laid(layout, panel, place, _frame(panels, place, columns, gap, tied))]
     return go.Figure(traces, layout)
 
@@ -79,6 +83,25 @@ def remark(text, x, y, color, **place):
     return {"text": text, "x": x, "y": y, "font": {"color": color}, "showarrow": False, "xanchor": "left", **place}
 
 
+def end_label(text, x, y, color, *, below=False):
+    """A label over (or `below`) the right end of a line: beside it, it would take a quarter of a narrow page."""
+    up, away = ("top", -4) if below else ("bottom", 4)
+    return remark(text, x, y, color, xanchor="right", align="right", yanchor=up, yshift=away)
+
+
+def row_axis(names):
+    """The y axis of a chart in rows, from top to bottom; their names stand above them (`row_label`), so that a narrow page has room."""
+    order = {"categoryorder": "array", "categoryarray": names[::-1], "range": [-0.5, len(names) - 0.3]}
+    return {**order, "showticklabels": False, "showgrid": False, "ticks": ""}
+
+
+def row_label(name, said, color):
+    """A row's name and what is `said` of it, above the row: on two lines if one is more than a narrow page can hold."""
+    parted = "<br>" if len(name) + len(said) > ROW_LETTERS else "  "
+    look = {"font": {"color": color, "size": 12}, "align": "left", "xshift": 4, "yanchor": "bottom", "yshift": 8}
+    return remark(f"<b>{_plain(name)}</b>{parted}{said}", 0, name, color, xref="domain", **look)
+
+
 def upright(low, high=None, *, color=QUIET, dash="dot", width=2):
     """A line from top to bottom at `low`, or a band from `low` to `high`."""
     return _shape({"x0": low, "x1": low if high is None else high, "y0": 0, "y1": 1, "yref": "domain"}, high, color, dash, width)
@@ -87,6 +110,11 @@ def upright(low, high=None, *, color=QUIET, dash="dot", width=2):
 def level(low, high=None, *, color=QUIET, dash="dot", width=2):
     """A line from side to side at `low`, or a band from `low` to `high`."""
     return _shape({"y0": low, "y1": low if high is None else high, "x0": 0, "x1": 1, "xref": "domain"}, high, color, dash, width)
+
+
+def _plain(text):
+    """Text that plotly shows letter by letter: a name may hold what it takes for markup."""
+    return escape(text, quote=False)
 
 
 def _shape(corners, high, color, dash, width):
@@ -101,7 +129,7 @@ def _laid(layout, panel, place, frame):
     x, y = f"x{number}", f"y{number}"
     for letter, title, own, other in (("x", panel.x, panel.xaxis, y), ("y", panel.y, panel.yaxis, x)):
         layout[f"{letter}axis{number}"] = {"title": {"text": title}, "anchor": other, **frame[letter], **own}
-    heading = [remark(panel.heading, 0, 1, None, xref="domain", yref="domain", yanchor="bottom", yshift=4)] if panel.heading else []
+    heading = [remark(_plain(panel.heading), 0, 1, None, xref="domain", yref="domain", yanchor="bottom", yshift=4)] if panel.heading else []
     layout["shapes"] += [_placed(each, x, y) for each in panel.marks]
     layout["annotations"] += [_placed(each, x, y) for each in (*heading, *panel.notes)]
     return [{**trace, "xaxis": x, "yaxis": y} for trace in panel.traces]

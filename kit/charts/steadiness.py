@@ -5,7 +5,7 @@ from math import isfinite
 from kit.analysis.steady import Steadiness
 from kit.charts import draw
 from kit.charts.run import thinned
-from kit.charts.sheet import Panel, line, remark, ranged, sheet, upright
+from kit.charts.sheet import Panel, end_label, line, ranged, remark, row_axis, row_label, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, INK, QUIET, TREATED
 
 COLORS = {"difference": DIFFERENCE, "treated": TREATED, "control": CONTROL}
@@ -14,7 +14,7 @@ COLORS = {"difference": DIFFERENCE, "treated": TREATED, "control": CONTROL}
 @draw.register
 def steadiness_chart(steadiness: Steadiness):
     """Readings and line above; below, the drift with its range, and the band within which it counts as steady."""
-    return sheet(_readings(steadiness), _drift(steadiness), title=str(steadiness), height=400, right=120, gap=0.26)
+    return sheet(_readings(steadiness), _drift(steadiness), title=str(steadiness), height=400, gap=0.26)
 
 
 def _readings(steadiness):
@@ -23,7 +23,7 @@ def _readings(steadiness):
     if isfinite(steadiness.slope.value):
         ends, through = steadiness.line
         traces.append(line(ends, through, INK, dash="dash", width=3, name="line"))
-        notes.append(remark("line through it", ends[1], through[1], INK, xshift=6))
+        notes.append(end_label("line through it", ends[1], through[1], INK))
     return Panel(traces, x="time (min)", y=f"{steadiness.of} (°C)", notes=notes, share=3)
 
 
@@ -32,5 +32,5 @@ def _drift(steadiness):
     traces, notes = [], [remark(f"steady: within ±{tolerance:g}", -tolerance, 1, QUIET, yref="domain", yshift=10)]
     if isfinite(slope.value):
         traces.append(ranged(slope, "drift", color, name="drift"))
-        notes.append(remark(slope.range, slope.high, "drift", color, xshift=8))
-    return Panel(traces, x="drift (°C a minute)", marks=[upright(-tolerance, tolerance), upright(0)], notes=notes)
+        notes.append(row_label("drift", slope.range, color))
+    return Panel(traces, x="drift (°C a minute)", marks=[upright(-tolerance, tolerance), upright(0)], notes=notes, yaxis=row_axis(["drift"]))

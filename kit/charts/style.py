@@ -16,7 +16,7 @@ KIT = go.layout.Template(
         "font": {"family": "system-ui, sans-serif", "size": 14, "color": INK},
         "paper_bgcolor": PAPER,
         "plot_bgcolor": PAPER,
-        "margin": {"l": 64, "r": 24, "t": 56, "b": 56},
+        "margin": {"l": 16, "r": 24, "t": 56, "b": 56},
         "showlegend": False,
         "hovermode": "closest",
         "xaxis": {"showgrid": False, "linecolor": INK, "ticks": "outside", "zeroline": False, "automargin": True},

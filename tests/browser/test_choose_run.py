@@ -25,7 +25,7 @@ def test_marker_and_chart_go_over_to_the_run_chosen(page, open_notebook, run_all
     page.get_by_label("response end, minutes").fill("20")
     page.get_by_label("response end, minutes").press("Enter")
     page.wait_for_function("() => document.querySelector(\"[aria-label='response end']\").getAttribute('aria-valuenow') === '1200'")
-    page.locator(".gtitle").filter(has_text="slate").wait_for()
+    page.locator(".jp-OutputArea strong").filter(has_text="slate").wait_for()
     assert axe(page) == []
     card.scroll_into_view_if_needed()
     picture(page, "choose-run")

@@ -1,5 +1,6 @@
 """Charts of an effect, of the two ranges and of a stretch: words from the result, the uncertainty drawn, axes with units, labels and no legend."""
 
+import re
 from dataclasses import replace
 
 import numpy as np
@@ -24,7 +25,8 @@ def results():
 
 
 def words(figure):
-    return [note.text for note in figure.layout.annotations]
+    """What its labels say, name and words of a row each for itself."""
+    return [part.strip() for note in figure.layout.annotations for part in re.split("</?b>", note.text) if part]
 
 
 def plain(text):

@@ -3,6 +3,7 @@
 Words come from the result, uncertainty is drawn, axes have units, labels stand for a legend.
 """
 
+import re
 from dataclasses import replace
 
 import numpy as np
@@ -37,7 +38,8 @@ NAMES = ["curve", "open curve", "no curve", "class", "two groups", "comparison",
 
 
 def words(figure):
-    return [note.text for note in figure.layout.annotations]
+    """What its labels say, name and words of a row each for itself."""
+    return [part.strip() for note in figure.layout.annotations for part in re.split("</?b>", note.text) if part]
 
 
 def plain(text):
@@ -69,7 +71,7 @@ def test_a_curve_is_drawn_within_its_band_and_its_residuals_below(results):
     assert high[100] - low[::-1][100] == pytest.approx(2 * curve.at(minute).half_width)
     assert level.x[-1] <= 21.5 <= beyond.x[0] < beyond.x[-1] and (drawn.line.dash, beyond.line.dash) == ("dash", "dot")
     assert time.x[0] == pytest.approx(11 + curve.time_to_63.value) and time.error_x.array[0] > 0 < time.error_x.arrayminus[0]
-    assert {"one rise,<br>drawn", "baseline", "readings", "readings minus drawn rise"} <= set(words(chart(curve)))
+    assert {"one rise, drawn", "baseline", "readings", "readings minus drawn rise"} <= set(words(chart(curve)))
     assert plain(chart(curve).layout.title.subtitle.text) == curve.diagnosis
 
 

@@ -3,10 +3,14 @@
 import re
 from dataclasses import replace
 from pathlib import Path
+from xml.etree import ElementTree
 
+import plotly.graph_objects as go
 import pytest
 
-from kit.charts.sheet import Panel, line, remark, ranged, reach, sheet, upright
+from kit.charts import headless
+from kit.charts.sheet import Panel, line, ranged, reach, remark, row_axis, row_label, sheet, upright
+from kit.charts.still import svg
 from kit.charts.style import TREATED
 from kit.estimate import Estimate
 
@@ -59,3 +63,21 @@ def test_colours_stand_in_the_style_module_only():
 def test_there_is_one_way_to_build_a_chart():
     builders = {path.name for path in CHARTS.rglob("*.py") if re.search(r"go\.Figure|make_subplots|add_trace|add_annotation", path.read_text("utf-8"))}
     assert builders == {"sheet.py"}
+
+
+def test_a_name_is_shown_letter_by_letter_and_never_taken_for_markup():
+    name = "<a href='https://example.org'>R&D</a>"
+    row = Panel([line([0, 1], [name, name], TREATED)], heading=name, yaxis=row_axis([name]), notes=[row_label(name, "1 °C", TREATED)])
+    figure = sheet(row, title=name, said=name)
+    texts = [figure.layout.title.text, figure.layout.title.subtitle.text, *(note.text for note in figure.layout.annotations)]
+    assert all("&lt;a href" in text and "<a" not in text for text in texts) and headless(figure)[:2] == (name, name)
+    assert name in " ".join(ElementTree.fromstring(svg(figure, "described")).itertext())
+
+
+def test_a_chart_can_leave_its_heading_to_the_page():
+    figure = sheet(Panel([SLOPE]), title="Run", said="word " * 100)
+    title, said, bare = headless(figure)
+    assert (title, said.split()) == ("Run", ["word"] * 100) and bare.layout.title.text == "" == bare.layout.title.subtitle.text
+    assert bare.layout.height < figure.layout.height and figure.layout.title.text == "Run"
+    own = go.Figure(layout={"title": {"text": "a learner's own"}})
+    assert headless(own) == ("", "", own)

@@ -1,6 +1,7 @@
 """Drawing one thing on an SVG page."""
 
 import re
+from html import unescape
 from xml.etree import ElementTree
 
 from kit.charts.style import INK
@@ -30,7 +31,7 @@ def words(page, x, y, text, *, anchor="start", size=14, color=INK, weight="", tu
         return
     look = {"x": float(x), "y": float(y), "font-size": size, "fill": color, "text-anchor": anchor, "font-family": "system-ui, sans-serif"}
     turned = {"transform": f"rotate({turn} {x:.1f} {y:.1f})"} if turn else {}
-    put(page, "text", look | turned | ({"font-weight": weight} if weight else {}), TAG.sub("", text))
+    put(page, "text", look | turned | ({"font-weight": weight} if weight else {}), unescape(TAG.sub("", text)))
 
 
 def dashed(dash):

@@ -2,7 +2,7 @@
 
 import ipywidgets
 
-from kit.charts import chart
+from kit.charts import chart, headless
 from kit.faults import Fault
 from kit.widgets.cards import step_link, text, view_of
 from kit.widgets.intake import code_line, RunCard
@@ -14,7 +14,6 @@ MISSING = {
     "effect": ("There is no effect yet. Place the windows, then keep the effect.", "effect"),
 }
 CODE = "{title}: the same in code"
-TOP_PX = 28
 
 
 class Step(ipywidgets.VBox):
@@ -71,9 +70,7 @@ def picture(thing):
     """A widget as it is; of anything else its chart, without the heading that says what the card has said."""
     if isinstance(thing, ipywidgets.Widget):
         return thing
-    figure = chart(thing)
-    room = figure.layout.margin.t - TOP_PX
-    return figure.update_layout(title={"text": "", "subtitle": {"text": ""}}, height=figure.layout.height - room, margin={"t": TOP_PX})
+    return headless(chart(thing))[-1]
 
 
 def in_code(imports, *lines):

@@ -1,12 +1,16 @@
 """Showing a thing inside a widget: another widget as it is, anything else as a cell would show it."""
 
 import json
+from html import escape
 
 import ipywidgets
 from IPython.core.interactiveshell import InteractiveShell
 
+from kit.charts import headless
 from kit.widgets.shared.tables import figure_table
 
+# Above a chart as text: inside it, a narrow page would cut it off.
+HEADING = "<p><strong>{}</strong><br>{}</p>"
 CONFIG = {"displaylogo": False, "modeBarButtons": [["resetScale2d", "toImage"]]}
 
 
@@ -19,14 +23,16 @@ def shown(thing):
 
 
 def bundles(thing):
-    """What a notebook is sent for `thing`, one bundle after the other: a figure goes with a table of its lines."""
+    """What a notebook is sent for `thing`, one bundle after the other: a figure goes between its heading and a table of its lines."""
     if not hasattr(thing, "to_plotly_json"):
         return [InteractiveShell.instance().display_formatter.format(thing)[0]]
+    title, said, figure = headless(thing)
     table = figure_table(thing)
-    return [_drawn(thing), *([{"text/html": table, "text/plain": "The chart as a table"}] if table else [])]
+    above = [{"text/html": HEADING.format(escape(title), escape(said)), "text/plain": f"{title}\n{said}".strip()}] if title else []
+    below = [{"text/html": table, "text/plain": "The chart as a table"}] if table else []
+    return [*above, _drawn(figure, title or thing.layout.title.text or "Figure"), *below]
 
 
-def _drawn(figure):
+def _drawn(figure, name):
     """A plotly figure as JupyterLab draws it. Made here because plotly's own way first loads a schema checker, for about four seconds."""
-    name = figure.layout.title.text or "Figure"
     return {"application/vnd.plotly.v1+json": {**json.loads(figure.to_json()), "config": CONFIG}, "text/plain": name}

@@ -9,7 +9,9 @@ import pytest
 from IPython.core.interactiveshell import InteractiveShell
 from IPython.utils.capture import capture_output
 
+from kit import chart, example_run
 from kit.widgets.shared.notebook import prepare_notebook
+from kit.widgets.shared.showing import bundles
 
 TOP = Path(__file__).parents[3]
 
@@ -62,3 +64,9 @@ def test_showing_a_figure_loads_no_schema_checker():
         "bundles(go.Figure()); print('jsonschema' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code], cwd=TOP, capture_output=True, text=True, check=True).stdout == "False\n"
+
+
+def test_a_chart_of_the_kit_goes_under_its_heading_as_text_that_a_narrow_page_wraps():
+    heading, bundle, _ = bundles(chart(example_run("basalt")))
+    assert "<strong>Run basalt (simulated)</strong><br>First to last reading" in heading["text/html"]
+    assert not bundle["application/vnd.plotly.v1+json"]["layout"]["title"]["text"] and bundle["text/plain"] == "Run basalt (simulated)"
