@@ -44,6 +44,7 @@ HOME = {
     "make_report": "kit.report",
     "open_report": "kit.report",
     "hand_in": "kit.report",
+    "class_desk": "kit.desk",
     "look_at_hand_in": "kit.report",
     "mark_windows": "kit.widgets.marker",
     "watch": "kit.widgets.watching",

@@ -70,6 +70,7 @@ EXAMPLES = {
     "make_report": "make_report()",
     "open_report": 'open_report("report.zip")',
     "hand_in": 'hand_in("Basalt")',
+    "class_desk": "desk = class_desk()",
     "look_at_hand_in": "look_at_hand_in()",
     "hand_in_card": "hand_in_card()",
     "after": 'after("warmer", chart(run))',

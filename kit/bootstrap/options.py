@@ -15,6 +15,8 @@ def read(words):
         raise SystemExit(2)
     cut = words.index("--") if "--" in words else len(words)
     options = parser().parse_args(words[:cut])
+    if getattr(options, "work", CHECKOUT) is None:
+        options.work = CHECKOUT / ("my-class" if getattr(options, "teacher", False) else "my-work")
     options.rest = words[cut + 1 :]
     return options
 
@@ -31,6 +33,7 @@ def add_lab(commands):
     lab = command(commands, "lab", "open the lessons in JupyterLab; the first time, set the kit up", "Words after -- go to JupyterLab.")
     lab.add_argument("--no-browser", dest="browser", action="store_false", help="only print the address")
     lab.add_argument("--port", type=port, metavar="N", help="serve at this port (without it: 8888 or the next free one)")
+    lab.add_argument("--teacher", action="store_true", help="open the teacher's pages instead: the desk for what a class handed in (folder: my-class)")
     add_work(lab)
 
 
@@ -66,7 +69,7 @@ def command(commands, name, text, after=None):
 
 
 def add_work(command):
-    command.add_argument("--work", type=Path, default=CHECKOUT / "my-work", metavar="FOLDER", help="your folder (without it: my-work)")
+    command.add_argument("--work", type=Path, metavar="FOLDER", help="your folder (without it: my-work)")
 
 
 def port(text):

@@ -5,7 +5,7 @@ from importlib import import_module
 
 from kit.faults import Fault
 
-__all__ = ["chart", "draw", "headless"]
+__all__ = ["chart", "draw", "headless", "marked_run"]
 
 BARE_TOP = 28  # pixels above a chart without its heading: for the headings of panels, and words at an axis' end
 
@@ -53,3 +53,10 @@ def headless(figure):
     bare, room = type(figure)(figure), figure.layout.margin.t - BARE_TOP
     bare.update_layout(title={"text": "", "subtitle": {"text": ""}}, height=figure.layout.height - room, margin={"t": BARE_TOP})
     return figure.layout.meta["title"], figure.layout.meta["said"], bare
+
+
+def marked_run(run, windows):
+    """The chart of a run with its windows as bands behind the lines: B, P and R."""
+    from kit.charts.run import run_chart
+
+    return run_chart(run, windows)

@@ -4,10 +4,10 @@ import numpy as np
 
 from kit.analysis.effect import gas_start
 from kit.charts import draw
-from kit.charts.sheet import Panel, remark, sheet
+from kit.charts.sheet import Panel, remark, sheet, upright
 from kit.charts.style import LINES, MARKS, QUIET
 from kit.estimate import MINUS, rounded
-from kit.records import Run
+from kit.records import NAMES, Run
 from kit.words import clock
 
 MARKED, BINS = 12, 1000
@@ -18,11 +18,17 @@ CLOSE = 0.06  # of the axis: two names nearer than that are moved apart
 
 
 @draw.register
-def run_chart(run: Run):
-    """Temperatures over time, the difference below them, gas below that; each line named at its end. `summary(run)` is its subtitle."""
+def run_chart(run: Run, windows=None):
+    """Temperatures over time, the difference below them, gas below that; each line named at its end. `summary(run)` is its subtitle.
+
+    With `windows` they stand as bands behind the lines.
+    """
     panels = _panels(run)
     drawn = [_panel(run, lines, PANELS[name], last=name == list(panels)[-1]) for name, lines in panels.items()]
     drawn[0].notes.extend(_gas_arrow(run))
+    for panel in drawn:
+        panel.marks.extend(_bands(windows))
+    drawn[0].notes.extend(_band_names(windows))
     height = 120 + 140 * len(panels)
     return sheet(*drawn, title=f"Run {run.name} ({run.kind})", said=summary(run), height=height, right=88, letters=56, gap=0.09, tied="x")
 
@@ -63,7 +69,7 @@ def _panel(run, lines, place, last):
         for name, height, shift in _ends(lines)
     ]
     axes = {"xaxis": {"range": [minutes[0], minutes[-1]]}, "yaxis": {"tickformat": ","} if unit == "ppm" else {}}
-    return Panel(traces, x="time (min)" if last else "", y=unit, heading=heading, notes=notes, share=share, **axes)
+    return Panel(traces, x="time (min)" if last else "", y=unit, heading=heading, marks=[], notes=notes, share=share, **axes)
 
 
 def _ends(lines):
@@ -91,6 +97,16 @@ def thinned(x, y):
         kept |= set() if gap.all() else {start + int(np.nanargmin(piece)), start + int(np.nanargmax(piece))}
     order = sorted(kept)
     return x[order], y[order]
+
+
+def _bands(windows):
+    return [upright(*getattr(windows, name), color=QUIET) for name in NAMES] if windows else []
+
+
+def _band_names(windows):
+    """The first letter of each window above its band."""
+    middles = {name[0].upper(): sum(getattr(windows, name)) / 2 for name in NAMES} if windows else {}
+    return [remark(letter, middle, 1, QUIET, yref="domain", xanchor="center", yanchor="bottom", yshift=2) for letter, middle in middles.items()]
 
 
 def _gas_arrow(run):

@@ -9,11 +9,11 @@ from pathlib import Path
 
 from kit.bootstrap.handover import BEGAN
 from kit.commands.leftovers import passing_folder, remove_halves
-from kit.coursework import add_missing_lessons, LESSONS
+from kit.coursework import add_missing_lessons, LESSONS, TEACHERS
 
 SETTINGS = Path(__file__).parents[1] / "jupyter"
 PORTS = range(8888, 8988)
-CONTENTS = "contents.ipynb"
+CONTENTS, DESK = "contents.ipynb", "desk.ipynb"
 
 
 def lab(options):
@@ -21,7 +21,8 @@ def lab(options):
     work = options.work.absolute()
     work.mkdir(parents=True, exist_ok=True)
     remove_halves(work)
-    page = first_page(work, added=add_missing_lessons(work))
+    lessons = TEACHERS if options.teacher else LESSONS
+    page = first_page(work, add_missing_lessons(work, lessons), lessons)
     port = free_port(options.port)
     with passing_folder() as runtime:
         use_own_settings(work, runtime)
@@ -114,8 +115,9 @@ def end_cleanly(server):
 
 
 def first_page(work, added, lessons=LESSONS):
-    """The address to open: of the first lesson, if it was `added` to `work` just now; later of the contents; else of what there is."""
+    """The address to open: of the first lesson, if it was `added` to `work` just now; later of the contents; else of what there is,
+    the desk among it."""
     first = min((lesson.name for lesson in lessons.glob("[0-9]*.ipynb")), default=None)
-    wanted = (first, CONTENTS) if first in added else (CONTENTS, first)
+    wanted = (*((first, CONTENTS) if first in added else (CONTENTS, first)), DESK)
     found = next((name for name in wanted if name and (work / name).exists()), None)
     return f"/lab/tree/{found}" if found else "/lab"

@@ -1,5 +1,6 @@
 """The texts of a lesson's cards, read from the TOML beside the lesson. A teacher changes sentences there and touches no code."""
 
+import os
 import re
 import string
 import tomllib
@@ -11,6 +12,19 @@ from kit.faults import Fault
 from kit.words import listed
 
 LESSONS = Path(__file__).parents[2] / "lessons"
+TEACHERS = LESSONS / "teacher"
+COURSE = "TWIN_VESSELS_COURSE"  # names the folder of a course of one's own, for the server and its kernels
+
+
+def open_course():
+    """The folder of the course that is open, or None: then the lessons are the kit's own."""
+    named = os.environ.get(COURSE)
+    return Path(named) if named else None
+
+
+def lesson_folders():
+    """Where lessons and their texts lie, the first one first: the open course, the kit's own, the teacher's pages."""
+    return tuple(filter(None, (open_course(), LESSONS, TEACHERS)))
 
 
 @dataclass(frozen=True)
@@ -90,7 +104,8 @@ class Note:
 class Lesson:
     """All card texts of one lesson. `run` names the bundled run that its numbers come from.
 
-    The contents page shows `line` (one sentence), `minutes` and `needs`, under the heading of the `unit`.
+    The contents page shows `line` (one sentence), `minutes` and `needs`, under the heading of the `unit`. `hinge`: the number of the
+    question that the class answers together; 0 where there is none.
     """
 
     number: str
@@ -103,6 +118,7 @@ class Lesson:
     minutes: int = 0
     needs: str = ""
     unit: str = ""
+    hinge: int = 0
 
     def card(self, key):
         """The prediction or note with that key; a Fault that lists those there are."""
@@ -149,7 +165,7 @@ def names_in(text):
 
 def _find(number, folder):
     named = re.fullmatch(r"[\w-]+", str(number))  # the number may come from a file that somebody handed in: no way out of the folder
-    found = named and [path for place in (Path(folder), LESSONS) for form in ("{}.toml", "{}-*.toml") for path in sorted(place.glob(form.format(number)))]
+    found = named and [path for place in (Path(folder), *lesson_folders()) for form in ("{}.toml", "{}-*.toml") for path in sorted(place.glob(form.format(number)))]
     if not found:
         raise Fault(f"There is no lesson {number!r}: no file {number}-….toml lies beside this notebook or among the kit's lessons.")
     return found[0]

@@ -5,9 +5,10 @@ import re
 import tomllib
 from dataclasses import dataclass
 from functools import lru_cache
+from pathlib import Path
 
 from kit.coursework.copies import learners_text
-from kit.coursework.lessons import LESSONS
+from kit.coursework.lessons import lesson_folders, LESSONS
 
 STEP = re.compile(r"^#+ Step (\d+) of \d+: (.*?)(?: \(\d+ min\))?$", re.MULTILINE)
 TASK = re.compile(r'\b(predict|recall|quiz|note)\("([^"]+)"')
@@ -27,9 +28,10 @@ class Outline:
     """A lesson as a learner gets it. `name` is its file's without the ending, `first_cell` that cell's id, `code` its code cells.
 
     `number` ('00', or '' for a page that is none of the numbered lessons), `line` (one sentence), `minutes`, `needs` and `unit` come from
-    the TOML beside it and are empty without one.
+    the TOML beside it and are empty without one. `path`: the notebook it was read from.
     """
 
+    path: Path
     name: str
     title: str
     number: str
@@ -47,9 +49,13 @@ def outlines(folder=LESSONS):
     return [_outline(path, *map(_changed, (path, path.with_suffix(".toml")))) for path in sorted(folder.glob("*.ipynb"))]
 
 
-def outline_with(first_cell, folder=LESSONS):
-    """The lesson that begins with the cell of this id, or None: a copy keeps its cells' ids, whatever its file is called."""
-    return next((each for each in outlines(folder) if each.first_cell == first_cell), None)
+def outline_with(first_cell, *folders):
+    """The lesson that begins with the cell of this id, or None: a copy keeps its cells' ids, whatever its file is called.
+
+    Looked for in `folders`, the first one first; without any, wherever lessons lie.
+    """
+    every = (each for folder in folders or lesson_folders() for each in outlines(folder))
+    return next((each for each in every if each.first_cell == first_cell), None)
 
 
 def _changed(path):
@@ -62,6 +68,7 @@ def _outline(path, *_when):
     texts = [(cell["cell_type"], "".join(cell["source"])) for cell in cells]
     about = _about(path.with_suffix(".toml")) if _when[1] else {}
     return Outline(
+        path=path,
         name=path.stem,
         title=about.get("title") or _heading(texts) or path.stem,
         **{name: about.get(name, "") for name in ("number", "line", "needs", "unit")},

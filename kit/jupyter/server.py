@@ -6,7 +6,7 @@ from jupyter_server.base.handlers import APIHandler
 from jupyter_server.utils import url_path_join
 from tornado.web import authenticated, HTTPError
 
-from kit.coursework import add_fresh_copy, answers_beside, LESSONS, next_step, outline_with, peek_at_answers, progress_of, read_lesson
+from kit.coursework import add_fresh_copy, answers_beside, next_step, outline_with, peek_at_answers, progress_of, read_lesson
 from kit.faults import Fault
 
 
@@ -36,7 +36,7 @@ class CopyHandler(APIHandler):
         outline, notebook = asked_for(self)
         if outline is None:
             raise HTTPError(404)
-        self.finish({"name": add_fresh_copy(LESSONS / f"{outline.name}.ipynb", notebook.parent).name})
+        self.finish({"name": add_fresh_copy(outline.path, notebook.parent).name})
 
 
 def asked_for(handler):

@@ -44,8 +44,8 @@ def open_package(source, folder=None):
     try:
         record = _record(read(NUMBERS))
         evidence = tuple(_evidence(each, read, name) for each in record["runs"])
-        written = tuple(_lesson(*each, folder) for each in record["lessons"].items())
-        return Package(name, record, Material(evidence, written, tuple(map(str, record["faults"])), _tolerance(record)))
+        written, strange = _lessons(record["lessons"], folder)
+        return Package(name, record, Material(evidence, written, (*map(str, record["faults"]), *strange), _tolerance(record)))
     except Exception as problem:  # a package can be damaged in any way; whichever it is, it is this one's, and the others are read
         raise Fault(NO_REPORT.format(name=name, why=f"its content can't be read ({problem})")) from problem
 
@@ -118,5 +118,13 @@ def _evidence(told, read, name):
     return Evidence(run, windows, data, told["keywords"], told["kind"] != "simulated", decisions)
 
 
-def _lesson(number, answers, folder):
-    return read_lesson(number, folder), Kept(tuple(map(answer_of, answers)))
+def _lessons(told, folder):
+    """((Lesson, Kept), …) of the lessons that are known here, and a sentence for each that is not."""
+    written, strange = [], []
+    for number, answers in told.items():
+        kept = Kept(tuple(map(answer_of, answers)))
+        try:
+            written.append((read_lesson(number, folder), kept))
+        except Fault as fault:
+            strange.append(str(fault))
+    return tuple(written), tuple(strange)

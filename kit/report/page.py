@@ -21,9 +21,8 @@ INVENTED = "This run is simulated by the kit's vessel model, and says so. It sho
 def page(material, findings, made_at):
     """The whole report as one HTML text that needs nothing else: no network, no fonts, no scripts."""
     runs = [_run_section(each) for each in findings]
-    body = element(
-        "main",
-        said("h1", TITLE),
+    return document(
+        TITLE,
         said("p", f"Made on {made_at:%Y-%m-%d at %H:%M} with Twin Vessels.", cls="quiet"),
         _claim(material),
         _gaps(material, findings),
@@ -32,8 +31,13 @@ def page(material, findings, made_at):
         section("Safety", bullets(SAFETY)),
         _origins(material),
     )
-    head = element("head", '<meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">', said("title", TITLE), _look())
-    return f'<!DOCTYPE html>\n<html lang="en">{head}{element("body", body)}</html>\n'
+
+
+def document(title, *inside):
+    """A page of these pieces under its title, as HTML that needs nothing from outside."""
+    head = element("head", '<meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">', said("title", title), _look())
+    body = element("body", element("main", said("h1", title), *inside))
+    return f'<!DOCTYPE html>\n<html lang="en">{head}{body}</html>\n'
 
 
 def _look():

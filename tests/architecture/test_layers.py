@@ -8,7 +8,7 @@ import pytest
 
 KIT = Path(__file__).parents[2] / "kit"
 ORDER = ["words", "physics", "statistics", "records", "intake", "examples", "live", "coursework", "analysis", "bench", "coverage"]
-ORDER += ["charts", "widgets", "report", "jupyter", "commands"]
+ORDER += ["charts", "widgets", "report", "desk", "jupyter", "commands"]
 # bootstrap needs nothing but the standard library (tested below), so every layer may stand on it.
 HOME_OF = dict.fromkeys(("estimate", "faults", "words", "storage", "settings", "units", "calling", "__init__", "bootstrap"), "words")
 # Third-party packages that a layer may be the first to import (design: "may import"). Every later layer may, too.

@@ -25,12 +25,13 @@ STEPS = (  # minutes from the gas
 @dataclass(frozen=True)
 class BenchCard:
     """What one run needs at the bench. `dose`: the gas, which goes in at minute `gas_at_min`. `read_min`: minutes after it at which the result
-    is read. `cautions`: the safety list."""
+    is read. `cautions`: the safety list. `group`: whose it is, '' if that is filled in by hand."""
 
     dose: GasDose
     gas_at_min: float
     read_min: float
     cautions: tuple
+    group: str = ""
 
     @property
     def schedule(self):
@@ -57,7 +58,7 @@ class BenchCard:
         last = int(self.gas_at_min + self.read_min + 1)
         box = '<td style="min-width: 3.5em; height: 1.6em; border: 1px solid currentColor"></td>'
         lines = "".join(f'<tr><th scope="row">{minute}</th>{3 * box}</tr>' for minute in range(0, last + 1, EVERY_MIN))
-        title = "<caption><strong>Record sheet. Group: ________  Date: ________  Treated stands left / right</strong></caption>"
+        title = f"<caption><strong>Record sheet. Group: {escape(self.group or '________')}  Date: ________  Treated stands left / right</strong></caption>"
         return f'<table class="kit-table">{title}<thead><tr>{heads}</tr></thead><tbody>{lines}</tbody></table>'
 
     def to_dict(self):
@@ -66,10 +67,12 @@ class BenchCard:
         return {"made_from": self.dose.made_from, **parts}
 
 
-def bench_card(dose, read_min=None):
-    """`BenchCard` for a `GasDose` and the minutes after the gas at which the result is read (None: as the class does). A Fault for what can't be."""
+def bench_card(dose, read_min=None, group=""):
+    """`BenchCard` for a `GasDose` and the minutes after the gas at which the result is read (None: as the class does), for the `group` named. A
+    Fault for what can't be."""
     if not isinstance(dose, GasDose):
         raise Fault("A bench card needs a dose first: bench_card(gas_dose(tablets=4), read_min=10).")
     read_min = or_class(read_min, "read_after_min")
     bounded(read_min, "R", 1, 120, "min")
-    return BenchCard(dose, class_settings()["gas_at_min"], float(read_min), safety("lamp", "alone", "glass", "way out", "ventilate", "eyes", "tablets"))
+    cautions = safety("lamp", "alone", "glass", "way out", "ventilate", "eyes", "tablets")
+    return BenchCard(dose, class_settings()["gas_at_min"], float(read_min), cautions, str(group))

@@ -1,7 +1,7 @@
 """Bringing a run in: a file, a pasted table, or a sheet filled in by hand."""
 
 from kit.widgets.intake.bringing import BringIn, bring_in
-from kit.widgets.intake.handing import RunCard, code_line, still
+from kit.widgets.intake.handing import RunCard, code_line, file_choice, first_rows, folded, still
 from kit.widgets.intake.handsheet import hand_sheet
 
-__all__ = ["BringIn", "RunCard", "bring_in", "code_line", "hand_sheet", "still"]
+__all__ = ["BringIn", "RunCard", "bring_in", "code_line", "file_choice", "first_rows", "folded", "hand_sheet", "still"]

@@ -10,11 +10,11 @@ from kit.faults import Fault
 from kit.intake import asked_further, code_for, look, Reading, with_answers
 from kit.intake.given import asked_of, Raw
 from kit.widgets.cards import area, bullets, buttons, text
-from kit.widgets.intake.handing import code_line, file_choice, first_rows, MOST_MIB, picks, RunCard, still
+from kit.widgets.intake.handing import code_line, file_choice, first_rows, picks, RunCard, still
 from kit.words import counted, listed
 
 HELP = "Choose the file that your logger wrote, or a table that you typed. It is only read, never changed."
-HINT = f"Or drop the file here. Up to {MOST_MIB} MiB: text, CSV or an Excel workbook."
+HINT = "Or drop the file here. Up to {} MiB: text, CSV or an Excel workbook."
 PASTE = "Or paste a table here, with its line of names:"
 PASTED = "pasted-table.txt"
 NOTHING_YET = "Nothing is brought in yet. Choose a file in the view above, settle what is open and press Keep. Then run this cell again."

@@ -4,22 +4,26 @@ import { button, make, table } from "../shared/elements.js";
 
 const TOO_LARGE = "This file has more than {most} MiB. Copy it beside the notebook, then write its name in the cell: bring_in(\"name.csv\").";
 const COPIED = "Copied. Paste it into the next cell.", MARKED = "The line is marked. Copy it with Ctrl+C."; // a page that is not local may not copy by itself
+const TOO_LARGE_OF_SEVERAL = "{name} has more than {most} MiB. Copy it into the folder yourself.";
 const NOT_A_FILE = "That is not a file that can be read here. Choose one file.";
 
 export const file = (block, card) => {
   const id = `${card.uid}-${block.key}`, input = make("input", { type: "file", id, accept: block.accept }), trouble = make("p", { role: "status" });
   const node = make("div", { class: "kit-drop" }, make("label", { for: id }, block.label), input, make("p", { class: "kit-quiet" }, block.hint), trouble);
-  const take = async chosen => {
-    trouble.textContent = "";
-    if (!chosen) return;
-    if (chosen.size > block.most * 2 ** 20) { trouble.textContent = TOO_LARGE.replace("{most}", block.most); return; }
-    try { card.send(block.press, { name: chosen.name }, [await chosen.arrayBuffer()]); } catch { trouble.textContent = NOT_A_FILE; }
+  input.multiple = block.several;
+  const take = async chosen => { // each by itself: one message holds no more than one file
+    const files = [...chosen].slice(0, block.several ? undefined : 1), large = files.find(each => each.size > block.most * 2 ** 20);
+    trouble.textContent = large ? (block.several ? TOO_LARGE_OF_SEVERAL : TOO_LARGE).replace("{most}", block.most).replace("{name}", large.name) : "";
+    if (large) return;
+    for (const [i, each] of files.entries()) {
+      try { card.send(block.press, { name: each.name, left: files.length - 1 - i }, [await each.arrayBuffer()]); } catch { trouble.textContent = NOT_A_FILE; }
+    }
   };
-  input.addEventListener("change", () => { take(input.files[0]); input.value = ""; });
+  input.addEventListener("change", () => { const chosen = [...input.files]; input.value = ""; take(chosen); });
   for (const kind of ["dragover", "dragleave", "drop"]) node.addEventListener(kind, event => {
     event.preventDefault(); event.stopPropagation();
     node.classList.toggle("kit-over", kind === "dragover");
-    if (kind === "drop") take(event.dataTransfer.files[0]);
+    if (kind === "drop") take(event.dataTransfer.files);
   });
   return node;
 };
@@ -32,4 +36,11 @@ export const code = block => {
     try { await navigator.clipboard.writeText(block.code); copied.textContent = COPIED; } catch { getSelection().selectAllChildren(line); copied.textContent = MARKED; }
   });
   return make("div", { class: "kit-text" }, make("p", { class: "kit-label" }, block.title), make("pre", { tabindex: 0 }, line), make("div", { class: "kit-row" }, copy, copied));
+};
+
+export const folded = block => { // as an image, so that nothing in the picture can run
+  const picture = make("img", { src: `data:image/svg+xml,${encodeURIComponent(block.svg)}`, alt: block.alt });
+  const node = make("details", { class: "kit-picture" }, make("summary", {}, block.title), picture, make("ul", {}, ...block.lines.map(each => make("li", {}, each))));
+  node.open = block.open;
+  return node;
 };

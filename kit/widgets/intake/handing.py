@@ -17,9 +17,16 @@ class RunCard(Card):
     _css = sheet("shared/look", "cards/cards", "intake/handing")
 
 
-def file_choice(key, label, hint, press):
-    """A file to choose or to drop; `press` gets its `name` and its bytes as `data`."""
-    return {"is": "file", "key": key, "label": label, "hint": hint, "press": press, "accept": ENDINGS, "most": MOST_MIB}
+def file_choice(key, label, hint, press, accept=ENDINGS, several=False):
+    """A file to choose or to drop; `press` gets its `name` and its bytes as `data`. Of `several` each by itself, and how many are `left`.
+    A {} in the hint becomes the most MiB that come in at once."""
+    settings = {"accept": accept, "most": MOST_MIB, "several": several}
+    return {"is": "file", "key": key, "label": label, "hint": hint.format(MOST_MIB), "press": press, **settings}
+
+
+def folded(key, title, svg, alt, lines, is_open):
+    """A still picture under a title, folded up or open, with lines of text below it. It is shown as an image: nothing in it can run."""
+    return {"is": "folded", "key": key, "title": title, "svg": svg, "alt": alt, "lines": list(lines), "open": is_open}
 
 
 def picks(key, legend, words, chosen, press):

@@ -1,0 +1,12 @@
+"""The teacher's desk: what a class handed in, on one page; and the pages to print from it."""
+
+from kit.desk.classpage import bench_sheets, class_page, write_bench_sheets, write_class_page
+from kit.desk.collecting import collect, Collected, GroupRun, Unread
+from kit.desk.counting import hinges_of, notes_of, predictions_of, questions_of
+from kit.desk.desk import class_desk
+from kit.desk.pooling import next_runs, pool_runs, suspect_runs
+
+__all__ = [
+    "bench_sheets", "class_desk", "class_page", "collect", "Collected", "GroupRun", "hinges_of", "next_runs", "notes_of", "pool_runs",
+    "predictions_of", "questions_of", "suspect_runs", "Unread", "write_bench_sheets", "write_class_page",
+]  # fmt: skip

@@ -1,0 +1,108 @@
+"""The cards on the class's runs: each by itself, all together, and the pages to print."""
+
+from functools import lru_cache
+from pathlib import Path
+
+from kit.analysis.planning import bench_card, gas_dose
+from kit.charts import chart, marked_run
+from kit.charts.still import svg
+from kit.desk.bringing import desk_card
+from kit.desk.classpage import write_bench_sheets, write_class_page
+from kit.desk.pooling import next_runs, suspect_runs
+from kit.faults import Fault
+from kit.widgets.cards import area, bullets, buttons, choices, text
+from kit.widgets.intake import first_rows, folded
+
+NO_RUNS = "No run has come in yet. Bring the class's files in above."
+STOOD = [("usual", "as usual"), ("swapped", "vessels had changed places")]
+THERMOMETERS = [("unsaid", "not known"), ("own", "yes, each group its own")]
+TABLETS = [(str(count), str(count)) for count in (2, 3, 4, 6, 8)]
+READ_AT = [(str(minute), f"{minute} min after the gas") for minute in (8, 10, 15, 20)]
+MADE = "{} is written. Open it in the file list on the left, then print it."
+
+
+def runs_card(desk):
+    """A table of all runs, and each one's chart with what to keep in mind; the ones to look at again are open."""
+
+    def draw():
+        runs = desk.collected.runs
+        if not runs:
+            return [text("none", NO_RUNS)]
+        again = suspect_runs(desk.collected, desk.effect)
+        rows = [(made.name, _warming(made), "the group" if made.marked else "the kit", "look again" if made.name in again else "") for made in runs]
+        table = first_rows("table", "All runs", ("run", "extra warming", "windows by", ""), rows)
+        return [table, *(_folded(made, made.name in again) for made in runs)]
+
+    return desk_card(desk, "runs", "Run by run", draw)
+
+
+def _warming(made):
+    return made.effect.warming.text if made.effect else "no number"
+
+
+def _folded(made, again):
+    lines = [str(made.effect or made.why), *(map(str, made.effect.cautions) if made.effect else ())]
+    title = f"{made.name}{': look again' if again else ''}"
+    return folded(f"run-{made.run.source.sha256[:16]}", title, _picture(made), f"Readings of {made.name} over time, with its windows.", lines, again)
+
+
+@lru_cache(maxsize=64)
+def _picture(made):
+    return svg(marked_run(made.run, made.windows), str(made.effect or made.run))
+
+
+def pooled_card(desk):
+    """The class's number with side, spread and next group, and the form on how the runs stood."""
+
+    def draw():
+        effect = desk.effect
+        if effect is None:
+            return [text("none", NO_RUNS)]
+        board = folded("board", "All groups on one chart", svg(chart(effect), str(effect)), "Every group's effect with its range, and the class mean.", [], True)
+        numbers = [("groups differ by", effect.spread.text), ("one more group would find", effect.next_group.text)]
+        side = [("place and vessel alone", effect.side.text)] if effect.side else []
+        table = first_rows("numbers", "All groups together", ("what", "°C"), [("class mean", effect.mean.text), *side, *numbers])
+        mind = [bullets("mind", "Keep in mind", map(str, effect.cautions))] if effect.cautions else []
+        todo = bullets("next", "The next run to do", next_runs(desk.collected, effect))
+        return [text("mean", str(effect), tone="kept"), board, table, *mind, todo, *_stood(desk)]
+
+    def pool(values):
+        desk.tell({name.removeprefix("stood-"): value for name, value in values.items() if name.startswith("stood-")})
+        return "Pooled anew, and kept."
+
+    return desk_card(desk, "pooled", "All groups together", draw, pool=pool)
+
+
+def _stood(desk):
+    """The form on how vessels and thermometers stood."""
+    asked = [(made.run.source.sha256[:16], f"How did the vessels of {made.name} stand?") for made in desk.collected.runs if made.effect]
+    runs = [choices(f"stood-{key}", words, STOOD, desk.stood.get(key, "usual"), across=True) for key, words in asked]
+    shared = choices("stood-thermometers", "Had each group thermometers of its own?", THERMOMETERS, desk.stood.get("thermometers", "unsaid"), across=True)
+    return [*runs, shared, buttons("do", ("pool", "Pool them so"))]
+
+
+def pages_card(desk):
+    """Buttons that write the class page and the bench sheets, and what the sheets should say."""
+
+    def draw():
+        names = "\n".join(dict.fromkeys(made.group for made in desk.collected.runs))
+        sheets = [
+            area("groups", "For the bench sheets: one group a line", names, rows=4),
+            choices("tablets", "Tablets for one vessel", TABLETS, "4", across=True),
+            choices("read", "When is the result read?", READ_AT, "10", across=True),
+        ]
+        return [buttons("page", ("page", "Make the class page")), *sheets, buttons("sheets", ("sheets", "Make the bench sheets"))]
+
+    def page(_values):
+        if desk.effect is None:
+            raise Fault(NO_RUNS)
+        return MADE.format(write_class_page(desk.collected, desk.effect).as_posix())
+
+    def sheets(values):
+        groups = list(dict.fromkeys(line.strip() for line in values.get("groups", "").splitlines() if line.strip()))
+        if not groups:
+            return "Write the names of the groups first, one a line."
+        dose = gas_dose(tablets=int(values["tablets"]), groups=len(groups))
+        return MADE.format(Path(write_bench_sheets([bench_card(dose, int(values["read"]), group) for group in groups])).as_posix())
+
+    return desk_card(desk, "pages", "Pages to print", draw, page=page, sheets=sheets)

@@ -1,0 +1,100 @@
+"""The cards on what the class thought: predictions and what became of them, questions missed first, notes without names."""
+
+import re
+
+from kit.desk.bringing import desk_card
+from kit.desk.counting import hinges_of, KEPT, notes_of, predictions_of, questions_of
+from kit.widgets.cards import beside, buttons, choices, text
+from kit.widgets.intake import first_rows
+
+NOTHING = "No hand-in has come in yet. Loggers' files alone don't hold what anybody thought."
+NAMELESS = "Counts only: no names, and nothing here is a mark."
+FEW = "With so few, everybody may know who said what. Show it only if that is fine with them."
+NAMED, ENOUGH = 5, 5
+UNFILLED = re.compile(r"\{[^}]*\}")
+
+
+def predictions_card(desk):
+    """A table for each prediction: how many chose what, how many were sure, and what they changed it to."""
+
+    def draw():
+        counts = predictions_of(desk.collected.packages)
+        tables = [part for place, count in enumerate(counts) for part in _prediction(place, count)]
+        return [*_about(desk, counts), *tables]
+
+    return desk_card(desk, "predictions", "What the class predicted, and changed", draw)
+
+
+def _about(desk, counts):
+    if not counts:
+        return [text("none", NOTHING)]
+    few = [text("few", FEW, tone="quiet")] if len(desk.collected.packages) < ENOUGH else []
+    return [text("nameless", NAMELESS, tone="quiet"), *few]
+
+
+def _prediction(place, count):
+    rows = [(words, number, sure, changed) for words, number, sure, changed in count.rows]
+    stayed = f"{count.changed[KEPT]} kept their answer when they looked again." if count.changed else "Nobody has looked again yet."
+    table = first_rows(f"table-{place}", "Choices", ("choice", "at first", "of them sure", "changed to it"), rows)
+    return [text(f"stem-{place}", str(count), tone="stem"), table, text(f"stayed-{place}", stayed, tone="quiet")]
+
+
+def questions_card(desk):
+    """The questions missed by most at first, each with the idea behind it; then the hinge questions with what to do."""
+
+    def draw():
+        counts = questions_of(desk.collected.packages)
+        missed = [count for count in counts if count.missed][:NAMED]
+        head = [text("missed", "Missed by most at first", tone="stem")] if missed else []
+        hinges = hinges_of(desk.collected.packages)
+        foot = [text("hinges", "Hinge questions", tone="stem")] if hinges else []
+        told = [block for place, count in enumerate(missed) for block in _question(f"missed-{place}", count, str(count))]
+        asked = [block for place, count in enumerate(hinges) for block in _question(f"hinge-{place}", count, f"{_right(count)} {count.advice}")]
+        return [*_about(desk, counts), *head, *told, *foot, *asked]
+
+    return desk_card(desk, "questions", "Which questions were missed first", draw)
+
+
+def _right(count):
+    return f"Lesson {count.lesson.number}, question {count.number}: {count.asked - count.missed} of {count.asked} found it at first."
+
+
+def _question(key, count, title):
+    """A question with its choices: how many took each at first, and the idea it stands for."""
+    rows = [
+        (letter, _said(choice.text), count.first[letter], "right" if choice.right else choice.idea)
+        for letter, choice in zip("abcdefgh", count.question.choices)
+    ]
+    return [text(f"{key}-said", _said(count.question.stem), title=title), first_rows(key, "Choices", ("", "choice", "at first", "idea behind it"), rows)]
+
+
+def _said(words):
+    """A text of a card; numbers that each learner's own run fills in stand as dots."""
+    return UNFILLED.sub("…", words)
+
+
+def notes_card(desk):
+    """All that was written for one note at a time, and two of them side by side, for the wall."""
+    shown = {"note": "0", "left": "", "right": ""}
+
+    def draw():
+        every = notes_of(desk.collected.packages)
+        if not every:
+            return [text("none", NOTHING)]
+        here = every[min(int(shown["note"]), len(every) - 1)]
+        which = choices("note", "Which note?", [(str(n), f"Lesson {each.lesson.number}: {each.note.prompt}") for n, each in enumerate(every)], shown["note"])
+        options = [(str(n), words) for n, words in enumerate(here.texts, start=1)]
+        sides = [choices(side, f"For the {side} side of the wall", options, shown[side]) for side in ("left", "right")]
+        picked = [dict(options)[shown[side]] for side in ("left", "right") if shown[side] in dict(options)]
+        wall = [beside("wall", *zip(("Note A", "Note B"), picked))] if len(picked) == 2 else []
+        return [which, buttons("turn", ("turn", "Show this note")), *sides, buttons("wall-do", ("wall", "Side by side")), *wall]
+
+    def turn(values):
+        shown.update(note=values.get("note", "0"), left="", right="")
+        return ""
+
+    def wall(values):
+        shown.update({side: values.get(side, "") for side in ("left", "right")})
+        return "" if shown["left"] and shown["right"] else "Choose one for each side first."
+
+    return desk_card(desk, "notes", "What they wrote", draw, turn=turn, wall=wall)

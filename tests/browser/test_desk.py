@@ -1,0 +1,57 @@
+"""The teacher's desk by buttons alone: six hand-ins come in, one of them damaged; the class page is printed."""
+
+import shutil
+
+from kit.coursework import TEACHERS
+from kit.examples import DATASETS
+from tests.browser.test_own_run import card, press, WIDER
+from tests.desk.conftest import handed_in  # a fixture counts where a module has its name
+from tests.desk.test_collecting import SIX
+
+DESK = "desk.ipynb"
+
+
+def test_six_hand_ins_one_damaged_and_the_class_page_on_paper(page, lab, open_notebook, started, handed_in, axe, picture):
+    home, came = lab.work / "the-desk", handed_in(SIX)
+    home.mkdir()
+    shutil.copy(TEACHERS / DESK, home / DESK)
+    shutil.copy(DATASETS / "class" / "slate.csv", came / "slate.csv")
+    damaged = came / "hand-in-Fern.zip"
+    damaged.write_bytes(damaged.read_bytes()[:500])
+    open_notebook(page, f"{home.name}/{DESK}")
+    started(page)
+    card(page, "The class's files").locator("input[type=file]").set_input_files(sorted(came.iterdir()))
+    card(page, "The class's files").get_by_text("5 hand-ins and 6 runs came in. 1 file could not be read.").first.wait_for()
+    card(page, "What could not be read").get_by_text("Ask: hand-in-Fern.").wait_for()
+    again = card(page, "Run by run").get_by_role("img")
+    assert again.count() == 1 and again.evaluate("async image => { await image.decode(); return image.naturalWidth }") > 0
+    picture(page, "desk-start-1280")
+    pooled = card(page, "All groups together")
+    pooled.get_by_role("group", name="How did the vessels of slate stand?").get_by_label("vessels had changed places").check()
+    press(pooled, "Pool them so")
+    pooled.get_by_text("Pooled anew, and kept.").wait_for()
+    pooled.scroll_into_view_if_needed()
+    picture(page, "desk-pooled-1280")
+    card(page, "What the class predicted, and changed").get_by_text("5 predicted.").wait_for()
+    card(page, "What the class predicted, and changed").scroll_into_view_if_needed()
+    picture(page, "desk-predicted-1280")
+    card(page, "Which questions were missed first").scroll_into_view_if_needed()
+    picture(page, "desk-questions-1280")
+    assert axe(page) == [] and page.evaluate(WIDER) == []
+    press(card(page, "Pages to print"), "Make the class page")
+    card(page, "Pages to print").get_by_text("pages/class-page.html is written.").wait_for()
+    on_paper(page, home / "pages" / "class-page.html", picture)
+
+
+def on_paper(page, path, picture):
+    """The page as paper has it, with the network cut: all its pictures are there, and it fits the sheet."""
+    paper = page.context.new_page()
+    paper.context.set_offline(True)
+    paper.goto(path.as_uri())
+    paper.emulate_media(media="print")
+    assert paper.locator("svg[role=img]").count() == 7 and paper.get_by_text("What is open").count() == 1
+    paper.set_viewport_size({"width": 703, "height": 1000})  # A4 less its margins of 12 mm, at 96 pixels to the inch (ISO 216, CSS Values 3)
+    assert paper.evaluate("() => document.documentElement.scrollWidth") <= 703
+    picture(paper, "class-page-a4")
+    paper.context.set_offline(False)
+    paper.close()
