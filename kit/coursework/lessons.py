@@ -165,7 +165,8 @@ def names_in(text):
 
 def _find(number, folder):
     named = re.fullmatch(r"[\w-]+", str(number))  # the number may come from a file that somebody handed in: no way out of the folder
-    found = named and [path for place in (Path(folder), *lesson_folders()) for form in ("{}.toml", "{}-*.toml") for path in sorted(place.glob(form.format(number)))]
+    forms = (f"{number}.toml", f"{number}-*.toml") if named else ()
+    found = [path for place in (Path(folder), *lesson_folders()) for form in forms for path in sorted(place.glob(form))]
     if not found:
         raise Fault(f"There is no lesson {number!r}: no file {number}-….toml lies beside this notebook or among the kit's lessons.")
     return found[0]

@@ -5,8 +5,8 @@ from pathlib import Path
 
 from kit.charts import chart, marked_run
 from kit.charts.still import svg
-from kit.desk.pooling import next_runs, suspect_runs
-from kit.report import bullets, document, element, paragraphs, SAFETY, said, section, write_whole
+from kit.desk.pooling import next_runs, open_points, suspect_runs
+from kit.report import bullets, document, element, paragraphs, SAFETY, said, section, table, write_whole
 
 FOLDER, PAGE, SHEETS = "pages", "class-page.html", "bench-sheets.html"
 TITLE = "Our class: how much warmer, and how sure?"
@@ -29,7 +29,7 @@ def class_page(collected, effect, made_at):
         TITLE,
         said("p", f"Made on {made_at:%Y-%m-%d at %H:%M} with Twin Vessels. {collected}", cls="quiet"),
         section("What we found", said("p", effect, cls="claim")),
-        section("All groups", element("figure", svg(chart(effect), str(effect))), effect._repr_html_(), _method(effect)),
+        section("All groups", element("figure", svg(chart(effect), str(effect))), _groups(effect), _method(effect)),
         _open(collected, effect),
         section("The next run to do", bullets(next_runs(collected, effect))),
         section("Each run", *(_run(made, made.name in suspect_runs(collected, effect)) for made in collected.runs)),
@@ -37,12 +37,20 @@ def class_page(collected, effect, made_at):
     )
 
 
+def _groups(effect):
+    rows = [(share.name, share.warming.text, f"{100 * share.weight:.0f} %") for share in effect.shares]
+    side = [("place and vessel alone", effect.side.text, "")] if effect.side else []
+    spread = [("groups differ by", effect.spread.text, ""), ("one more group", effect.next_group.text, "")]
+    rows = [*rows, ("class mean", effect.mean.text, "100 %"), *side, *spread]
+    return table("Extra warming of the treated vessel", rows, ("group", "extra warming", "weight"))
+
+
 def _method(effect):
     return element("div", said("h4", "How this was worked out"), paragraphs(effect.explain()), cls="method")
 
 
 def _open(collected, effect):
-    open_ = [*effect.cautions, *(f"{made.name} gives no number. {made.why}" for made in collected.runs if made.effect is None)]
+    open_ = [*open_points(effect), *(f"{made.name} gives no number. {made.why}" for made in collected.runs if made.effect is None)]
     return section("What is open", bullets([*open_, *collected.unread, *collected.remarks]))
 
 

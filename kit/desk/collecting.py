@@ -66,9 +66,9 @@ def collect(source, lessons=LESSONS):
     Nothing in it is unpacked to the disk, run or trusted: numbers are worked out from the runs' own bytes. A Fault where the source itself
     can't be opened.
     """
-    found = _Found()
+    found = _Found(lessons)
     title, members, faults, _ = members_of(source, KINDS)
-    _take(found, title, members, faults, 1, lessons)
+    _take(found, title, members, faults, 1)
     packages, older = _newest(found.packages)
     handed = [run for package in packages for run in _runs_of(package)]
     loose = class_of("", [raw for raw in found.loose], progress=lambda _: None)
@@ -78,13 +78,14 @@ def collect(source, lessons=LESSONS):
 
 
 class _Found:
-    """What was found so far, and how many bytes."""
+    """What was found so far, how many bytes, and where texts of `lessons` lie."""
 
-    def __init__(self):
+    def __init__(self, lessons):
+        self.lessons = lessons
         self.packages, self.loose, self.unread, self.size = [], [], [], 0
 
 
-def _take(found, title, members, faults, depth, lessons):
+def _take(found, title, members, faults, depth):
     """Sort the files of one folder or zip: packages, further zips, records."""
     found.unread += [_unread(fault) for fault in faults]
     found.size += sum(len(raw.data) for raw in members)
@@ -93,24 +94,24 @@ def _take(found, title, members, faults, depth, lessons):
     homes = [raw.name.removesuffix(NUMBERS) for raw in members if PurePosixPath(raw.name).name == NUMBERS]
     for home in homes:
         inside = {raw.name.removeprefix(home): raw.data for raw in members if raw.name.startswith(home)}
-        _open(found, Raw(home.rstrip("/") or title, zipped(inside)), lessons)
+        _open(found, Raw(home.rstrip("/") or title, zipped(inside)))
     for raw in members:
         if raw.name.startswith(tuple(homes)):
             continue
         if raw.name.lower().endswith(".zip"):
-            _unzip(found, raw, depth, lessons)
+            _unzip(found, raw, depth)
         elif PurePosixPath(raw.name).suffix.lower() in RECORDS:
             found.loose.append(raw)
 
 
-def _open(found, raw, lessons):
+def _open(found, raw):
     try:
-        found.packages.append(open_package(raw, lessons))
+        found.packages.append(open_package(raw, found.lessons))
     except Fault as fault:
         found.unread.append(Unread(raw.name, DAMAGED.format(fault.__cause__ or fault), PurePosixPath(raw.name).stem))
 
 
-def _unzip(found, raw, depth, lessons):
+def _unzip(found, raw, depth):
     try:
         if depth > DEEPEST:
             raise Fault("It is a zip in a zip in a zip.")
@@ -118,7 +119,7 @@ def _unzip(found, raw, depth, lessons):
     except Exception as problem:  # a zip can be damaged in any way; whichever it is, it is this one's, and the others are read
         return found.unread.append(Unread(raw.name, f"It can't be opened as a zip file ({problem}). Have it made anew.", PurePosixPath(raw.name).stem))
     _, members, faults, _ = inside
-    _take(found, raw.name, members, faults, depth + 1, lessons)
+    _take(found, raw.name, members, faults, depth + 1)
 
 
 def _unread(fault):

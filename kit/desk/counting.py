@@ -30,12 +30,13 @@ class PredictionCount:
     def __str__(self):
         again = sum(self.changed.values())
         looked = f" Of {again} who looked again, {again - self.changed[KEPT]} changed it." if again else ""
-        return f"Lesson {self.lesson.number}: {self.prediction.stem} {sum(self.first.values()) - self.first[SKIPPED]} predicted.{looked}"
+        return f"Lesson {self.lesson.number}: {sum(self.first.values()) - self.first[SKIPPED]} predicted.{looked}"
 
 
 @dataclass(frozen=True, eq=False)
 class QuestionCount:
-    """One question, the `number`-th of its lesson: each learner's `first` try by letter, the `ideas` behind first misses, and how many `missed` of all who `asked`."""
+    """One question, the `number`-th of its lesson: each learner's `first` try by letter, the `ideas` behind first misses, and how many
+    `missed` it of all who were `asked`."""
 
     lesson: Lesson
     number: int

@@ -7,7 +7,10 @@ from kit.analysis.classes import class_effect
 from kit.estimate import amount
 from kit.words import counted, listed
 
-FEWEST, ENOUGH = 3, 4  # groups: for a range, and for a forecast of one more (kit.analysis.classes)
+ENOUGH = 4  # groups, for a forecast of one more (kit.analysis.classes)
+CODED = ("thermometers", "one-file")  # cautions that tell which keyword to type
+SIGN = "if what is odd changes its sign, it was the place."
+UNSAID = "Nobody has said whether each group had thermometers of its own. Groups that share them err alike, and the range would be too narrow."
 
 
 def pool_runs(collected, swapped=(), own_thermometers=False):
@@ -25,14 +28,22 @@ def suspect_runs(collected, effect):
     return tuple(made.name for made in collected.runs if made.effect is None or not isfinite(made.effect.warming.value) or made.name in far)
 
 
+def open_points(effect):
+    """The cautions of a `ClassEffect` as sentences, for people who don't type code."""
+    return tuple(UNSAID if caution.code in CODED else str(caution) for caution in effect.cautions)
+
+
 def next_runs(collected, effect):
     """What the class could do next, the most useful first, each with its reason."""
     count, unread = len(effect.shares), len(collected.unread)
-    missing = f"Have {counted(unread, 'file')} handed in again: nobody knows yet what is in {'it' if unread == 1 else 'them'}." if unread else ""
-    more = f"Make {counted(ENOUGH - count, 'more run')} in other groups: with {counted(count, 'group')} nobody can say what the next one would find." if count < ENOUGH else ""
-    again = f"Run {listed(share.name for share in effect.suspects)} again with the vessels swapped: if the sign of what is odd changes, it was the place." if effect.suspects else ""
-    swap = "Let half of the groups swap their vessels: what place and vessel do then cancels." if not _swapped(effect) else ""
-    return tuple(filter(None, (missing, more, again, swap, _which_cause(effect))))
+    told = (
+        unread and f"Have {counted(unread, 'file')} handed in again: nobody knows yet what is in {'it' if unread == 1 else 'them'}.",
+        count < ENOUGH and f"Make {counted(ENOUGH - count, 'more run')} in other groups: {counted(count, 'group')} can't say what the next one would find.",
+        effect.suspects and f"Run {listed(share.name for share in effect.suspects)} again with the vessels swapped: {SIGN}",
+        not _swapped(effect) and "Let half of the groups swap their vessels: what place and vessel do then cancels.",
+        _which_cause(effect),
+    )
+    return tuple(filter(None, told))
 
 
 def _swapped(effect):
@@ -44,8 +55,5 @@ def _which_cause(effect):
     if not isfinite(effect.mean.low):
         return ""
     kinds = possible_causes(effect.mean).next_runs
-    return f"To tell why it got warmer, make {RUNS[kinds[0]]}: of all runs it separates the most causes. {_size(effect)}" if kinds else ""
-
-
-def _size(effect):
-    return f"So far {amount(effect.mean.value)} °C could have more than one cause."
+    size = f"{amount(effect.mean.value)} °C could have more than one cause."
+    return f"{size} Of all runs this one separates the most: {RUNS[kinds[0]]}." if kinds else ""

@@ -8,7 +8,7 @@ from kit.charts import chart, marked_run
 from kit.charts.still import svg
 from kit.desk.bringing import desk_card
 from kit.desk.classpage import write_bench_sheets, write_class_page
-from kit.desk.pooling import next_runs, suspect_runs
+from kit.desk.pooling import next_runs, open_points, suspect_runs
 from kit.faults import Fault
 from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.intake import first_rows, folded
@@ -18,6 +18,7 @@ STOOD = [("usual", "as usual"), ("swapped", "vessels had changed places")]
 THERMOMETERS = [("unsaid", "not known"), ("own", "yes, each group its own")]
 TABLETS = [(str(count), str(count)) for count in (2, 3, 4, 6, 8)]
 READ_AT = [(str(minute), f"{minute} min after the gas") for minute in (8, 10, 15, 20)]
+BOARD, OWN = "Every group's effect with its range, and the class mean.", "Had each group thermometers of its own?"
 MADE = "{} is written. Open it in the file list on the left, then print it."
 
 
@@ -30,7 +31,7 @@ def runs_card(desk):
             return [text("none", NO_RUNS)]
         again = suspect_runs(desk.collected, desk.effect)
         rows = [(made.name, _warming(made), "the group" if made.marked else "the kit", "look again" if made.name in again else "") for made in runs]
-        table = first_rows("table", "All runs", ("run", "extra warming", "windows by", ""), rows)
+        table = first_rows("table", "All runs", ("run", "extra warming", "windows by", "note"), rows)
         return [table, *(_folded(made, made.name in again) for made in runs)]
 
     return desk_card(desk, "runs", "Run by run", draw)
@@ -43,7 +44,8 @@ def _warming(made):
 def _folded(made, again):
     lines = [str(made.effect or made.why), *(map(str, made.effect.cautions) if made.effect else ())]
     title = f"{made.name}{': look again' if again else ''}"
-    return folded(f"run-{made.run.source.sha256[:16]}", title, _picture(made), f"Readings of {made.name} over time, with its windows.", lines, again)
+    alt = f"Readings of {made.name} over time, with its windows."
+    return folded(f"run-{made.run.source.sha256[:16]}", title, _picture(made), alt, lines=lines, is_open=again)
 
 
 @lru_cache(maxsize=64)
@@ -58,11 +60,11 @@ def pooled_card(desk):
         effect = desk.effect
         if effect is None:
             return [text("none", NO_RUNS)]
-        board = folded("board", "All groups on one chart", svg(chart(effect), str(effect)), "Every group's effect with its range, and the class mean.", [], True)
+        board = folded("board", "All groups on one chart", svg(chart(effect), str(effect)), BOARD)
         numbers = [("groups differ by", effect.spread.text), ("one more group would find", effect.next_group.text)]
         side = [("place and vessel alone", effect.side.text)] if effect.side else []
         table = first_rows("numbers", "All groups together", ("what", "°C"), [("class mean", effect.mean.text), *side, *numbers])
-        mind = [bullets("mind", "Keep in mind", map(str, effect.cautions))] if effect.cautions else []
+        mind = [bullets("mind", "Keep in mind", open_points(effect))] if effect.cautions else []
         todo = bullets("next", "The next run to do", next_runs(desk.collected, effect))
         return [text("mean", str(effect), tone="kept"), board, table, *mind, todo, *_stood(desk)]
 
@@ -77,7 +79,7 @@ def _stood(desk):
     """The form on how vessels and thermometers stood."""
     asked = [(made.run.source.sha256[:16], f"How did the vessels of {made.name} stand?") for made in desk.collected.runs if made.effect]
     runs = [choices(f"stood-{key}", words, STOOD, desk.stood.get(key, "usual"), across=True) for key, words in asked]
-    shared = choices("stood-thermometers", "Had each group thermometers of its own?", THERMOMETERS, desk.stood.get("thermometers", "unsaid"), across=True)
+    shared = choices("stood-thermometers", OWN, THERMOMETERS, desk.stood.get("thermometers", "unsaid"), across=True)
     return [*runs, shared, buttons("do", ("pool", "Pool them so"))]
 
 

@@ -35,8 +35,8 @@ def _about(desk, counts):
 def _prediction(place, count):
     rows = [(words, number, sure, changed) for words, number, sure, changed in count.rows]
     stayed = f"{count.changed[KEPT]} kept their answer when they looked again." if count.changed else "Nobody has looked again yet."
-    table = first_rows(f"table-{place}", "Choices", ("choice", "at first", "of them sure", "changed to it"), rows)
-    return [text(f"stem-{place}", str(count), tone="stem"), table, text(f"stayed-{place}", stayed, tone="quiet")]
+    table = first_rows(f"table-{place}", str(count), ("choice", "at first", "of them sure", "changed to it"), rows)
+    return [text(f"stem-{place}", count.prediction.stem, tone="stem"), table, text(f"stayed-{place}", stayed, tone="quiet")]
 
 
 def questions_card(desk):
@@ -65,7 +65,7 @@ def _question(key, count, title):
         (letter, _said(choice.text), count.first[letter], "right" if choice.right else choice.idea)
         for letter, choice in zip("abcdefgh", count.question.choices)
     ]
-    return [text(f"{key}-said", _said(count.question.stem), title=title), first_rows(key, "Choices", ("", "choice", "at first", "idea behind it"), rows)]
+    return [text(f"{key}-said", _said(count.question.stem), title=title), first_rows(key, "Choices", ("letter", "choice", "at first", "idea behind it"), rows)]
 
 
 def _said(words):
@@ -82,7 +82,8 @@ def notes_card(desk):
         if not every:
             return [text("none", NOTHING)]
         here = every[min(int(shown["note"]), len(every) - 1)]
-        which = choices("note", "Which note?", [(str(n), f"Lesson {each.lesson.number}: {each.note.prompt}") for n, each in enumerate(every)], shown["note"])
+        prompts = [(str(n), f"Lesson {each.lesson.number}: {each.note.prompt}") for n, each in enumerate(every)]
+        which = choices("note", "Which note?", prompts, shown["note"])
         options = [(str(n), words) for n, words in enumerate(here.texts, start=1)]
         sides = [choices(side, f"For the {side} side of the wall", options, shown[side]) for side in ("left", "right")]
         picked = [dict(options)[shown[side]] for side in ("left", "right") if shown[side] in dict(options)]

@@ -66,7 +66,9 @@ def test_what_is_said_of_the_vessels_changes_the_number_and_is_kept(desk):
 
 def test_counts_and_notes_are_there_without_names(desk):
     shown = words(desk.predictions()) + words(desk.questions()) + words(desk.notes())
-    assert "5 predicted." in shown and "missed it at first" in shown and not any(name in shown for name in SIX)
+    captions = [block["caption"] for block in desk.predictions().blocks if block["is"] == "rows"]
+    assert captions == ["Lesson 00: 5 predicted. Of 5 who looked again, 3 changed it."]
+    assert "missed it at first" in shown and not any(name in shown for name in SIX)
 
 
 def test_two_notes_are_laid_side_by_side(desk):

@@ -83,6 +83,13 @@ class TestEachLesson:
         assert all(len(each.starters) >= 2 and len(each.samples) == 2 and 3 <= len(each.look_for) <= 5 for each in lesson_of(path).notes)
 
 
+@pytest.mark.parametrize("path", [path for path in WITH_CARDS if lesson_of(path).hinge], ids=lambda path: path.stem)
+def test_the_hinge_question_is_the_guides(path):
+    page = re.search(rf"^## {number(path)} .*?(?=^## |\Z)", (path.parent / "teacher" / "guide.md").read_text(encoding="utf-8"), re.M | re.S)[0]
+    hinge = lesson_of(path).hinge
+    assert f"Hinge: question {hinge}**" in page and hinge <= len(lesson_of(path).questions)
+
+
 def first_step(path, code):
     """The step under whose heading this code stands first."""
     step = 0

@@ -5,7 +5,14 @@ import { button, make, table } from "../shared/elements.js";
 const TOO_LARGE = "This file has more than {most} MiB. Copy it beside the notebook, then write its name in the cell: bring_in(\"name.csv\").";
 const COPIED = "Copied. Paste it into the next cell.", MARKED = "The line is marked. Copy it with Ctrl+C."; // a page that is not local may not copy by itself
 const TOO_LARGE_OF_SEVERAL = "{name} has more than {most} MiB. Copy it into the folder yourself.";
+const NOT_TAKEN = "Python has not answered about {name}. Choose it again, and those after it.", PATIENCE_MS = 60000;
 const NOT_A_FILE = "That is not a file that can be read here. Choose one file.";
+
+// Does Python answer to what is sent next?
+const answered = box => new Promise(done => {
+  box.addEventListener("kit-kept", () => done(true), { once: true });
+  setTimeout(() => done(false), PATIENCE_MS);
+});
 
 export const file = (block, card) => {
   const id = `${card.uid}-${block.key}`, input = make("input", { type: "file", id, accept: block.accept }), trouble = make("p", { role: "status" });
@@ -16,7 +23,9 @@ export const file = (block, card) => {
     trouble.textContent = large ? (block.several ? TOO_LARGE_OF_SEVERAL : TOO_LARGE).replace("{most}", block.most).replace("{name}", large.name) : "";
     if (large) return;
     for (const [i, each] of files.entries()) {
-      try { card.send(block.press, { name: each.name, left: files.length - 1 - i }, [await each.arrayBuffer()]); } catch { trouble.textContent = NOT_A_FILE; }
+      const data = await each.arrayBuffer().catch(() => null), told = answered(card.box);
+      if (data) card.send(block.press, { name: each.name, left: files.length - 1 - i }, [data]);
+      if (!data || !(await told)) { trouble.textContent = data ? NOT_TAKEN.replace("{name}", each.name) : NOT_A_FILE; return; }
     }
   };
   input.addEventListener("change", () => { const chosen = [...input.files]; input.value = ""; take(chosen); });

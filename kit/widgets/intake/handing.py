@@ -24,8 +24,8 @@ def file_choice(key, label, hint, press, accept=ENDINGS, several=False):
     return {"is": "file", "key": key, "label": label, "hint": hint.format(MOST_MIB), "press": press, **settings}
 
 
-def folded(key, title, svg, alt, lines, is_open):
-    """A still picture under a title, folded up or open, with lines of text below it. It is shown as an image: nothing in it can run."""
+def folded(key, title, svg, alt, *, lines=(), is_open=True):
+    """A still picture under a title, open or folded up, with lines of text below it. It is shown as an image: nothing in it can run."""
     return {"is": "folded", "key": key, "title": title, "svg": svg, "alt": alt, "lines": list(lines), "open": is_open}
 
 
