@@ -66,7 +66,7 @@ def collect(source, lessons=LESSONS):
     Nothing in it is unpacked to the disk, run or trusted: numbers are worked out from the runs' own bytes. A Fault where the source itself
     can't be opened.
     """
-    found = _Found(lessons)
+    found = _Sorting(lessons)
     title, members, faults, _ = members_of(source, KINDS)
     _take(found, title, members, faults, 1)
     packages, older = _newest(found.packages)
@@ -77,7 +77,7 @@ def collect(source, lessons=LESSONS):
     return Collected(_own_names(runs), packages, tuple(unread), (*older, *twice, *_practice(packages)))
 
 
-class _Found:
+class _Sorting:
     """What was found so far, how many bytes, and where texts of `lessons` lie."""
 
     def __init__(self, lessons):

@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import dataclass
 from hashlib import sha256
 
-from kit.coursework import Lesson, Note, Prediction, Question
+from kit.coursework import CardQuestion, Lesson, Note, Prediction
 
 LETTERS = "abcdefgh"
 GONE, SKIPPED, KEPT = "a choice that the lesson no longer has", "looked first", "kept their answer"
@@ -40,7 +40,7 @@ class QuestionCount:
 
     lesson: Lesson
     number: int
-    question: Question
+    question: CardQuestion
     first: Counter
     ideas: Counter
 
