@@ -1,9 +1,12 @@
-"""A number with its uncertainty, and the one place where numbers are rounded for people."""
+"""A number with its uncertainty. It is kept in its own unit and told in the class's: °C or °F."""
 
-from dataclasses import dataclass
-from math import floor, inf, isfinite, log10, nan
+from dataclasses import dataclass, replace
+from math import inf, isfinite, nan
 
-MINUS = "\N{MINUS SIGN}"
+from kit.rounding import amount, MINUS, places_for, rounded
+from kit.units import offset_of, shown_unit
+
+__all__ = ["amount", "Estimate", "MINUS", "Parts", "places_for", "Range", "rounded"]
 
 
 @dataclass(frozen=True)
@@ -46,6 +49,7 @@ class Estimate:
     make it (it can hold an allowance for drift), lopsided about the value, and open at one end (plus or minus infinity). `parts`: what it is
     made of, where that is known. Prints value and interval where they hold a drift, else by GUM 7.2.6 (JCGM 100:2008): the uncertainty to
     two digits, the value to match.
+    `on_scale`: a reading on the thermometer's scale (a boiling point), and not a difference; told in °F, its zero moves, too.
     """
 
     value: float
@@ -55,6 +59,7 @@ class Estimate:
     level: float = 0.95
     unit: str = "°C"
     parts: Parts | None = None
+    on_scale: bool = False
 
     @classmethod
     def from_error(cls, value, standard_error, factor, *, unit="°C", level=0.95):
@@ -80,30 +85,42 @@ class Estimate:
         """The same estimate in another unit: every part times `factor` (a difference in °F is 1.8 times one in °C)."""
         low, high = sorted((self.low * factor, self.high * factor))
         parts = self.parts and self.parts.scaled(factor)
-        return Estimate(self.value * factor, abs(factor) * self.standard_error, low, high, self.level, unit, parts)
+        return Estimate(self.value * factor, abs(factor) * self.standard_error, low, high, self.level, unit, parts, self.on_scale)
+
+    @property
+    def shown(self):
+        """The same estimate in the unit that the class reads."""
+        factor, unit = shown_unit(self.unit)
+        return self if factor == 1 else self.scaled(factor, unit)._moved(offset_of(self, unit))
+
+    def _moved(self, offset):
+        return replace(self, value=self.value + offset, low=self.low + offset, high=self.high + offset) if offset else self
 
     def __str__(self):
-        if not isfinite(self.value) or not 0 < self.standard_error < inf:
-            return "not determined" if not isfinite(self.value) else f"{self.value:.3g} {self.unit}, uncertainty not determined"
-        if self.parts and self.parts.drift_high > self.parts.drift_low:
+        told = self.shown
+        if not isfinite(told.value) or not 0 < told.standard_error < inf:
+            return "not determined" if not isfinite(told.value) else f"{told.value:.3g} {told.unit}, uncertainty not determined"
+        if told.parts and told.parts.drift_high > told.parts.drift_low:
             return self.text
-        places = places_for(self.standard_error, digits=2)
-        return f"{rounded(self.value, places)} ± {rounded(self.standard_error, places)} {self.unit}"
+        places = places_for(told.standard_error, digits=2)
+        return f"{rounded(told.value, places)} ± {rounded(told.standard_error, places)} {told.unit}"
 
     @property
     def range(self):
         """The interval in words: '1.46 to 1.60 °C', 'at least 1.2 °C', 'not determined'."""
-        places = self._range_places()
-        if isfinite(self.low) and isfinite(self.high):
-            return f"{rounded(self.low, places)} to {rounded(self.high, places)} {self.unit}"
-        if isfinite(self.low):
-            return f"at least {rounded(self.low, places)} {self.unit}"
-        return f"at most {rounded(self.high, places)} {self.unit}" if isfinite(self.high) else "not determined"
+        told = self.shown
+        places = told._range_places()
+        if isfinite(told.low) and isfinite(told.high):
+            return f"{rounded(told.low, places)} to {rounded(told.high, places)} {told.unit}"
+        if isfinite(told.low):
+            return f"at least {rounded(told.low, places)} {told.unit}"
+        return f"at most {rounded(told.high, places)} {told.unit}" if isfinite(told.high) else "not determined"
 
     @property
     def value_text(self):
         """The value in words, with as many decimals as its interval has: '1.53 °C'; 'not determined'."""
-        return f"{rounded(self.value, self._range_places())} {self.unit}" if isfinite(self.value) else "not determined"
+        told = self.shown
+        return f"{rounded(told.value, told._range_places())} {told.unit}" if isfinite(told.value) else "not determined"
 
     @property
     def text(self):
@@ -121,33 +138,15 @@ class Estimate:
         return places_for(width, digits=2 if leading < 3 else 1)
 
 
-def places_for(uncertainty, digits):
-    """How many decimals show `uncertainty` with that many significant digits, after rounding: 0.0996 to two is 0.10."""
-    return digits - 1 - floor(log10(float(f"{uncertainty:.{digits - 1}e}")))
-
-
-def amount(size, digits=2):
-    """A size in words, to that many significant digits and without an exponent: 0.0104 is '0.010', 134 is '130'."""
-    if not isfinite(size):
-        return "unknown"
-    return rounded(size, places_for(abs(size), digits)) if size else "0"
-
-
-def rounded(value, places):
-    """`value` as text with that many decimals (negative: to tens, hundreds), a true minus sign, and no minus before a zero."""
-    text = f"{round(value, places):.{max(places, 0)}f}"
-    if float(text) == 0:
-        return text.lstrip("-")
-    return text.replace("-", MINUS)
-
-
 @dataclass(frozen=True)
 class Range:
-    """From least to most, in one unit: what is plausible where nobody can name a best value. Prints its ends to two digits."""
+    """From least to most, in one unit: what is plausible where nobody can name a best value. Prints its ends to two digits.
+    `on_scale`: readings on the thermometer's scale, as in `Estimate`."""
 
     low: float
     high: float
     unit: str
+    on_scale: bool = False
 
     def holds(self, value):
         """Is `value` inside?"""
@@ -159,13 +158,21 @@ class Range:
 
     def scaled(self, factor, unit):
         """The same range in another unit."""
-        return Range(*sorted((self.low * factor, self.high * factor)), unit)
+        return Range(*sorted((self.low * factor, self.high * factor)), unit, self.on_scale)
+
+    @property
+    def shown(self):
+        """The same range in the unit that the class reads."""
+        factor, unit = shown_unit(self.unit)
+        offset = offset_of(self, unit)
+        return self if factor == 1 else Range(self.low * factor + offset, self.high * factor + offset, unit, self.on_scale)
 
     def __str__(self):
-        low, high = self._shown(self.low), self._shown(self.high)
-        return f"{low if low == high else f'{low} to {high}'} {self.unit}".strip()
+        told = self.shown
+        low, high = told._end(told.low), told._end(told.high)
+        return f"{low if low == high else f'{low} to {high}'} {told.unit}".strip()
 
-    def _shown(self, end):
+    def _end(self, end):
         """An end to two digits, or as many more as tell it from the other end; 0 under a two-hundredth of the width."""
         width = self.high - self.low
         if end == 0 or abs(end) < width / 200:

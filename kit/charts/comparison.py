@@ -4,6 +4,7 @@ from kit.analysis.comparison import Comparison, overlay
 from kit.charts import draw
 from kit.charts.sheet import Panel, end_label, level, line, remark, ranged, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, TREATED
+from kit.units import stated
 
 
 @draw.register
@@ -26,7 +27,7 @@ def _runs(laid):
 def _gap(laid, margin):
     notes = [
         end_label("gap", laid.index[-1], laid["gap"].iloc[-1], DIFFERENCE),
-        remark(f"margin ± {margin:g} °C", laid.index[0], margin, DIFFERENCE, yshift=-10),
+        remark(f"margin ± {stated(margin)}", laid.index[0], margin, DIFFERENCE, yshift=-10),
     ]
     axes = {"x": "time since the change (min)", "y": "°C", "heading": "mine minus reference"}
     marks = [level(-margin, margin, color=DIFFERENCE)]
@@ -35,7 +36,7 @@ def _gap(laid, margin):
 
 def _tested(comparison):
     margin, traces = comparison.margin, []
-    notes = [remark(f"margin ± {margin:g} °C", -margin, -0.8, DIFFERENCE, xshift=4, yanchor="bottom")]
+    notes = [remark(f"margin ± {stated(margin)}", -margin, -0.8, DIFFERENCE, xshift=4, yanchor="bottom")]
     if comparison.test:
         ranges = ((1, comparison.difference, f"{100 * comparison.difference.level:g} % range"), (0, comparison.tested, "tested range"))
         traces = [ranged(estimate, height, TREATED, size=10, name=name) for height, estimate, name in ranges]

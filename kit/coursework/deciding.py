@@ -7,7 +7,7 @@ KEEP, FLAG, OUT = "keep", "flag", "out"
 
 
 def decide_places(keeping, places, choice, reason):
-    """Note in `keeping` what was decided about these places, the sentences of `OddPlace`s; an empty choice opens them again."""
+    """Note in `keeping` what was decided about these places, the keys of `OddPlace`s; an empty choice opens them again."""
     for place in places:
         keeping.add(CARD, KIND, place=place, choice=choice, reason=reason)
 
@@ -28,7 +28,7 @@ def places_of(run):
 def decided_run(run, decisions):
     """`run` with its odd places as decided: left out, or flagged in a remark. The same object for the same decisions."""
     for place in places_of(run):
-        choice, reason = dict(decisions).get(str(place), (KEEP, ""))
+        choice, reason = dict(decisions).get(place.key, (KEEP, ""))
         if choice == OUT:
             run = run.without(place).with_remark(f"Left out because: {reason}")
         elif choice == FLAG:
@@ -39,6 +39,6 @@ def decided_run(run, decisions):
 def left_out_in_code(run, kept, name="run"):
     """The lines of code that leave out of the run called `name` what was left out; none if nothing was."""
     told = dict(decisions_of(kept))
-    out = [n for n, place in enumerate(places_of(run)) if told.get(str(place), (KEEP,))[0] == OUT]
+    out = [n for n, place in enumerate(places_of(run)) if told.get(place.key, (KEEP,))[0] == OUT]
     chosen = ", ".join(f"places[{n}]" for n in out)
     return [f"places = {name}.odd_places()", f"{name} = {name}.without({chosen})"] if out else []

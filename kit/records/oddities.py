@@ -10,6 +10,7 @@ import numpy as np
 
 from kit.faults import Fault
 from kit.records.run import span, thinned
+from kit.units import difference_in, reading, temperature_in, unit
 from kit.words import clock, counted
 
 GAP_STEPS = 2.5
@@ -26,7 +27,8 @@ THERMOMETERS = ("treated", "control", "room")
 class OddPlace:
     """A stretch of one column (for a gap, of the whole run) from `start_s` to `end_s`, with the number of readings in it.
 
-    `kind` is 'gap', 'leap', 'still', 'ceiling' or 'range'; `detail` says what was seen there.
+    `kind` is 'gap', 'leap', 'still', 'ceiling' or 'range'; `detail` says what was seen there, in °C; `told` the same in the class's
+    unit, where it differs. `key` names the place whatever the class reads.
     """
 
     kind: str
@@ -35,6 +37,7 @@ class OddPlace:
     end_s: float
     count: int
     detail: str
+    told: str = ""
 
     @property
     def when(self):
@@ -43,8 +46,13 @@ class OddPlace:
             return f"at {clock(self.start_s)}"
         return f"from {clock(self.start_s)} to {clock(self.end_s)}{f', {self.count:,} readings' if self.count else ''}"
 
-    def __str__(self):
+    @property
+    def key(self):
+        """The place in words that stay the same in °C and °F: what is kept of it refers to these."""
         return f"{self.column}, {self.when}: {self.detail}."
+
+    def __str__(self):
+        return f"{self.column}, {self.when}: {self.told or self.detail}."
 
 
 def odd_places(readings):
@@ -99,8 +107,8 @@ def leaps(name, times, values):
         )
         if back and row >= past:
             past = row + back
-            detail = f"leaps by {abs(values[row + 1] - values[row]):.2f} °C and back"
-            found.append(OddPlace("leap", name, times[row + 1], times[past - 1], back - 1, detail))
+            seen = _seen("leaps by {} and back", difference_in, 2, abs(values[row + 1] - values[row]))
+            found.append(OddPlace("leap", name, times[row + 1], times[past - 1], back - 1, *seen))
     return found
 
 
@@ -111,7 +119,12 @@ def away_at_first(name, times, values, steps):
     jump = abs(steps[row])
     if jump < max(AWAY_C, high - low):
         return []
-    return [OddPlace("leap", name, times[0], times[row], row + 1, f"starts {jump:.2f} °C away from what follows")]
+    return [OddPlace("leap", name, times[0], times[row], row + 1, *_seen("starts {} away from what follows", difference_in, 2, jump))]
+
+
+def _seen(words, shown, places, value):
+    """`words` with this temperature, in °C and as the class reads it; `shown` is `difference_in` or `temperature_in`."""
+    return words.format(f"{value:.{places}f} °C"), words.format(f"{shown(value):.{places}f} {unit()}")
 
 
 def larger(steps, height):
@@ -149,8 +162,8 @@ def stills(name, times, columns):
     for start, end in long:
         moved = drift(other[start:end])
         if moved > STILL_STEPS * step or end - start >= STILL_TIMES * usual:
-            detail = f"stands still at {values[start]:.2f} °C"
-            found.append(OddPlace("still", name, times[start], times[end - 1], end - start, detail))
+            seen = _seen("stands still at {}", temperature_in, 2, values[start])
+            found.append(OddPlace("still", name, times[start], times[end - 1], end - start, *seen))
     return found
 
 
@@ -195,8 +208,9 @@ def out_of_range(name, times, values):
     if not low < COLDEST_C and not high > HOTTEST_C:
         return []
     rows = np.flatnonzero((values < COLDEST_C) | (values > HOTTEST_C))
-    detail = f"outside {COLDEST_C} to {HOTTEST_C} °C, the first is {values[rows[0]]:.1f} °C: look whether the unit is right"
-    return [OddPlace("range", name, times[rows[0]], times[rows[-1]], len(rows), detail)]
+    first = _seen("{}: look whether the unit is right", temperature_in, 1, values[rows[0]])
+    ends = f"{COLDEST_C} to {HOTTEST_C} °C", f"{temperature_in(COLDEST_C):g} to {reading(HOTTEST_C)}"
+    return [OddPlace("range", name, times[rows[0]], times[rows[-1]], len(rows), *(f"outside {end}, the first is {seen}" for end, seen in zip(ends, first)))]
 
 
 def ceilings(times, values):

@@ -10,7 +10,7 @@ KIT = Path(__file__).parents[2] / "kit"
 ORDER = ["words", "physics", "statistics", "records", "intake", "examples", "live", "coursework", "analysis", "bench", "coverage"]
 ORDER += ["charts", "widgets", "report", "desk", "jupyter", "commands"]
 # bootstrap needs nothing but the standard library (tested below), so every layer may stand on it.
-HOME_OF = dict.fromkeys(("estimate", "faults", "words", "storage", "settings", "units", "calling", "__init__", "bootstrap"), "words")
+HOME_OF = dict.fromkeys(("estimate", "faults", "words", "storage", "settings", "rounding", "units", "calling", "__init__", "bootstrap"), "words")
 # Third-party packages that a layer may be the first to import (design: "may import"). Every later layer may, too.
 FIRST_IMPORTED_BY = {
     "numpy": "words", "scipy": "physics", "statsmodels": "physics", "pandas": "records", "openpyxl": "intake", "serial": "live",

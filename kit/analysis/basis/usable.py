@@ -7,6 +7,7 @@ import numpy as np
 from kit.estimate import rounded
 from kit.faults import Fault
 from kit.statistics import heard, lay_out, Layout, still_stretches, within
+from kit.units import reading
 from kit.words import counted
 
 FEWEST_DOF = 3
@@ -101,7 +102,7 @@ def why_stuck(seconds, vessels, change_s):
         whole = still.told_by == "noise" and still.last - still.first == len(seconds)
         why = "although the readings of the other one scatter" if whole else TOLD_BY[still.told_by]
         return (
-            f"The {name} thermometer shows {still.value:g} °C and nothing else from minute {_minutes(start)} to {_minutes(end)}, {why}: "
+            f"The {name} thermometer shows {reading(still.value)} and nothing else from minute {_minutes(start)} to {_minutes(end)}, {why}: "
             "stuck, perhaps. Check the probe and its cable, then run again."
         )
     if (np.ptp(vessels, axis=1) == 0).all():

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from kit.estimate import Range, amount
 from kit.physics import convection, gases
 from kit.physics import STANDARD_PRESSURE_PA
+from kit.units import about, reading
 from kit.words import account, plain, table_html
 
 FLOW = (convection.CONDUCTION, convection.MIXED_FLOW, convection.TURBULENT_FLOW)
@@ -43,7 +44,7 @@ class GasTable:
 
     def explain(self):
         """What the columns mean, with this table's own numbers."""
-        denser = [f"{row.name} is as dense as air {amount(row.colder_air_k, 2)} °C colder" for row in self.rows if row.colder_air_k > 0]
+        denser = [f"{row.name} is as dense as air {about(row.colder_air_k, 2)} colder" for row in self.rows if row.colder_air_k > 0]
         return account(
             "Warm gas rises along a warm wall and sinks along a cold one. How much heat it carries depends on its density, the heat it holds, "
             "how it conducts and how thick it flows.",
@@ -53,7 +54,7 @@ class GasTable:
 
     def _repr_html_(self):
         rows = [(row.name, f"{amount(row.density_kg_m3, 3)} kg/m³, carries {row.carries} of what air carries") for row in self.rows]
-        return table_html([*rows, ("how well known", self.within)], f"Gases at {self.temperature_c:g} °C")
+        return table_html([*rows, ("how well known", self.within)], f"Gases at {reading(self.temperature_c)}")
 
     def to_dict(self):
         return plain(self)

@@ -4,9 +4,9 @@ from math import isfinite
 
 import numpy as np
 
-from kit.estimate import amount, rounded
 from kit.faults import Caution
 from kit.statistics import coverage_factor
+from kit.units import about, span
 from kit.words import counted, listed
 
 FEW_GROUPS = 4
@@ -56,7 +56,7 @@ def suspects(effect):
         names = listed(share.name for share in effect.suspects)
         moves = max(abs(share.without.value - effect.mean.value) for share in effect.suspects)
         text = (
-            f"Look at {names} again. Leaving a group out moves the mean by up to {amount(moves)} °C. Report both, and find the cause: "
+            f"Look at {names} again. Leaving a group out moves the mean by up to {about(moves)}. Report both, and find the cause: "
             "a swap of the vessels that nobody wrote down looks so, too."
         )
         return Caution("suspect", text)
@@ -73,7 +73,7 @@ def few(effect):
 def shared_drift(effect):
     if effect.allowance_c > effect.mean.half_width / 4:
         text = (
-            f"All groups may be off alike by up to {amount(effect.allowance_c)} °C through drift. More groups don't shrink that. "
+            f"All groups may be off alike by up to {about(effect.allowance_c)} through drift. More groups don't shrink that. "
             f"{drift_remedy(effect)}"
         )
         return Caution("shared-drift", text)
@@ -103,7 +103,7 @@ def one_decides(effect):
 def one_side(effect):
     moved = {name: side for name, side in effect.swaps.items() if not side.holds(0)}
     if moved:
-        told = listed(f"{name} by {amount(abs(side.value))} °C" for name, side in moved.items())
+        told = listed(f"{name} by {about(abs(side.value))}" for name, side in moved.items())
         return Caution(
             "one-side",
             f"Swapping the vessels changed the effect: {told} to each side. Place or vessel plays a part; the mean of both is free of it.",
@@ -114,7 +114,7 @@ def place(effect):
     """What place and vessel do, told apart by the groups that swapped."""
     if effect.side and not effect.side.holds(0):
         text = (
-            f"Place and vessel alone make one of the two {amount(abs(effect.side.value))} °C warmer ({100 * effect.side.level:g} %: "
+            f"Place and vessel alone make one of the two {about(abs(effect.side.value))} warmer ({100 * effect.side.level:g} %: "
             f"{effect.side.range}). The class mean is free of it, as some groups swapped their vessels."
         )
         return Caution("place", text)
@@ -155,7 +155,7 @@ def _weights(effect):
 def _spread(effect):
     if effect.spread.value == 0:
         return (
-            f"The groups lie no further apart than their own noise explains; a spread of up to {amount(effect.spread.high)} °C would "
+            f"The groups lie no further apart than their own noise explains; a spread of up to {about(effect.spread.high)} would "
             "still fit."
         )
     mixed = swapped(effect) and effect.side is None
@@ -166,7 +166,7 @@ def _spread(effect):
 def _range(effect):
     side = " One degree more went into telling the place from the gas." if effect.side else ""
     drift = effect.mean.parts
-    ends = f"{rounded(drift.drift_low, 2)} to {rounded(drift.drift_high, 2)} °C"
+    ends = span(drift.drift_low, drift.drift_high, 2)
     cancels = "; drift of place and vessel cancels, as some swapped" if swapped(effect) else ""
     shared = f", and allows for {ends} of drift that all may share" if effect.allowance_c else cancels
     return (
@@ -189,7 +189,7 @@ def _largest(effect):
         "the thermometers' scales": (factor * effect.mean.parts.gain, "comparing each pair of thermometers at two temperatures"),
     }
     name, (size, remedy) = max(lines.items(), key=lambda line: line[1][0])
-    return f"What makes the range widest is {name} (alone it would reach {amount(float(size))} °C). To shrink it: {remedy}."
+    return f"What makes the range widest is {name} (alone it would reach {about(float(size))}). To shrink it: {remedy}."
 
 
 def _hand(effect):

@@ -5,10 +5,11 @@ from math import ceil
 
 from kit.analysis.basis import refuse_question
 from kit.analysis.comparison.numbers import number_of
-from kit.estimate import Estimate, amount, places_for, rounded
+from kit.estimate import Estimate, places_for, rounded
 from kit.faults import Caution, Fault
 from kit.settings import or_class
 from kit.statistics import BARE_MIN, CANNOT_TELL, DIFFERENT, difference_of, Equivalence, equivalence, parts_of, Terms, ranged, RISK, SAME
+from kit.units import about, difference_in, span, stated, unit
 from kit.words import account, plain, table_html
 
 
@@ -89,13 +90,13 @@ class Comparison:
     def __str__(self):
         if self.test is None:
             return f"Cannot tell whether the two are the same. {self.reason}"
-        verdict = f"{self.verdict.capitalize()} of {self.margin:g} °C" if self.verdict == SAME else self.verdict.capitalize()
+        verdict = f"{self.verdict.capitalize()} of {stated(self.margin)}" if self.verdict == SAME else self.verdict.capitalize()
         return f"{verdict}: mine minus the reference is {self.difference.text}."
 
     def _repr_html_(self):
         rows = [
             ("difference", self.difference.text),
-            ("margin", f"{self.margin:g} °C"),
+            ("margin", stated(self.margin)),
             ("tested range", self.tested.range),
             ("why", self.reason),
         ]
@@ -132,7 +133,7 @@ def cannot_compare(mine, reference, margin, level, reason):
 def drift_decides(comparison):
     if comparison.drift_decides:
         text = (
-            f"Drift may have moved the difference by up to {amount(comparison.allowance_c)} °C, and that makes most of the tested range. "
+            f"Drift may have moved the difference by up to {about(comparison.allowance_c)}, and that makes most of the tested range. "
             "A difference that is known to be steady before the change shrinks it, repeats alone do not."
         )
         return Caution("drift-decides", text)
@@ -151,17 +152,17 @@ def bare(comparison):
 def why(difference, test, margin):
     """The reason of a verdict in one or two sentences."""
     places = places_for((test.high - test.low) / 2, 2)
-    ends = f"{rounded(test.low, places)} to {rounded(test.high, places)} °C"
+    ends = span(test.low, test.high, places)
     there = not difference.holds(0)
     if test.verdict == SAME:
         small = " There is a difference, but a smaller one than matters here." if there else ""
-        return f"The whole tested range, {ends}, lies within {margin:g} °C of zero.{small}"
+        return f"The whole tested range, {ends}, lies within {stated(margin)} of zero.{small}"
     if test.verdict == DIFFERENT:
-        return f"The whole tested range, {ends}, lies further than {margin:g} °C from zero."
+        return f"The whole tested range, {ends}, lies further than {stated(margin)} from zero."
     size = " There is a difference; whether it is larger than the margin stays open." if there else ""
-    needed = rounded(ceil(max(-test.low, test.high) * 10**places) / 10**places, places)
+    needed = rounded(ceil(difference_in(max(-test.low, test.high)) * 10**places) / 10**places, places)
     part = "reaches to both sides of zero beyond" if test.low < -margin and test.high > margin else "lies partly within and partly beyond"
-    return f"The tested range, {ends}, {part} the margin of {margin:g} °C. These two could settle {needed} °C.{size}"
+    return f"The tested range, {ends}, {part} the margin of {stated(margin)}. These two could settle {needed} {unit()}.{size}"
 
 
 def compared(comparison):
@@ -169,11 +170,11 @@ def compared(comparison):
     if comparison.test is None:
         return account(f"There is no comparison. {comparison.reason}")
     difference, parts = comparison.difference, comparison.difference.parts
-    drift = f" On top of that drift may have added {rounded(parts.drift_low, 2)} to {rounded(parts.drift_high, 2)} °C." if comparison.allowance_c else ""
+    drift = f" On top of that drift may have added {span(parts.drift_low, parts.drift_high, 2)}." if comparison.allowance_c else ""
     return account(
         f"Mine minus the reference is {difference.value_text}. Chance in both together makes its standard uncertainty "
-        f"{amount(difference.standard_error)} °C.{drift}",
-        f"The question was not whether they differ at all, but whether by more than {comparison.margin:g} °C, which was fixed beforehand.",
+        f"{about(difference.standard_error)}.{drift}",
+        f"The question was not whether they differ at all, but whether by more than {stated(comparison.margin)}, which was fixed beforehand.",
         "Two tests ask whether the truth could lie at either end of the margin. Together they rest on a range at 90 %: "
         f"{comparison.tested.range}.",
         comparison.reason,
@@ -186,6 +187,6 @@ def needed(comparison):
     parts = comparison.difference.parts
     left = comparison.margin - (parts.drift_high - parts.drift_low) / 2
     if left <= 0:
-        return f"With so much drift to allow for no two runs alike could be called the same within {comparison.margin:g} °C. Measure the drift first."
+        return f"With so much drift to allow for no two runs alike could be called the same within {stated(comparison.margin)}. Measure the drift first."
     drift = ", with the drift that has to be allowed for" if comparison.allowance_c else ""
-    return f"To have a fair chance of 'same'{drift}, the standard uncertainty of the difference should be at most {amount(left / 4)} °C."
+    return f"To have a fair chance of 'same'{drift}, the standard uncertainty of the difference should be at most {about(left / 4)}."

@@ -6,6 +6,7 @@ import numpy as np
 
 from kit.estimate import amount, rounded
 from kit.faults import Caution
+from kit.units import about, difference
 from kit.words import counted
 
 # A time that is known to less than half of itself, or to a quarter of a minute, is known.
@@ -47,7 +48,7 @@ def ending(curve):
     if curve.still_rising:
         far = curve.rise.low if curve.rise.low > 0 else -curve.rise.high
         word = "rising: in the end it is at least" if curve.rise.low > 0 else "falling: in the end it is lower by at least"
-        return f" It was still {word} {rounded(far, 2)} °C."
+        return f" It was still {word} {difference(far, 2)}."
     return f" By the end it was going back: {curve.late.text} in the last {LONG_ENOUGH_MIN} min." if curve.falling_again else ""
 
 
@@ -126,5 +127,5 @@ def _drawn(curve):
     drawn = curve.found.drawn
     return (
         "The drawn rise is a picture: a level, and after a delay a rise of one speed, laid through the readings by least squares. They lie about "
-        f"{amount(drawn.scatter)} °C off it. Vessels warm at more than one speed, so its numbers are not given."
+        f"{about(drawn.scatter)} off it. Vessels warm at more than one speed, so its numbers are not given."
     )

@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from kit.estimate import amount, Estimate, places_for, rounded
+from kit.estimate import Estimate, places_for, rounded
 from kit.statistics import coverage_factor
+from kit.units import about, span, stated
 
 QUIET_MINUTES, ENOUGH_MINUTES = 10, 8
 SEEN_C = 0.0005
@@ -58,16 +59,16 @@ class Drift:
             return f"The range holds if {apart} They wandered as far before the change."
         if self.measured:
             return f"The range holds if {apart} The {rounded(self.seen_min, 0)} minutes before the change say so."
-        return f"The range holds if {apart} That is the tolerance, {self.high:g} °C a minute; the minutes before the change can't show so little."
+        return f"The range holds if {apart} That is the tolerance, {stated(self.high)} a minute; the minutes before the change can't show so little."
 
     @property
     def _reach(self):
         """How far apart in words: 'less than 0.11 °C'; from one end to the other, where what was seen lies beyond the nearer one."""
         nearer = min(-self.low, self.high)
         if not abs(self.slope.value) >= nearer:  # no slope was seen where it is nan
-            return f"less than {amount(nearer * self.minutes)} °C"
+            return f"less than {about(nearer * self.minutes)}"
         places = places_for(self.allowance_c, 2)
-        return f"{rounded(self.low * self.minutes, places)} to {rounded(self.high * self.minutes, places)} °C"
+        return span(self.low * self.minutes, self.high * self.minutes, places)
 
 
 @dataclass(frozen=True)
@@ -101,7 +102,7 @@ class BudgetLine:
     @property
     def size_text(self):
         """The size in words."""
-        return f"{amount(self.size_c)} °C" if self.size_c > SEEN_C else "next to nothing"
+        return about(self.size_c) if self.size_c > SEEN_C else "next to nothing"
 
 
 def budget_of(parts, noise, drift, jump, level):

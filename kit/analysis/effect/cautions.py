@@ -8,6 +8,7 @@ from kit.analysis.effect.words import jump_told
 from kit.estimate import amount, rounded
 from kit.faults import Caution
 from kit.statistics import coverage_factor, within
+from kit.units import about, stated
 from kit.words import counted
 
 SHORT_BASELINE_MIN, LONG_RECORD_MIN, EARLIER_MIN = 0.75, 5, 5
@@ -58,7 +59,7 @@ def drift_assumed(effect):
     if drift and not drift.measured:
         few = drift.seen_min < EARLIER_MIN
         why = f"only {amount(drift.seen_min)} min come before the change" if few else "the readings scatter too much, or their display is too coarse"
-        text = f"The record can't show so small a drift, as {why}. The range counts on the tolerance of {drift.bound:g} °C a minute."
+        text = f"The record can't show so small a drift, as {why}. The range counts on the tolerance of {stated(drift.bound)} a minute."
         return Caution("drift-assumed", text)
 
 
@@ -66,7 +67,7 @@ def drift_seen(effect):
     """The drift before the change is surely more than the tolerance."""
     drift, tolerance = effect.drift, effect.question.tolerance_c_per_min
     if drift and isfinite(drift.slope.value) and min(abs(drift.slope.low), abs(drift.slope.high)) > tolerance and not drift.slope.holds(0):
-        text = f"The difference already drifted by {amount(drift.slope.value)} °C a minute before the change. The range allows for it."
+        text = f"The difference already drifted by {about(drift.slope.value)} a minute before the change. The range allows for it."
         return Caution("drift-in-baseline", text)
 
 
@@ -75,7 +76,7 @@ def bent(effect):
     drift = effect.drift
     if drift and drift.bent:
         text = (
-            f"The difference wandered by {amount(drift.swing_c)} °C in the {amount(drift.seen_min)} min before the change, not in a straight line; "
+            f"The difference wandered by {about(drift.swing_c)} in the {amount(drift.seen_min)} min before the change, not in a straight line; "
             "a slow cycle of the room looks so. The range allows for as much again."
         )
         return Caution("bent-before", text)
@@ -116,7 +117,7 @@ def not_steady(effect, record):
     centred = minutes - minutes.mean()
     slope = centred @ record.vessels[1, recent] / (centred @ centred)
     if abs(slope) > STILL_WARMING_C_PER_MIN:
-        text = f"The control still changed by {amount(slope)} °C a minute when the change came. Let both vessels settle for longer."
+        text = f"The control still changed by {about(slope)} a minute when the change came. Let both vessels settle for longer."
         return Caution("not-steady", text)
 
 
@@ -142,20 +143,20 @@ def display_coarse(effect):
         return None
     shown, wide = coverage_factor(effect.question.level, effect.noise.dof) * effect.noise.display_c, effect.warming.half_width
     if shown > wide / 2:
-        text = f"The display's step decides this range: {amount(shown)} °C of it. Use a finer display, or several runs."
+        text = f"The display's step decides this range: {about(shown)} of it. Use a finer display, or several runs."
         return Caution("display-coarse", text)
 
 
 def control_moved(effect, record):
     before, after = (record.vessels[1, window].mean() for window in _windows(record).values())
     if abs(after - before) > max(abs(effect.warming.value) / 2, MOVED_C):
-        text = f"The control itself changed by {amount(after - before)} °C. The effect counts on the lamp having done the same in both vessels."
+        text = f"The control itself changed by {about(after - before)}. The effect counts on the lamp having done the same in both vessels."
         return Caution("control-moved", text)
 
 
 def range_wide(effect):
     if effect.verdict != "cannot tell" and effect.warming.half_width > abs(effect.warming.value) / 2:
-        text = f"The range reaches {amount(effect.warming.half_width)} °C to each side, more than half the effect. Its size is hardly known."
+        text = f"The range reaches {about(effect.warming.half_width)} to each side, more than half the effect. Its size is hardly known."
         return Caution("range-wide", text)
 
 

@@ -15,6 +15,7 @@ from kit.faults import Fault
 from kit.records import Run, Windows
 from kit.settings import or_class
 from kit.statistics import coverage_factor, Terms, single_effect, SingleEffect, vessel_changes, within
+from kit.units import difference
 from kit.words import plain, table_html
 
 
@@ -144,7 +145,7 @@ def without_number(run, windows, question, reason):
 def spoilt(jump):
     """Why a jump in the baseline leaves no number."""
     return (
-        f"At minute {rounded(jump.at_min, 1)} the difference jumps by {rounded(abs(jump.size_c), 2)} °C within seconds, in or near the baseline, "
+        f"At minute {rounded(jump.at_min, 1)} the difference jumps by {difference(abs(jump.size_c), 2)} within seconds, in or near the baseline, "
         "and no quiet minute lies before that. Move the baseline, or run again."
     )
 

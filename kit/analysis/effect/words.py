@@ -3,6 +3,7 @@
 from math import isfinite
 
 from kit.estimate import amount, places_for, rounded
+from kit.units import about, difference, difference_in, span, stated, unit
 from kit.words import account, counted, listed
 
 
@@ -15,13 +16,13 @@ def effect_explained(effect):
 
 def jump_told(jump):
     """What a `JumpSeen` is, and the range with it and without it."""
-    minute, size = rounded(jump.at_min, 1), amount(abs(jump.size_c))
+    minute, size = rounded(jump.at_min, 1), about(abs(jump.size_c))
     up = "up" if jump.size_c > 0 else "down"
-    lasts = f"At minute {minute} the difference jumps {up} by {size} °C within seconds"
+    lasts = f"At minute {minute} the difference jumps {up} by {size} within seconds"
     if isfinite(jump.lasts_min):
-        lasts = f"From minute {minute} the difference lies {size} °C {'higher' if jump.size_c > 0 else 'lower'} for about {amount(jump.lasts_min)} min"
+        lasts = f"From minute {minute} the difference lies {size} {'higher' if jump.size_c > 0 else 'lower'} for about {amount(jump.lasts_min)} min"
     places = places_for(max(jump.with_it[1] - jump.with_it[0], 1e-3) / 2, 1)
-    ranges = [f"{rounded(low, places)} to {rounded(high, places)} °C" for low, high in (jump.with_it, jump.without_it)]
+    ranges = [span(low, high, places) for low, high in (jump.with_it, jump.without_it)]
     if ranges[0] == ranges[1]:
         return f"{lasts}; no warming does that. The range is the same with it and without it."
     return f"{lasts}; no warming does that. With it the range would be {ranges[0]}, without it {ranges[1]}; the range given holds both."
@@ -32,7 +33,7 @@ def _value(effect):
     treated, control = effect.treated_change.value, effect.control_change.value
     return (
         f"From the baseline ({b_start:g} to {b_end:g} min) to the response ({r_start:g} to {r_end:g} min) the treated vessel changed by "
-        f"{rounded(treated, 2)} °C and the control by {rounded(control, 2)} °C. The effect is the first minus the second: {effect.warming.value_text}."
+        f"{difference(treated, 2)} and the control by {difference(control, 2)}. The effect is the first minus the second: {effect.warming.value_text}."
     )
 
 
@@ -50,18 +51,18 @@ def _drift(effect):
     seen = "No drift can be seen before the change."
     if isfinite(drift.slope.value):
         places = places_for(drift.slope.standard_error, 2)
-        slope = f"{rounded(drift.slope.value, places)} ± {rounded(drift.slope.standard_error, places)} °C a minute"
+        slope = f"{rounded(difference_in(drift.slope.value), places)} ± {difference(drift.slope.standard_error, places)} a minute"
         seen = f"In the {amount(drift.seen_min)} min before the change the difference drifted by itself by {slope}."
-    ends = [rounded(end * drift.minutes, places_for(drift.allowance_c, 2)) for end in (drift.low, drift.high)] if drift.allowance_c else ["0", "0"]
-    return f"{seen} {_source(drift)} So drift may have added {ends[0]} to {ends[1]} °C between the windows."
+    moved = span(drift.low * drift.minutes, drift.high * drift.minutes, places_for(drift.allowance_c, 2)) if drift.allowance_c else f"0 to 0 {unit()}"
+    return f"{seen} {_source(drift)} So drift may have added {moved} between the windows."
 
 
 def _source(drift):
     if drift.bent:
-        return f"It ran no straight line but wandered by {amount(drift.swing_c)} °C, and may do so again."
+        return f"It ran no straight line but wandered by {about(drift.swing_c)}, and may do so again."
     if drift.measured:
         return "That may go on, fade, or turn back at half its speed."
-    return f"The record can't show a drift as small as the tolerance of {drift.high:g} °C a minute, so that is allowed for, either way."
+    return f"The record can't show a drift as small as the tolerance of {stated(drift.high)} a minute, so that is allowed for, either way."
 
 
 def _jump(effect):

@@ -8,6 +8,7 @@ from kit.analysis.planet.forcings import Forcing, forcing
 from kit.estimate import Estimate, Range, rounded
 from kit.physics import planet
 from kit.physics import exitance_w_m2, ZERO_C_K
+from kit.units import temperature
 from kit.words import account, plain, table_html
 
 ALBEDO_LIMIT = 0.01  # how well Earth's reflected share is known, rounded (textbook, from memory)
@@ -34,10 +35,10 @@ class PlanetBalance:
     curve: dict
 
     def __str__(self):
-        bare, surface = (rounded(each, 1) for each in (self.bare_c, self.surface_c))
+        bare, surface = (temperature(each, 1) for each in (self.bare_c, self.surface_c))
         return (
-            f"In: {rounded(self.absorbed_w_m2, 1)} W/m². Out equals in at {bare} °C bare ({self.bare_range}), "
-            f"at {surface} °C under the layer ({self.surface_range}). Observed: about {rounded(planet.SURFACE_K - ZERO_C_K, 0)} °C."
+            f"In: {rounded(self.absorbed_w_m2, 1)} W/m². Out equals in at {bare} bare ({self.bare_range}), "
+            f"at {surface} under the layer ({self.surface_range}). Observed: about {temperature(planet.SURFACE_K - ZERO_C_K, 0)}."
         )
 
     def explain(self):
@@ -76,8 +77,8 @@ def planet_balance(sun_w_m2=planet.SUN_W_M2, albedo=planet.ALBEDO, absorbed_shar
         absorbed_w_m2=absorbed,
         bare_c=float(bare[1]),
         surface_c=float(surface[1]),
-        bare_range=Range(float(bare[0]), float(bare[2]), "°C"),
-        surface_range=Range(float(surface[0]), float(surface[2]), "°C"),
+        bare_range=Range(float(bare[0]), float(bare[2]), "°C", on_scale=True),
+        surface_range=Range(float(surface[0]), float(surface[2]), "°C", on_scale=True),
         curve={"surface_c": SURFACE_C, "leaves_w_m2": leaves},
     )
 

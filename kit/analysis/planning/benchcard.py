@@ -8,6 +8,7 @@ from kit.analysis.planning.dosing import GasDose
 from kit.faults import Fault
 from kit.physics import bounded
 from kit.settings import class_settings, or_class
+from kit.units import unit
 from kit.words import account, plain, table_html
 
 SOON_MIN, EVERY_MIN = 5, 1
@@ -54,7 +55,7 @@ class BenchCard:
 
     def _sheet(self):
         """The record sheet: a line for each minute, to be filled in by hand."""
-        heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in ("minute", "treated (°C)", "control (°C)", "what happened"))
+        heads = "".join(f'<th scope="col">{escape(head)}</th>' for head in ("minute", f"treated ({unit()})", f"control ({unit()})", "what happened"))
         last = int(self.gas_at_min + self.read_min + 1)
         box = '<td style="min-width: 3.5em; height: 1.6em; border: 1px solid currentColor"></td>'
         lines = "".join(f'<tr><th scope="row">{minute}</th>{3 * box}</tr>' for minute in range(0, last + 1, EVERY_MIN))

@@ -10,6 +10,7 @@ from kit.faults import Caution, Fault
 from kit.physics import dose, filling, room
 from kit.physics import bounded, ROOM_CO2_SHARE, STANDARD_PRESSURE_PA, vapour_pressure_pa
 from kit.settings import class_settings
+from kit.units import reading
 from kit.words import account, counted, plain, table_html
 
 CURVE_MINUTES = np.linspace(0, 5, 121)
@@ -75,7 +76,7 @@ class GasDose:
         vessel, head = self.setup.vessel_l, self.setup.headspace_l
         return account(
             f"{self.made_from[0].upper()}{self.made_from[1:]} give {self.moles} of CO2. What runs out first: {self.limiting}.",
-            f"At {self.setup.room_c:g} °C that fills {self.litres}. The low end leaves {amount(self.dissolved_l)} L in the water.",
+            f"At {reading(self.setup.room_c)} that fills {self.litres}. The low end leaves {amount(self.dissolved_l)} L in the water.",
             f"Gas that mixes on its way, behind {head:g} L of air in the bottle, takes air out with it: {self.share_mixed} of CO2 in {vessel:g} L.",
             f"Gas that lies on the floor and lifts the air out: {self.share_from_below}. What really happens lies between: {self.share}.",
             f"{self.setup.groups:g} groups add at most {rounded(self.room_ppm, 0)} ppm to the room if nobody airs it.",

@@ -4,6 +4,7 @@ import numpy as np
 
 from kit.estimate import amount
 from kit.settings import class_settings
+from kit.units import about, difference_in, unit
 from kit.words import counted
 
 SETTLE_MIN = 1.0
@@ -11,8 +12,8 @@ SETTLE_MIN = 1.0
 
 def plan_sentence(plan):
     """What to do and what to expect."""
-    wish = f"± {amount(plan.half_width_c)} °C"
-    expected = f"± {amount(plan.chosen.half_width_c)} °C"
+    wish = f"± {about(plan.half_width_c)}"
+    expected = f"± {about(plan.chosen.half_width_c)}"
     if plan.reachable:
         return f"Plan {_runs(plan)}: 4 of 5 such plans get a range of at most {expected}, within the {wish} that you want."
     return f"{wish} is out of reach. {_runs(plan)} would come to {expected} or less in 4 of 5 such plans."
@@ -42,12 +43,12 @@ def why_plan(plan):
     """What decides the number of runs, or what stands in the way of the wish."""
     chosen = plan.chosen
     single = next(each for each in plan.options if each.runs == 1 and each.timing == chosen.timing)
-    alone = f"One such run reaches ± {amount(single.half_width_c)} °C"
+    alone = f"One such run reaches ± {about(single.half_width_c)}"
     if chosen.runs == 1:
         return f"{alone}, so no repeat is needed. A repeat still shows whether it happens again."
     if not plan.reachable:
         return (
-            f"{alone}; more runs help slowly, and runs differ by about {amount(plan.spread_c)} °C. Ask for less, or find out why they "
+            f"{alone}; more runs help slowly, and runs differ by about {about(plan.spread_c)}. Ask for less, or find out why they "
             "differ."
         )
     swap = " Swapped vessels take out the drift that place and lamp bring." if chosen.swap else ""
@@ -62,17 +63,17 @@ def plan_explained(plan):
 def _chance(plan):
     wander = plan.wander
     return (
-        f"Taken for chance: the difference wanders by {amount(wander.sd_c)} °C, readings {amount(wander.correlation_s)} s apart still "
+        f"Taken for chance: the difference wanders by {about(wander.sd_c)}, readings {amount(wander.correlation_s)} s apart still "
         "agree, "
-        f"the display moves in steps of {amount(wander.display_c)} °C, one reading every {wander.step_s:g} s."
+        f"the display moves in steps of {about(wander.display_c)}, one reading every {wander.step_s:g} s."
     )
 
 
 def _rehearsed(plan):
     alone = plan.chosen.alone
     return (
-        f"Sixty such runs were rehearsed, half drifting up and half down by {plan.drift_c_per_min:.2g} °C a minute. One run brings "
-        f"{amount(float(np.median(alone.error)))} °C of chance (standard uncertainty), and up to {amount(alone.allowance)} °C have to be allowed for drift."
+        f"Sixty such runs were rehearsed, half drifting up and half down by {difference_in(plan.drift_c_per_min):.2g} {unit()} a minute. One run brings "
+        f"{about(float(np.median(alone.error)))} of chance (standard uncertainty), and up to {about(alone.allowance)} have to be allowed for drift."
     )
 
 
@@ -80,22 +81,22 @@ def _quiet(plan):
     most = max(each.timing.quiet for each in plan.options)
     short, long = (next(each for each in plan.options if each.runs == 1 and each.timing.quiet == quiet).half_width_c for quiet in (1.0, most))
     ended = "ten" if most == 10 else f"{most:g}"
-    return f"With one quiet minute before the gas, a run reaches ± {amount(short)} °C; with {ended}, ± {amount(long)} °C. So keep the whole record."
+    return f"With one quiet minute before the gas, a run reaches ± {about(short)}; with {ended}, ± {about(long)}. So keep the whole record."
 
 
 def _repeats(plan):
     if plan.runs == 1:
         return plan.reason
     return (
-        f"Beyond their own chance runs are taken to differ by {amount(plan.spread_c)} °C. With {counted(plan.runs, 'run')} that makes "
+        f"Beyond their own chance runs are taken to differ by {about(plan.spread_c)}. With {counted(plan.runs, 'run')} that makes "
         "about "
-        f"± {amount(plan.chosen.half_width_c)} °C. {plan.reason}"
+        f"± {about(plan.chosen.half_width_c)}. {plan.reason}"
     )
 
 
 def _telling(plan):
     size = 2 * plan.chosen.half_width_c
-    return f"An extra warming of {amount(size)} °C would be told from none {how_often(float(plan.chance_of_telling(size)))}."
+    return f"An extra warming of {about(size)} would be told from none {how_often(float(plan.chance_of_telling(size)))}."
 
 
 def how_often(chance):

@@ -11,6 +11,7 @@ from kit.estimate import Estimate, Range, amount, rounded
 from kit.faults import Caution, Fault
 from kit.records import Run
 from kit.statistics import coverage_factor, display_step, FEWEST_MIN, fit_rise, LEVEL, slopes, wait_for_steady, within
+from kit.units import about, difference_in, stated
 from kit.words import counted, listed, plain, table_html
 
 UNIT = "°C/min"
@@ -51,7 +52,7 @@ class Steadiness:
         return f"{self.verdict.capitalize()}: {self.reason}"
 
     def _repr_html_(self):
-        rows = [("drift", self.slope.text), ("tolerance", f"{self.tolerance_c_per_min:g} {UNIT}"), ("looked at", self.stretch)]
+        rows = [("drift", self.slope.text), ("tolerance", f"{stated(self.tolerance_c_per_min)}/min"), ("looked at", self.stretch)]
         return table_html([*rows, *(("mind", each) for each in self.cautions)], str(self))
 
     @property
@@ -170,15 +171,15 @@ def settling_time(seconds, control):
 
 
 def _reason(verdict, slope, at_most, asked):
-    over_min, tolerance = asked.over_min, asked.tolerance_c_per_min
+    over_min, tolerance = asked.over_min, f"{difference_in(asked.tolerance_c_per_min):g}"
     said = f"over {over_min:g} min the {asked.of} drifted by"
     if verdict == "steady":
-        return f"{said} no more than {amount(at_most)} {UNIT} (95 %), less than the tolerance of {tolerance:g}."
+        return f"{said} no more than {about(at_most)}/min (95 %), less than the tolerance of {tolerance}."
     if verdict == "drifting":
-        return f"{said} {slope.text}, more than the tolerance of {tolerance:g}."
+        return f"{said} {slope.text}, more than the tolerance of {tolerance}."
     if over_min < FEWEST_MIN:
         return f"{said} {slope.text}. {over_min:g} min are too few to call anything steady; watch {FEWEST_MIN} min or more."
-    return f"{said} {slope.text}. Part of that range lies beyond the tolerance of {tolerance:g}."
+    return f"{said} {slope.text}. Part of that range lies beyond the tolerance of {tolerance}."
 
 
 def _cautions(found, over_min):

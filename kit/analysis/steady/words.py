@@ -3,6 +3,7 @@
 from math import isfinite
 
 from kit.estimate import amount
+from kit.units import difference_in, stated
 from kit.words import account
 
 
@@ -14,7 +15,8 @@ def steadiness_explained(steadiness):
     lines = [
         f"A straight line through {s.stretch} of the {s.of} changes by {s.slope.text}.",
         f"Readings closer than about {amount(s.correlation_s)} s agree by chance. The range allows for that and for the display's step.",
-        f"Steady means: surely less than {s.tolerance_c_per_min:g} °C a minute. Drifting means: surely more. Here the drift is at most {amount(s.at_most)}.",
+        f"Steady means: surely less than {stated(s.tolerance_c_per_min)} a minute. Drifting means: surely more. "
+        f"Here the drift is at most {amount(difference_in(s.at_most))}.",
     ]
     return account(*lines, *_waiting(s))
 

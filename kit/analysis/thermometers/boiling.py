@@ -1,6 +1,6 @@
 """At how many degrees water boils where you are, and how sure that is."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import sqrt
 
 import numpy as np
@@ -61,7 +61,8 @@ def boiling_point(*, altitude_m=None, pressure_pa=None):
 def _boiling(pressure_pa, limit_pa, taken_from):
     low, middle, high = boiling_point_c(pressure_pa + limit_pa * np.array([-1, 0, 1]))
     error = float(high - low) / 2 / sqrt(3)
-    return BoilingPoint(Estimate.from_error(float(middle), error, coverage_factor(0.95)), pressure_pa, limit_pa, taken_from, _curve())
+    boils = replace(Estimate.from_error(float(middle), error, coverage_factor(0.95)), on_scale=True)
+    return BoilingPoint(boils, pressure_pa, limit_pa, taken_from, _curve())
 
 
 def _curve():

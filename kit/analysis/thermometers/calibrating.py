@@ -7,10 +7,11 @@ import numpy as np
 
 from kit.analysis.thermometers.words import calibration_cautions, calibration_explained, calibration_sentence
 from kit.analysis.thermometers.checkpoints import Points, fixed_points, paired_points, shown_step
-from kit.estimate import Estimate, rounded
+from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.records import Run
 from kit.statistics import coverage_factor, display_uncertainty, fit_line, Line, side_by_side, SideBySide
+from kit.units import temperature
 from kit.words import Account, plain, table_html
 
 PROBES = ("treated", "control")
@@ -72,7 +73,7 @@ class Calibration:
         done = []
         for probe in self.lines:
             middle = float(run.readings[probe].median())
-            done.append(f"{probe} {_signed(self.correction(probe, middle))} at {rounded(middle, 0)} °C")
+            done.append(f"{probe} {_signed(self.correction(probe, middle))} at {temperature(middle, 0)}")
         return f"Corrected by calibration ({self.method}): {', '.join(done)}."
 
     @property
@@ -90,7 +91,7 @@ class Calibration:
     def _repr_html_(self):
         read = np.concatenate([self.points.readings[probe] for probe in self.lines])
         shown = (float(read.min()), float(read.min() + read.max()) / 2, float(read.max()))
-        rows = [(f"{probe} at {rounded(at, 1)} °C: add", self.correction(probe, at)) for probe in self.lines for at in shown]
+        rows = [(f"{probe} at {temperature(at, 1)}: add", self.correction(probe, at)) for probe in self.lines for at in shown]
         return table_html([*rows, *(("mind", each) for each in self.cautions)], str(self))
 
     def to_dict(self):

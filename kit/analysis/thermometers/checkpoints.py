@@ -9,6 +9,7 @@ import pandas as pd
 from kit.analysis.thermometers.boiling import boiling_point
 from kit.faults import Fault
 from kit.statistics import display_uncertainty
+from kit.units import reading, stated, temperature
 from kit.words import listed
 
 PROBES = ("treated", "control")
@@ -47,7 +48,7 @@ def fixed_points(readings, pressure_pa, altitude_m, resolution_c):
     bath = BATH_LIMIT_C / sqrt(3)
     means = {probe: np.array([each.mean() for each in pair]) for probe, pair in several.items()}
     true = np.array([0.0, boils.temperature.value])
-    told = (f"Ice slush is 0.00 °C. {boils}", f"The display moves in steps of {step:g} °C.")
+    told = (f"Ice slush is {temperature(0, 2)}. {boils}", f"The display moves in steps of {stated(step)}.")
     error = np.hypot([bath, bath], [0.0, boils.temperature.standard_error])
     return Points("ice and boiling water", means, dict.fromkeys(PROBES, true), np.array(own), error, told)
 
@@ -58,7 +59,7 @@ def refuse_changed_places(readings):
         ice, boiling = (float(_numbers(readings[point], probe, point).mean()) for point in ("ice", "boiling"))
         if boiling - ice < LEAST_APART_C:
             raise Fault(
-                f"The {probe} thermometer shows {ice:g} °C in ice slush and {boiling:g} °C in boiling water. "
+                f"The {probe} thermometer shows {reading(ice)} in ice slush and {reading(boiling)} in boiling water. "
                 "Did two readings change places, or is it broken?"
             )
 
@@ -85,7 +86,7 @@ def paired_points(readings, resolution_c):
     table = _table(readings)
     step = shown_step(table.to_numpy(float).ravel()) if resolution_c is None else resolution_c
     own = np.full(len(table), display_uncertainty(step))
-    told = (f"The display moves in steps of {step:g} °C.",)
+    told = (f"The display moves in steps of {stated(step)}.",)
     treated, control = (table[probe].to_numpy(float) for probe in PROBES)
     if "reference" in table:
         true = table["reference"].to_numpy(float)

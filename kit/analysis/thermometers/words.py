@@ -5,6 +5,7 @@ import numpy as np
 from kit.estimate import amount, rounded
 from kit.faults import Caution
 from kit.statistics import coverage_factor
+from kit.units import about, difference, stated, temperature, unit
 from kit.words import listed
 
 USUAL_WARMING_C, SEEN_SCATTER_C, APART_C = 1.5, 0.05, 0.05
@@ -18,7 +19,7 @@ def calibration_sentence(calibration):
     for probe in calibration.lines:
         middle = float(np.mean(calibration.points.readings[probe]))
         sign = "+" if calibration.correction(probe, middle).value > 0 else ""
-        added.append(f"{sign}{calibration.correction(probe, middle)} to the {probe} thermometer near {rounded(middle, 0)} °C")
+        added.append(f"{sign}{calibration.correction(probe, middle)} to the {probe} thermometer near {temperature(middle, 0)}")
     return f"By {calibration.method}: add {listed(added)}. {_scale(calibration)}"
 
 
@@ -49,7 +50,7 @@ def scattered(calibration):
     worst = max((line.scatter for line in calibration.lines.values() if np.isfinite(line.scatter)), default=0.0)
     if worst > max(3 * known, SEEN_SCATTER_C):
         text = (
-            f"The points lie {amount(worst)} °C off the line, more than the display explains. Stir the bath, and wait until both have "
+            f"The points lie {about(worst)} off the line, more than the display explains. Stir the bath, and wait until both have "
             "settled."
         )
         return Caution("scatter", text)
@@ -61,7 +62,7 @@ def bent(calibration):
     bow = abs(record.bend_c) if record else max((bow_of(calibration, probe) for probe in calibration.lines), default=0.0)
     if bow > 0:
         text = (
-            f"The correction is no straight line: it bows by {amount(bow)} °C in the middle. Calibrate near the temperatures of the run, and do not "
+            f"The correction is no straight line: it bows by {about(bow)} in the middle. Calibrate near the temperatures of the run, and do not "
             "trust it beyond them."
         )
         return Caution("bent", text)
@@ -111,7 +112,7 @@ def apart(calibration):
     gap = float(np.median(np.abs(points.true["treated"] - points.readings["treated"])))
     if gap > max(3 * float(points.reading_error.mean()), APART_C):
         text = (
-            f"The two differ by about {amount(gap)} °C in one bath. Is it the thermometers, or is the water not the same in both places? Stir, let them "
+            f"The two differ by about {about(gap)} in one bath. Is it the thermometers, or is the water not the same in both places? Stir, let them "
             "change places, and compare again."
         )
         return Caution("apart", text)
@@ -131,19 +132,19 @@ def calibration_explained(calibration):
 def _lines(calibration):
     for probe, line in calibration.lines.items():
         count = len(calibration.points.readings[probe])
-        tilt = f", and {rounded(line.slope, 4)} °C more for each degree" if line.slope_error else ""
+        tilt = f", and {rounded(line.slope, 4)} {unit()} more for each degree" if line.slope_error else ""
         yield (
-            f"The {probe} thermometer: a line through {count} points adds {rounded(line.intercept, 3)} °C at {rounded(line.origin, 1)} "
-            f"°C{tilt}. "
-            f"The standard uncertainty there is {amount(float(line.error_at(line.origin)))} °C."
+            f"The {probe} thermometer: a line through {count} points adds {difference(line.intercept, 3)} at "
+            f"{temperature(line.origin, 1)}{tilt}. "
+            f"The standard uncertainty there is {about(float(line.error_at(line.origin)))}."
         )
 
 
 def _counts(calibration):
     if calibration.gain_uncertainty is None:
         return "In the paired effect a shift cancels, so these corrections leave it as it is."
-    size = amount(calibration.gain_uncertainty * USUAL_WARMING_C)
+    size = about(calibration.gain_uncertainty * USUAL_WARMING_C)
     return (
-        f"In a paired effect a shift cancels; the scales leave {size} °C of uncertainty for each {USUAL_WARMING_C:g} °C that a vessel "
+        f"In a paired effect a shift cancels; the scales leave {size} of uncertainty for each {stated(USUAL_WARMING_C)} that a vessel "
         "changes."
     )

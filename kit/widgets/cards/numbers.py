@@ -4,10 +4,11 @@ from dataclasses import dataclass, field, fields, replace
 from itertools import combinations
 
 from kit.analysis.effect import change_of, level, misplaced, paired_effect, suggest_windows
-from kit.estimate import Estimate, rounded
+from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.examples import example_run
 from kit.coursework import kept_marks, names_in
+from kit.units import difference
 
 TOO_CLOSE_C = 0.05  # two choices nearer than this would be told apart by luck
 OWN = "The numbers come from your own windows."
@@ -69,7 +70,7 @@ def numbers_of_effect(effect):
     spots = {f"{name}_{end}": level(column, *window) for name, column in series.items() for end, window in _ends(effect.windows)}
     changes = {f"{name}_change": spots[f"{name}_end"] - spots[f"{name}_start"] for name in ("treated", "control")}
     values = {**spots, **changes, "effect": effect.warming.value}
-    texts = {name: f"{rounded(value, 2)} °C" for name, value in values.items()}
+    texts = {name: difference(value, 2) for name, value in values.items()}
     return Numbers(values, {**texts, "effect": effect.warming.value_text, "range": effect.warming.range, "sentence": str(effect)})
 
 

@@ -4,6 +4,7 @@ from math import hypot, inf
 
 from kit.estimate import MINUS, rounded
 from kit.statistics import coverage_factor, equivalence
+from kit.units import stated
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, rows, script, sheet
 
@@ -43,7 +44,7 @@ def answer(mine, mine_pm, reference, reference_pm, *, margin=0.3, shown="no"):
     differ = abs(gap) > reach
     seen = f"{bars}, and the range of the difference {'leaves out 0: they differ.' if differ else 'holds 0: no difference shows.'}"
     verdict = equivalence(gap, reach / FACTOR, inf, margin).verdict
-    judged = f" Within {margin:g} °C: {verdict}." if shown == "yes" else ""
+    judged = f" Within {stated(margin)}: {verdict}." if shown == "yes" else ""
     return {
         "sentence": f"{told} {seen}{judged}",
         "numbers": [("difference", f"{_signed(gap)} °C"), ("its range", _range(gap, reach))],

@@ -7,6 +7,7 @@ import numpy as np
 from kit.estimate import rounded
 from kit.physics import lamp_lit, Vessel
 from kit.settings import class_settings
+from kit.units import difference
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, View, line, rows, script, sheet, starting
 
@@ -44,12 +45,12 @@ def answer(lamp_w, mouth_cm, glass_mm, minute):
     """How warm this vessel gets and how soon; and the watts in and out at `minute`, with what the glass and the air store."""
     lit = _lit(lamp_w, mouth_cm, glass_mm)
     gas_k, wall_w, mouth_w = (float(np.interp(60 * minute, lit.times_s, each)) for each in (lit.gas_k, lit.through_wall_w, lit.through_mouth_w))
-    level, soon = f"{rounded(lit.level_k, 1)} °C", f"{rounded(lit.nearly_s / 60, 0)} min"
+    level, soon = difference(lit.level_k, 1), f"{rounded(lit.nearly_s / 60, 0)} min"
     watts = {"in": lamp_w, "out": wall_w + mouth_w, "wall": wall_w, "mouth": mouth_w}
     return {
         "sentence": f"{_meanwhile(minute, lamp_w, wall_w + mouth_w)} It goes level {level} above the room.",
         "numbers": [("level, above the room", level), ("95 % of the way after", soon)],
-        "picture": f"Minute {minute:g}, {rounded(gas_k, 1)} °C above the room. In: {_watt(lamp_w)} from the lamp. "
+        "picture": f"Minute {minute:g}, {difference(gas_k, 1)} above the room. In: {_watt(lamp_w)} from the lamp. "
         f"Out: {_watt(wall_w)} through the wall, {_watt(mouth_w)} through the mouth.",
         "table": _table(lit),
         "line": line(lit.times_s / 60, lit.gas_k, name="now"),
@@ -72,7 +73,7 @@ def compared():
     going = "level" if abs(first.through_wall_w[-1] + first.through_mouth_w[-1] - first.in_w) < EVEN_W else "climbing"
     later = "later" if thick.nearly_s > 1.2 * first.nearly_s else "sooner"
     thicker = later if abs(thick.level_k - first.level_k) < 0.05 else "higher" if thick.level_k > first.level_k else "lower"
-    texts = {f"{name}_level": f"{rounded(each.level_k, 1)} °C" for name, each in (("first", first), ("thick", thick), ("wide", wide))}
+    texts = {f"{name}_level": difference(each.level_k, 1) for name, each in (("first", first), ("thick", thick), ("wide", wide))}
     times = {f"{name}_minutes": f"{rounded(each.nearly_s / 60, 0)} min" for name, each in (("first", first), ("thick", thick))}
     return Numbers({"two_hours": going, "thicker": thicker}, {**texts, **times})
 

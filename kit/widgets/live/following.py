@@ -12,6 +12,7 @@ from kit.faults import Fault
 from kit.intake.given import asked_of
 from kit.live import file_so_far, FOLDER, port_so_far
 from kit.settings import or_class
+from kit.units import difference
 from kit.widgets.cards import bullets, buttons, text
 from kit.widgets.intake import RunCard, still
 from kit.widgets.shared import script, told
@@ -159,7 +160,7 @@ def last_readings(run):
     """(name, text) of the newest reading of each vessel and of their difference."""
     columns = {"treated": run.readings["treated"], "control": run.readings["control"], f"treated {MINUS} control": run.difference()}
     known = {name: column.dropna() for name, column in columns.items()}
-    return [[name, f"{rounded(column.iloc[-1], 2)} °C" if len(column) else "missing"] for name, column in known.items()]
+    return [[name, difference(column.iloc[-1], 2) if len(column) else "missing"] for name, column in known.items()]
 
 
 def verdict(run, steadiness):

@@ -8,10 +8,10 @@ import traitlets
 from anywidget import AnyWidget
 
 from kit.analysis.effect import change_of, difference_levels, gas_start, misplaced, paired_effect, quick_warming
-from kit.estimate import rounded
 from kit.faults import Fault
 from kit.coursework import keep_marks, kept_marks
 from kit.records import Windows
+from kit.units import difference
 from kit.widgets.marker.history import History
 from kit.widgets.marker.placing import refuse_outside, too_few
 from kit.widgets.shared import picture_of, script, sheet, told
@@ -168,7 +168,7 @@ class WindowMarker(AnyWidget):
     def _value(self):
         if self.effect:
             return self.effect.warming.value_text
-        return f"{rounded(round(quick_warming(self.run, self.windows), 9), 2)} °C"
+        return difference(round(quick_warming(self.run, self.windows), 9), 2)
 
     def _levels(self):
         try:

@@ -7,6 +7,7 @@ from kit.analysis.steady import check_steady
 from kit.coursework import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
 from kit.faults import Fault
 from kit.settings import class_settings
+from kit.units import stated
 from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.ownrun.step import in_code, Step
 
@@ -25,20 +26,20 @@ def odd_step(page):
         places, told = places_of(page.raw), dict(decisions_of(page.book.kept))
         if not places:
             return [text("none", NONE_ODD)]
-        open_ = [place for place in places if str(place) not in told]
-        decided = [bullets("decided", "Decided", [_said(place, told) for place in places if str(place) in told])] if told else []
+        open_ = [place for place in places if place.key not in told]
+        decided = [bullets("decided", "Decided", [_said(place, told) for place in places if place.key in told])] if told else []
         return [text("help", HELP, tone="quiet"), *decided, *_asked(open_, len(places))]
 
     def decide(values, alike=False):
         places, told = places_of(page.raw), dict(decisions_of(page.book.kept))
-        place = next(place for place in places if str(place) not in told)
+        place = next(place for place in places if place.key not in told)
         choice, reason = values.get("choice", ""), values.get("reason", "").strip()
         if not choice:
             return "Choose one of the answers first."
         if choice == OUT and not reason:
             return "Say why first. A reader of your report will ask."
-        same = [each for each in places if alike and (each.kind, each.column) == (place.kind, place.column) and str(each) not in told]
-        chosen = [str(each) for each in (same or [place])]
+        same = [each for each in places if alike and (each.kind, each.column) == (place.kind, place.column) and each.key not in told]
+        chosen = [each.key for each in (same or [place])]
         decided_run(page.raw, (*told.items(), *((each, (choice, reason)) for each in chosen)))  # a Fault says why this can't be left out
         decide_places(page.book, chosen, choice, reason)
         return ""
@@ -69,7 +70,7 @@ def _asked(places, count):
 
 
 def _said(place, told):
-    choice, reason = told[str(place)]
+    choice, reason = told[place.key]
     return f"{place} {dict(CHOICES)[choice]}.{f' Because: {reason}' if reason else ''}"
 
 
@@ -92,7 +93,7 @@ def steady_step(page):
         wait = f"\nWaiting {found.wait_min} longer might have shown it." if found.wait_min and found.wait_min.high else ""
         return [
             choices("over_min", f"How many minutes {WHEN[where]}?", pairs(SPANS), over, across=True),
-            choices("tolerance", "Which drift counts as none?", pairs(_tolerances()), tolerance, across=True),
+            choices("tolerance", "Which drift counts as none?", _tolerances(), tolerance, across=True),
             buttons("do", ("look", "Look")),
             text("verdict", f"{found}{wait}", tone="kept"),
         ]
@@ -110,11 +111,11 @@ def steady_step(page):
 
 def _tolerances():
     """The tolerances to choose from, the class's own among them."""
-    return [_tolerance(each) for each in sorted({*TOLERANCES_C, class_settings()["tolerance_c_per_min"]})]
+    return [(_tolerance(each), f"{stated(each)} a minute") for each in sorted({*TOLERANCES_C, class_settings()["tolerance_c_per_min"]})]
 
 
 def _tolerance(c_per_min):
-    return f"{c_per_min:g} °C a minute"
+    return f"{c_per_min:g} °C a minute"  # as it is kept, whatever the class reads
 
 
 def pairs(words):

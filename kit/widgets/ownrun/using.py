@@ -16,6 +16,7 @@ from kit.intake.classes import read_class
 from kit.records import csv_text, Windows
 from kit.settings import class_settings
 from kit.storage import write_atomically
+from kit.units import stated
 from kit.widgets.cards import bullets, buttons, choices, text
 from kit.widgets.ownrun.measuring import windows_in_code
 from kit.widgets.ownrun.step import in_code, Step
@@ -85,7 +86,7 @@ def compare_step(page):
 
 def _margins():
     """(value, words) of the margins to choose from, the class's own among them."""
-    return [(f"{each}", f"{each:g} °C") for each in sorted({*MARGINS_C, class_settings()["margin_c"] or MARGINS_C[0]})]
+    return [(f"{each}", stated(each)) for each in sorted({*MARGINS_C, class_settings()["margin_c"] or MARGINS_C[0]})]
 
 
 def _comparing_code(beside, margin):

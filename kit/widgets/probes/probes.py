@@ -11,6 +11,7 @@ from kit.estimate import rounded
 from kit.examples import example_run
 from kit.physics import contents_of, Setting
 from kit.records import Windows
+from kit.units import difference
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
@@ -129,9 +130,9 @@ def of_basalt():
     boils, sea = (boiling_point(altitude_m=height).temperature for height in (1000, 0))
     shown = in_beaker(shift=0, scale=0, display="fine", light="treated")
     texts = {
-        "effect": good.text, "shifted": shifted.text, "excess": f"{rounded(EXCESS_K, 1)} °C", "lit": lit.text,
-        "treated_change": f"{rounded(after - before, 1)} °C", "one_percent": f"{rounded((after - before) / 100, 2)} °C",
-        "of_reading": f"{rounded(after / 100, 1)} °C", "boils": boils.value_text, "boils_range": boils.range,
-        "sea": sea.value_text, "below": f"{rounded(sea.value - boils.value, 1)} °C", "display": "23.47 °C", "step": f"{STEPS['fine']} °C",
+        "effect": good.text, "shifted": shifted.text, "excess": difference(EXCESS_K, 1), "lit": lit.text,
+        "treated_change": difference(after - before, 1), "one_percent": difference((after - before) / 100, 2),
+        "of_reading": difference(after / 100, 1), "boils": boils.value_text, "boils_range": boils.range,
+        "sea": sea.value_text, "below": difference(sea.value - boils.value, 1), "display": "23.47 °C", "step": f"{STEPS['fine']} °C",
     }  # fmt: skip
     return Numbers({"shift": "same" if abs(moved) < 0.02 else "more" if moved > 0 else "less", "light": "itself" if shown[0] > shown[1] else "same"}, texts)

@@ -5,9 +5,9 @@ from functools import cache
 import numpy as np
 
 from kit.analysis.effect import paired_effect
-from kit.estimate import rounded
 from kit.examples import example_run
 from kit.records import Windows
+from kit.units import difference
 from kit.widgets.cards import Numbers
 from kit.widgets.repeats.hundred import LONGEST_MIN, ranges_of, RISE_C, RUNS
 from kit.widgets.shared import LOOK, Grip, Pick, View, rows, script, sheet
@@ -78,7 +78,7 @@ def _to_each_side(ranges):
 
 
 def _degrees(number):
-    return f"{rounded(number, 2)} °C"
+    return difference(number, 2)
 
 
 def _missing(missed):

@@ -5,9 +5,9 @@ from functools import cache, lru_cache
 import numpy as np
 
 from kit.analysis.curve import fit_warming
-from kit.estimate import rounded
 from kit.examples import example_run
 from kit.records import Windows
+from kit.units import difference, stated
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
@@ -39,18 +39,18 @@ class RisingView(View):
 
 def answer(end, height, time, beside="no"):
     """How far the curve laid by hand lies off the readings until minute `end` after the gas; and what `fit_warming` knows of that record."""
-    minutes, difference = readings()
+    minutes, gap = readings()
     seen = minutes <= end
     own = height * -np.expm1(-np.maximum(minutes, 0) / time)
-    off = float(np.sqrt(np.nanmean((difference - own)[seen & (minutes > 0)] ** 2)))
+    off = float(np.sqrt(np.nanmean((gap - own)[seen & (minutes > 0)] ** 2)))
     told = known(end) if beside == "yes" else None
-    sentence = f"Your curve lies {rounded(off, 2)} °C off the readings, on average."
+    sentence = f"Your curve lies {difference(off, 2)} off the readings, on average."
     return {
         "sentence": f"{sentence} {told.sentence}" if told else sentence,
-        "numbers": [("your curve is off by", f"{rounded(off, 2)} °C"), *(told.numbers if told else [])],
-        "picture": f"Readings of the difference until minute {end:g} after the gas, and a curve that goes level {height:g} °C up.",
+        "numbers": [("your curve is off by", difference(off, 2)), *(told.numbers if told else [])],
+        "picture": f"Readings of the difference until minute {end:g} after the gas, and a curve that goes level {stated(height)} up.",
         "table": _table(),
-        "lines": [line(minutes[seen], difference[seen], "difference", "readings"), line(minutes, own, "control", "yours")],
+        "lines": [line(minutes[seen], gap[seen], "difference", "readings"), line(minutes, own, "control", "yours")],
         "dots": [told.dot] if told and told.dot else [],
         "stretch": {"from": end, "to": LONGEST_MIN, "name": "not recorded"},
     }
@@ -80,11 +80,11 @@ def known(end):
 @cache
 def readings():
     """Minutes after the gas and the difference's change since the baseline, °C, thinned to every 10 s."""
-    difference = example_run(RUN).difference()
-    minutes = difference.index.to_numpy(float) / 60 - GAS_AT_MIN
-    level = float(np.nanmean(difference.to_numpy()[(minutes >= -1) & (minutes < 0)]))
+    gap = example_run(RUN).difference()
+    minutes = gap.index.to_numpy(float) / 60 - GAS_AT_MIN
+    level = float(np.nanmean(gap.to_numpy()[(minutes >= -1) & (minutes < 0)]))
     keep = (minutes >= -1) & (minutes <= LONGEST_MIN)
-    return minutes[keep][::5], difference.to_numpy(float)[keep][::5] - level
+    return minutes[keep][::5], gap.to_numpy(float)[keep][::5] - level
 
 
 def _table():
@@ -96,10 +96,10 @@ def _table():
 def three_ends():
     """`Numbers` for the cards: the record cut at 4, 10, 20 and 44 minutes, and what the difference does in the end."""
     short, usual, long = (known(end).curve for end in (4, 10, LONGEST_MIN))
-    minutes, difference = readings()
-    last = float(np.nanmean(difference[minutes > LONGEST_MIN - 2]))
-    later = float(np.nanmean(difference[(minutes > 19) & (minutes < 21)]))
+    minutes, gap = readings()
+    last = float(np.nanmean(gap[minutes > LONGEST_MIN - 2]))
+    later = float(np.nanmean(gap[(minutes > 19) & (minutes < 21)]))
     ends = "falls" if last < 0.5 * later else "stays" if last < 1.1 * later else "climbs"
     guess = "rising" if short.still_rising else "level"
-    texts = {"short": short.rise.range, "usual": usual.rise.range, "usual_time": usual.time_to_63.range, "last": f"{rounded(last, 1)} °C"}
+    texts = {"short": short.rise.range, "usual": usual.rise.range, "usual_time": usual.time_to_63.range, "last": difference(last, 1)}
     return Numbers({"ends": ends, "short": guess}, {**texts, "usual_rise": usual.rise.value_text, "long": str(long)})

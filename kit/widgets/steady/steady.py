@@ -7,6 +7,7 @@ import numpy as np
 from kit.analysis.steady import check_steady
 from kit.estimate import rounded
 from kit.examples import example_run
+from kit.units import difference, stated
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
@@ -53,7 +54,7 @@ def answer(run, tolerance, until, over, *, tall=TALLEST_C, of="difference"):
     return {
         "sentence": str(found),
         "numbers": [("drift", found.slope.range if np.isfinite(found.slope.value) else "no number"), ("verdict", found.verdict)],
-        "picture": f"{OF[of].capitalize()} over {minutes[-1]:.0f} min, in a picture {tall:g} °C high. It looks {'flat' if tall > 20 else 'tilted'}.",
+        "picture": f"{OF[of].capitalize()} over {minutes[-1]:.0f} min, in a picture {stated(tall)} high. It looks {'flat' if tall > 20 else 'tilted'}.",
         "table": _table(run, tolerance, over, of, until),
         "span": [middle - tall / 2, middle + tall / 2],
         "line": line(minutes, values, of, NAMES[of]),
@@ -77,7 +78,7 @@ def both_groups():
     short = check_steady(basalt, over_min=2, until_min=10.5, tolerance_c_per_min=TOLERANCE)
     start = "yes" if level.verdict == "steady" and climbing.verdict == "drifting" else "no"
     told = {"climbing": climbing.slope.value_text, "level": str(level), "early": str(early), "short": str(short)}
-    return Numbers({"start": start, "axis": "neither"}, {**told, "rate": f"{RATE:g} °C", "passed": f"{rounded(10 * RATE, 1)} °C"})
+    return Numbers({"start": start, "axis": "neither"}, {**told, "rate": stated(RATE), "passed": difference(10 * RATE, 1)})
 
 
 def _drift(found, tolerance):

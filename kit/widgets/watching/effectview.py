@@ -5,8 +5,8 @@ from math import isfinite
 import traitlets
 from anywidget import AnyWidget
 
-from kit.estimate import rounded
 from kit.records import NAMES
+from kit.units import difference
 from kit.widgets.shared import script, sheet
 from kit.words import clock
 
@@ -71,7 +71,7 @@ def told_with_parts(effect):
     if not alone["bars"]:
         return alone
     changes = [("treated changed by", treated.text), ("control changed by", control.text)]
-    whole, shared = (f"{rounded(each.value, 2)} °C" for each in (treated, control))
+    whole, shared = (difference(each.value, 2) for each in (treated, control))
     left = f"The control shows what both share. What is left is the extra: {effect.warming.value_text}."
     return {
         **alone,

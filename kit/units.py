@@ -1,0 +1,66 @@
+"""Temperatures as the class reads them. The kit computes and keeps °C; only what is said or drawn is in °C or °F, and only here is that decided.
+
+Differences are scaled (1 °C is 1.8 °F), readings on a thermometer's scale move their zero, too (0 °C is 32 °F): NIST SP 811, B.8.
+"""
+
+from kit.rounding import amount, rounded
+from kit.settings import class_settings
+
+PER_C, ZERO_C = {"°C": 1.0, "°F": 1.8}, {"°C": 0.0, "°F": 32.0}
+
+
+def unit():
+    """"°C" or "°F", as the class's settings say."""
+    return class_settings()["temperature"]
+
+
+def difference_in(c):
+    """A difference of temperatures, or a rate (°C or °C a minute; number or array), as a number in the class's unit."""
+    return c if unit() == "°C" else c * PER_C[unit()]
+
+
+def temperature_in(c):
+    """A reading on the scale (°C; number or array), as a number in the class's unit."""
+    return c if unit() == "°C" else c * PER_C[unit()] + ZERO_C[unit()]
+
+
+def difference(c, places):
+    """A difference in words, with so many decimals: '1.53 °C', '2.75 °F'."""
+    return f"{rounded(difference_in(c), places)} {unit()}"
+
+
+def span(low_c, high_c, places):
+    """From one difference to another in words: '1.46 to 1.60 °C'."""
+    return f"{rounded(difference_in(low_c), places)} to {difference(high_c, places)}"
+
+
+def about(c, digits=2):
+    """A difference in words, with so many digits: '0.010 °C'."""
+    return f"{amount(difference_in(c), digits)} {unit()}"
+
+
+def stated(c):
+    """A difference that somebody chose, as exactly as it was chosen: '0.3 °C', '0.54 °F'."""
+    return f"{difference_in(c):g} {unit()}"
+
+
+def temperature(c, places):
+    """A reading on the scale in words: '21.4 °C', '70.5 °F'."""
+    return f"{rounded(temperature_in(c), places)} {unit()}"
+
+
+def reading(c):
+    """A reading as exactly as it was taken, or a temperature that somebody chose: '21.4 °C', '70.52 °F'."""
+    return f"{temperature_in(c):g} {unit()}"
+
+
+def shown_unit(own):
+    """(factor, unit) that turn a difference in the unit `own` into what the class reads: 1 and `own` for all that is no °C."""
+    if unit() == "°C" or not own.startswith("°C"):
+        return 1.0, own
+    return PER_C[unit()], own.replace("°C", unit(), 1)
+
+
+def offset_of(thing, shown):
+    """What to add to an Estimate or a Range once it is scaled to the unit `shown`: where it stands on the scale, the scale's zero."""
+    return ZERO_C[shown] if thing.on_scale and shown in ZERO_C else 0.0
