@@ -8,6 +8,7 @@ from kit.analysis.causes import BY_LETTER
 from kit.bench.model import BENCH_LETTERS, GAS_LETTERS, effects_at, holds_until_min, temperatures
 from kit.estimate import rounded
 from kit.statistics import within
+from kit.units import difference
 from kit.words import account, plain, table_html
 
 WORDS = {letter: rival.name for letter, rival in BY_LETTER.items()} | {
@@ -34,7 +35,7 @@ class CauseTruth:
     taken_out_c: float
 
     def __str__(self):
-        return f"{self.letter} {self.name}: {rounded(self.alone_c, 2)} °C alone, {rounded(self.taken_out_c, 2)} °C less without it."
+        return f"{self.letter} {self.name}: {difference(self.alone_c, 2)} alone, {difference(self.taken_out_c, 2)} less without it."
 
 
 @dataclass(frozen=True)
@@ -70,8 +71,8 @@ class Truth:
 
     def __str__(self):
         return (
-            f"In truth the gas made the treated vessel {rounded(self.warming_c, 2)} °C warmer after {self.after_min:g} min; "
-            f"the bench itself added {rounded(self.bench_c, 2)} °C."
+            f"In truth the gas made the treated vessel {difference(self.warming_c, 2)} warmer after {self.after_min:g} min; "
+            f"the bench itself added {difference(self.bench_c, 2)}."
         )
 
     @property
@@ -84,7 +85,7 @@ class Truth:
 
     def _repr_html_(self):
         rows = [(f"{each.letter} {each.name}", str(each).partition(": ")[2]) for each in self.causes]
-        noise = f"{rounded(self.noise_c, 3)} °C, remembered for {self.correlation_s:g} s"
+        noise = f"{difference(self.noise_c, 3)}, remembered for {self.correlation_s:g} s"
         rows += [("why the two differ", WHY_UNLIKE), ("gas outweighed the room's air", self._held), ("noise of the difference", noise)]
         return table_html(rows, str(self))
 

@@ -17,5 +17,5 @@ def boiling_chart(boils: BoilingPoint):
         remark("in any weather", altitude[-30], curve["high"][-30], TREATED, yanchor="bottom", xshift=8),
     ]
     marks = [level(yours.low, yours.high, color=CONTROL), level(yours.value, color=CONTROL, dash="dash")]
-    panel = Panel(traces, x="altitude above sea level (m)", y="water boils at (°C)", marks=marks, notes=notes)
+    panel = Panel(traces, x="altitude above sea level (m)", y="water boils at (°C)", marks=marks, notes=notes, on_scale="y")
     return sheet(panel, title="Water boils earlier higher up", said=str(boils))

@@ -20,7 +20,7 @@ def calibration_chart(calibration: Calibration):
         through = line(temperatures, middle, look["color"], dash=look["dash"], name=probe)
         traces += [band(temperatures, low, high, look["color"]), through, _points(calibration, probe)]
         notes.append(end_label(probe, temperatures[-1], middle[-1], look["color"]))
-    panel = Panel(traces, x="reading (°C)", y="to be added (°C)", notes=notes)
+    panel = Panel(traces, x="reading (°C)", y="to be added (°C)", notes=notes, on_scale="x")
     return sheet(panel, title=str(calibration), height=380)
 
 

@@ -5,7 +5,7 @@ from kit.charts import draw
 from kit.charts.ranges import ranges_chart
 from kit.charts.sheet import Panel, dots, level, line, remark, reach, sheet, upright
 from kit.charts.style import CONTROL, QUIET, TREATED
-from kit.units import difference
+from kit.units import temperature
 
 
 @draw.register
@@ -16,10 +16,10 @@ def balance_chart(balance: PlanetBalance):
     notes = [
         remark("sunlight taken up", surface[0], came, TREATED, yanchor="bottom"),
         remark("leaves to space", surface[-1], leaves[-1], CONTROL, xanchor="right", yanchor="bottom"),
-        remark(f"settles at {difference(balance.surface_c, 1)}", balance.surface_c, came, QUIET, yanchor="top", yshift=-10),
+        remark(f"settles at {temperature(balance.surface_c, 1)}", balance.surface_c, came, QUIET, yanchor="top", yshift=-10),
     ]
     axes = {"x": "temperature of the surface (°C)", "y": "power (W/m²)"}
-    panel = Panel([line(surface, leaves, CONTROL), dot], **axes, marks=[level(came, color=TREATED, dash="dash")], notes=notes)
+    panel = Panel([line(surface, leaves, CONTROL), dot], **axes, marks=[level(came, color=TREATED, dash="dash")], notes=notes, on_scale="x")
     return sheet(panel, title="In and out", said=str(balance))
 
 

@@ -55,6 +55,6 @@ def class_runs_chart(runs: ClassRuns):
     for place, run in enumerate(runs):
         x, y = thinned(run.minutes, run.difference().to_numpy())
         titles = {"x": "time (min)" if place + COLUMNS >= len(runs) else "", "y": "" if place % COLUMNS else f"treated {MINUS} control (°C)"}
-        panels.append(Panel([line(x, y, DIFFERENCE, width=1.5, name=run.name)], heading=run.name, **titles))
+        panels.append(Panel([line(x, y, DIFFERENCE, width=1.5, name=run.name)], heading=run.name, untitled_c="y", **titles))
     said, gap = " ".join(map(str, runs.faults)), 0.3 / max(rows, 2)
     return sheet(*panels, title=str(runs), said=said, height=90 + 190 * rows, columns=COLUMNS, gap=gap, tied="xy")

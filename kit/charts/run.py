@@ -8,6 +8,7 @@ from kit.charts.sheet import Panel, remark, sheet, upright
 from kit.charts.style import LINES, MARKS, QUIET
 from kit.estimate import MINUS, rounded
 from kit.records import NAMES, Run
+from kit.units import difference_in, temperature_in, unit
 from kit.words import clock
 
 MARKED, BINS = 12, 1000
@@ -36,13 +37,15 @@ def run_chart(run: Run, windows=None):
 def summary(run):
     """The chart in a sentence: where both vessels began and ended, and how far apart."""
     series = {**run.readings[["treated", "control"]], "difference": run.difference()}
-    treated, control, difference = (f"{name} {_text(column, 0)} to {_text(column, -1)} °C" for name, column in series.items())
+    treated, control, difference = (f"{name} {_ends_of(name, column)}" for name, column in series.items())
     return f"First to last reading: {treated}, {control}; {difference}."
 
 
-def _text(column, place):
-    known = column.dropna()
-    return rounded(known.iloc[place], 2) if len(known) else "unknown"
+def _ends_of(name, column):
+    """'21.02 to 31.44 °C': the first and the last reading."""
+    known, shown = column.dropna(), difference_in if name == "difference" else temperature_in
+    first, last = (rounded(shown(known.iloc[place]), 2) if len(known) else "unknown" for place in (0, -1))
+    return f"{first} to {last} {unit()}"
 
 
 def _panels(run):
@@ -56,7 +59,7 @@ def _panels(run):
 
 
 def _panel(run, lines, place, last):
-    (heading, unit, share), minutes = place, run.minutes
+    (heading, measure, share), minutes = place, run.minutes
     quiet = {"color": QUIET, "dash": "solid", "width": 1.5}
     traces = []
     for name, values in lines.items():
@@ -68,8 +71,9 @@ def _panel(run, lines, place, last):
         remark(NAMED.get(name, name), minutes[-1], height, LINES.get(name, quiet)["color"], xshift=8, yshift=shift)
         for name, height, shift in _ends(lines)
     ]
-    axes = {"xaxis": {"range": [minutes[0], minutes[-1]]}, "yaxis": {"tickformat": ","} if unit == "ppm" else {}}
-    return Panel(traces, x="time (min)" if last else "", y=unit, heading=heading, marks=[], notes=notes, share=share, **axes)
+    axes = {"xaxis": {"range": [minutes[0], minutes[-1]]}, "yaxis": {"tickformat": ","} if measure == "ppm" else {}}
+    scale = "y" if heading == "temperature" else ""
+    return Panel(traces, x="time (min)" if last else "", y=measure, heading=heading, marks=[], notes=notes, share=share, on_scale=scale, **axes)
 
 
 def _ends(lines):

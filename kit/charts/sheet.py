@@ -7,6 +7,7 @@ from textwrap import wrap
 
 import plotly.graph_objects as go
 
+from kit.charts.degrees import in_class_unit
 from kit.charts.style import KIT, QUIET, faint
 
 ROW_LETTERS = 38
@@ -18,6 +19,8 @@ class Panel:
 
     `traces` from `line`, `dots`, `band`, `ranged`; `marks` from `upright` and `level`; `notes` from `note`. `share`: of the height (or
     width), against the other panels. `xaxis`, `yaxis`: what plotly should know besides.
+    An axis whose title names °C is drawn in the class's unit, and so is one in `untitled_c` ('x', 'y'), whose title another panel bears;
+    `on_scale` names those that hold readings, not differences.
     """
 
     traces: list
@@ -29,6 +32,8 @@ class Panel:
     share: float = 1
     xaxis: dict = field(default_factory=dict)
     yaxis: dict = field(default_factory=dict)
+    untitled_c: str = ""
+    on_scale: str = ""
 
 
 def sheet(*panels, title, said="", height=310, right=24, letters=104, columns=1, gap=0.2, tied=""):
@@ -38,6 +43,7 @@ def sheet(*panels, title, said="", height=310, right=24, letters=104, columns=1,
     second sentence at most (56 fit a telephone); `gap`: between panels, a share of the whole; `tied`: axes that all panels share
     ('x', 'xy'), with their numbers at the outermost only.
     """
+    panels = [in_class_unit(panel) for panel in panels]
     first, second = ([_plain(each) for each in wrap(text, most)] for text, most in ((title, 88), (said, letters)))
     room = 48 + 20 * len(first) + 16 * len(second)
     place = {"x": 0, "xref": "container", "y": 1, "yref": "container", "yanchor": "top", "pad": {"l": 16, "t": 16}, "font": {"size": 15}}

@@ -7,6 +7,7 @@ from kit.charts import draw
 from kit.charts.run import thinned
 from kit.charts.sheet import Panel, end_label, line, ranged, remark, row_axis, row_label, sheet, upright
 from kit.charts.style import CONTROL, DIFFERENCE, INK, QUIET, TREATED
+from kit.units import difference_in
 
 COLORS = {"difference": DIFFERENCE, "treated": TREATED, "control": CONTROL}
 
@@ -24,12 +25,12 @@ def _readings(steadiness):
         ends, through = steadiness.line
         traces.append(line(ends, through, INK, dash="dash", width=3, name="line"))
         notes.append(end_label("line through it", ends[1], through[1], INK))
-    return Panel(traces, x="time (min)", y=f"{steadiness.of} (°C)", notes=notes, share=3)
+    return Panel(traces, x="time (min)", y=f"{steadiness.of} (°C)", notes=notes, share=3, on_scale="" if steadiness.of == "difference" else "y")
 
 
 def _drift(steadiness):
     slope, tolerance, color = steadiness.slope, steadiness.tolerance_c_per_min, COLORS[steadiness.of]
-    traces, notes = [], [remark(f"steady: within ±{tolerance:g}", -tolerance, 1, QUIET, yref="domain", yshift=10)]
+    traces, notes = [], [remark(f"steady: within ±{difference_in(tolerance):g}", -tolerance, 1, QUIET, yref="domain", yshift=10)]
     if isfinite(slope.value):
         traces.append(ranged(slope, "drift", color, name="drift"))
         notes.append(row_label("drift", slope.range, color))

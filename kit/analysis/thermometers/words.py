@@ -5,7 +5,7 @@ import numpy as np
 from kit.estimate import amount, rounded
 from kit.faults import Caution
 from kit.statistics import coverage_factor
-from kit.units import about, difference, stated, temperature, unit
+from kit.units import about, difference, stated, temperature
 from kit.words import listed
 
 USUAL_WARMING_C, SEEN_SCATTER_C, APART_C = 1.5, 0.05, 0.05
@@ -132,7 +132,7 @@ def calibration_explained(calibration):
 def _lines(calibration):
     for probe, line in calibration.lines.items():
         count = len(calibration.points.readings[probe])
-        tilt = f", and {rounded(line.slope, 4)} {unit()} more for each degree" if line.slope_error else ""
+        tilt = f", and {rounded(line.slope, 4)} degrees more for each degree" if line.slope_error else ""
         yield (
             f"The {probe} thermometer: a line through {count} points adds {difference(line.intercept, 3)} at "
             f"{temperature(line.origin, 1)}{tilt}. "
