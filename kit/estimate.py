@@ -176,7 +176,7 @@ class Range:
         """An end to two digits, or as many more as tell it from the other end; 0 under a two-hundredth of the width."""
         width = self.high - self.low
         if self.on_scale and width:  # where a scale's zero lies says nothing of how well a reading on it is known
-            return rounded(end, max(places_for(width, 2), 0))
+            return rounded(end, max(places_for(width, 1), 0))
         if end == 0 or abs(end) < width / 200:
             return "0"
         places = min(max(places_for(abs(end), 2), places_for(width, 1)), places_for(width, 3)) if width else places_for(abs(end), 2)
