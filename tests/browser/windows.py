@@ -24,7 +24,7 @@ HERE = ("http://127.0.0.1:", "http://127.0.0.1/", "ws://127.0.0.1:", "data:", "b
 LATE_ANSWER = "Comm not found for comm id"
 # What a page showed before it was loaded anew stands there until the lesson has started again: its widgets went with the page.
 OF_BEFORE = "widget model not found"
-# Seen when a page is left for another while JupyterLab still opens a document; whose fault it is has not been found.
+# A page left before its widgets are drawn: their package's renderer waits for its manager, which it has put away with the page. Nobody sees it.
 LEFT_EARLY = "Cannot read properties of null (reading 'promise')"
 # Close what is open, unsaved as it may be; its kernel ends with it.
 CLOSE_ALL = """() => {
