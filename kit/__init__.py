@@ -66,6 +66,7 @@ HOME = {
     "compare_view": "kit.widgets.compare",
     "against_reference": "kit.widgets.compare",
     "rising_view": "kit.widgets.rising",
+    "glass_view": "kit.widgets.kitchen",
     "energy_view": "kit.widgets.energy",
     "spectrum_view": "kit.widgets.spectrum",
     "contents": "kit.coursework",

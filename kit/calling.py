@@ -49,6 +49,7 @@ EXAMPLES = {
     "compare_view": "compare_view()",
     "against_reference": "against_reference(run)",
     "rising_view": "rising_view()",
+    "glass_view": "glass_view()",
     "energy_view": "energy_view()",
     "spectrum_view": "spectrum_view()",
     "band_share": "band_share(2700, 2.7, 100)",

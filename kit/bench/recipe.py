@@ -18,7 +18,7 @@ NAMED = {"covered": (False, True, "treated"), "filling": ("mixing", "below")}
 # What each number may be: (lowest, highest). Wide enough for odd benches, narrow enough to catch a slip of the pen.
 LIMITS = {
     "gas_at_min": (1, 600), "warmed_min": (0, 600), "watch_min": (1, 600), "step_s": (0.1, 600), "display_c": (0, 5), "noise_c": (0, 5),
-    "correlation_s": (0, 3600), "shared_c": (0, 5), "seed": (0, 2**63), "volume_l": (0.1, 20), "depth_cm": (3, 60),
+    "correlation_s": (0, 3600), "shared_c": (0, 5), "seed": (0, 2**63), "volume_l": (0.05, 20), "depth_cm": (3, 60),
     "mouth_cm": (1, 40), "gas_l": (0, 50), "fizz_s": (1, 600), "lamp": (0, 10), "lamp_k": (400, 3000), "card_w": (0, 20), "wall_w": (0, 50),
     "light_w": (0, 50), "probe_k": (0, 20), "thick": (0.1, 20), "tile_j_per_k": (0, 5000), "exchange": (0, 5),
     "draught_ml_s": (0, 100), "layered": (0.1, 1), "gas_colder_k": (-50, 50), "unequal": (-0.5, 0.5), "nudge": (-0.5, 0.5),

@@ -58,7 +58,8 @@ def _lesson(lesson, kept):
         return ""
     predicted = table("Predicted before, and said later", told, ("question", "predicted", "how sure", "later")) if told else ""
     written = "".join(said("h3", prompt) + paragraphs(text, cls="note") for prompt, text in notes if text.strip())
-    return section(f"Lesson {lesson.number}: {lesson.title}", predicted, written)
+    head = f"Lesson {lesson.number}: {lesson.title}" if lesson.number.isdigit() else lesson.title
+    return section(head, predicted, written)
 
 
 def _prediction(lesson, prediction, kept):

@@ -3,7 +3,7 @@
 import ipywidgets
 import traitlets
 
-from kit.coursework import own_runs, read_own
+from kit.coursework import own_runs, read_own, remember
 from kit.examples import example_run
 from kit.faults import Fault
 from kit.records import Run
@@ -50,6 +50,17 @@ class RunChooser(Card):
         fill()
         self.observe(fill, "run")
         return box
+
+    def by_hand(self):
+        """Sheets to type readings into. One that is used becomes a run of the learner's own, and the one that is chosen here."""
+        from kit.widgets.ownrun.ways import hand_way  # with all that follows a logger, which a lesson without a sheet has no need of
+
+        def take(file, keywords):
+            remember(file, keywords)
+            self._choose({"run": file})
+            self.redraw()
+
+        return hand_way(take)
 
     def _reopened(self):
         """(file, run, trouble) as they were left; the bundled run, if the learner's can't be read any more."""

@@ -88,3 +88,18 @@ def test_a_run_that_is_gone_gives_way_to_the_bundled_one_and_says_so(own, folder
         "run in again. This page works on basalt again."
     )
     assert press(card, "choose", run="harbour.csv").startswith("harbour.csv is no longer beside this notebook.")
+
+
+def test_a_sheet_typed_in_the_lesson_becomes_the_run_it_works_on(folder):
+    card = choose_run("at-home.kitchen-gas")
+    box = card.by_hand()
+    marker = mark_windows(card)
+    press(box.children[0], "open", sheet="degC")
+    asking, sheet, use = box.children
+    press(sheet, "entered", rows=[["0", "30", "3o"]])
+    assert "'3o' is no number" in press(use, "use") and not card.own
+    press(sheet, "entered", rows=[[str(minute), str(30 + 4 * (minute > 10)), "30"] for minute in range(25)])
+    assert press(use, "use") == "by-hand-1 is open. Go on with the next step."
+    assert card.own and card.run.name == marker.run.name == "by-hand-1" and "by-hand-1" in words(card)
+    keeping_at.cache_clear()
+    assert choose_run("at-home.kitchen-gas").run.name == "by-hand-1"
