@@ -18,7 +18,7 @@ USUAL = {"depth_cm": 9, "mouth_cm": 7, "water_c": 38}
 GRIPS = [
     Grip("depth_cm", "depth", 4, 25, USUAL["depth_cm"], step=0.5, unit="cm"),
     Grip("mouth_cm", "mouth", 4.5, 12, USUAL["mouth_cm"], step=0.5, unit="cm"),
-    Grip("read", "R", 0, LONGEST_MIN, 4, step=0.5, unit="min"),
+    Grip("read", "R", 0, LONGEST_MIN, 10, step=0.5, unit="min"),
     Grip("water_c", "warm water", 30, 45, USUAL["water_c"], step=1, unit="°C"),
     Pick("lid", "What goes over one glass", {"gas": "CO2, poured", "film": "film"}, "gas"),
     Pick("air", "The air in the room", {"still": "is still", "moving": "moves over the glasses"}, "still"),
@@ -53,9 +53,9 @@ def answer(depth_cm, mouth_cm, read, water_c, lid="gas", air="still"):
         "numbers": [*_when(course, lid), (f"computed at R, minute {read:g}", span(*at))],
         "picture": f"Two glasses {depth_cm:g} cm deep and {mouth_cm:g} cm wide in warm water, {_lid(lid)}. Below, how much warmer it gets.",
         "table": _table(course, least, most),
-        "lines": [line(course.minutes, most, "treated", "at most"), line(course.minutes, least, "control", "at least")],
+        "lines": [line(course.minutes, each) for each in (least, most)],
         "bands": [{"from": course.ready_min, "to": course.gone_min, "name": "read here"}] if readable else [],
-        "span": [0, max(4.0, float(np.ceil(most.max())))],
+        "span": [0, max(4.0, float(np.ceil(1.15 * most.max())))],
         "share": float(np.interp(read, course.minutes, course.shares.mean(axis=1))) if lid == "gas" else 0.0,
     }
 
