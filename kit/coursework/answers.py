@@ -9,7 +9,7 @@ from pathlib import Path
 
 from kit.bootstrap.locking import in_turn
 from kit.faults import Fault
-from kit.storage import write_atomically
+from kit.storage import here, write_atomically
 
 DAMAGE = (ValueError, TypeError, KeyError, RecursionError)  # what reading a damaged file raises
 
@@ -54,7 +54,7 @@ def answers_beside(notebook):
 def answers_path(lesson, folder=None):
     """Where the answers given here are kept: beside this notebook; without a notebook in `folder` (or the working folder), by lesson."""
     notebook = this_notebook() if folder is None else None
-    return answers_beside(notebook or Path(folder or Path.cwd()) / f"{lesson}.ipynb")
+    return answers_beside(notebook or Path(folder or here()) / f"{lesson}.ipynb")
 
 
 def read_answers(path):

@@ -9,8 +9,10 @@ from math import inf
 from pathlib import Path
 
 from kit.faults import Fault
+from kit.storage import here
 from kit.words import listed
 
+TOLD = {str: "a text in quotes", int: "a whole number", bool: "true or false"}
 LESSONS = Path(__file__).parents[2] / "lessons"
 TEACHERS = LESSONS / "teacher"
 COURSE = "TWIN_VESSELS_COURSE"  # names the folder of a course of one's own, for the server and its kernels
@@ -130,13 +132,13 @@ class Lesson:
 
 def read_lesson(number, folder=None):
     """The texts of lesson `number` ('00', or the whole name of a page without one), from its TOML: that in the notebook's folder, or the kit's."""
-    path = _find(number, folder or Path.cwd())
+    path = _find(number, folder or here())
     try:
         table = tomllib.loads(path.read_text(encoding="utf-8"))
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as problem:
         raise Fault(f"{path.name} can't be read as TOML: {problem}. Mend that line, then run this cell again.") from problem
     kinds = (("predictions", _prediction), ("questions", _question), ("notes", _note))
-    parts = {name: tuple(build(path, each) for each in table.pop(name, [])) for name, build in kinds}
+    parts = {name: tuple(build(path, each) for each in _list(path, "the top", table, name)) for name, build in kinds}
     return _made(Lesson, path, "the top", {**table, **parts})
 
 
@@ -173,7 +175,7 @@ def _find(number, folder):
 
 
 def _prediction(path, table):
-    return _with_choices(Prediction, path, {**table, "ways": _titled(table, "ways")})
+    return _with_choices(Prediction, path, {**table, "ways": _titled(path, table, "ways")})
 
 
 def _question(path, table):
@@ -184,17 +186,27 @@ def _question(path, table):
 
 
 def _note(path, table):
-    lists = {name: tuple(table.get(name, ())) for name in ("starters", "look_for")}
-    return _made(Note, path, table.get("key", "a note without a key"), {**table, **lists, "samples": _titled(table, "samples")})
+    where = table.get("key", "a note without a key")
+    lists = {name: tuple(_list(path, where, table, name, str)) for name in ("starters", "look_for")}
+    return _made(Note, path, where, {**table, **lists, "samples": _titled(path, table, "samples")})
 
 
-def _titled(table, name):
-    return tuple((each.get("title", ""), each.get("text", "")) for each in table.get(name, []))
+def _titled(path, table, name):
+    return tuple((each.get("title", ""), each.get("text", "")) for each in _list(path, table.get("key", "a card without a key"), table, name))
+
+
+def _list(path, where, table, name, kind=dict):
+    """The list under `name`, none if there is none. A Fault if it holds anything but this kind of thing."""
+    held = table.get(name, [])
+    if not isinstance(held, list) or not all(isinstance(each, kind) for each in held):
+        words = f"tables, each begun by a line like [[{name}]]" if kind is dict else 'texts in square brackets, ["one", "two"]'
+        raise Fault(f"{path.name}, {where!r}: {name!r} must be {words}.")
+    return held
 
 
 def _with_choices(kind, path, table):
     where = table.get("key", "a card without a key")
-    choices = tuple(_made(CardChoice, path, where, each) for each in table.get("choices", []))
+    choices = tuple(_made(CardChoice, path, where, each) for each in _list(path, where, table, "choices"))
     return _made(kind, path, where, {**table, "choices": choices})
 
 
@@ -206,4 +218,7 @@ def _made(kind, path, where, table):
         raise Fault(f"{path.name}, {where!r}: the line {missing[0]!r} is missing.")
     if strange:
         raise Fault(f"{path.name}, {where!r}: the kit knows no line {strange[0]!r}. It knows {listed(known)}.")
+    wrong = [each.name for each in fields(kind) if each.type in TOLD and not isinstance(table.get(each.name, each.default), each.type)]
+    if wrong:
+        raise Fault(f"{path.name}, {where!r}: {wrong[0]!r} must be {TOLD[next(each.type for each in fields(kind) if each.name == wrong[0])]}.")
     return kind(**table)

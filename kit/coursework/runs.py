@@ -10,6 +10,7 @@ from kit.coursework.answers import add_answer, Answer, Kept, peek_at_answers
 from kit.coursework.deciding import decided_run, decisions_of
 from kit.coursework.filing import safe_name
 from kit.faults import Fault
+from kit.storage import here
 
 FOLDER = "runs"
 OWN_CARD, BROUGHT, OPENED = "run", "brought", "opened"
@@ -33,13 +34,13 @@ class OwnRun:
 
 def own_runs(folder="."):
     """The `OwnRun`s kept in `folder`, the one that was open last first. What can't be read is passed over and stays as it is."""
-    found = [_own_run(path, peek_at_answers(path)) for path in sorted(Path(folder, FOLDER).absolute().glob("*.json"))]
+    found = [_own_run(path, peek_at_answers(path)) for path in sorted(here(Path(folder, FOLDER)).glob("*.json"))]
     return tuple(sorted(filter(None, found), key=lambda each: (each.opened, each.path.stat().st_mtime_ns), reverse=True))
 
 
 def remember(file, keywords, folder="."):
     """Note down that `file`, which lies in `folder`, is a run of the learner's and is read with `keywords`; gives the path of the note."""
-    path = Path(folder, FOLDER, f"{safe_name(str(file).replace('/', '-'))}.json").absolute()
+    path = here(Path(folder, FOLDER, f"{safe_name(str(file).replace('/', '-'))}.json"))
     add_answer(path, Answer(OWN_CARD, BROUGHT, {"file": str(file), "keywords": keywords}))
     return path
 

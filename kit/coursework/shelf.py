@@ -12,6 +12,7 @@ from kit.coursework.lessons import LESSONS, read_lesson
 from kit.coursework.outline import Outline, outlines
 from kit.coursework.progress import next_step, progress_of
 from kit.faults import Fault
+from kit.storage import here
 
 PAGE = "contents"
 STYLE = """<style>
@@ -52,7 +53,7 @@ class Contents:
 
 def contents(folder=None, lessons=LESSONS):
     """What lies in the learner's folder (the working folder), unit by unit, with how far this learner is: a `Contents`."""
-    folder = Path(folder or Path.cwd())
+    folder = Path(folder or here())
     about = tomllib.loads((lessons / f"{PAGE}.toml").read_text(encoding="utf-8"))
     there = [entry for outline in outlines(lessons) if outline.name != PAGE and (entry := _entry(outline, folder)).copies]
     headings = {each["key"]: each["title"] for each in about["units"]} | {"": about["beside"]}

@@ -97,13 +97,14 @@ class _Record:
         """The `Reading` of the parts from `first` on. Where damaged lines are in the way, of the others, and `damage` says so."""
         data, self.damage = b"".join(map(complete, self.inbox.parts[first:])), ()
         reading = look(Raw(self.inbox.name.name, data), **self.keywords)
-        if reading.question is None or reading.questions:
+        if reading.question is None:
             return reading
         sound, dropped, example = without_damaged(data)
-        if not dropped:
+        cleaned = look(Raw(self.inbox.name.name, sound), **self.keywords) if dropped else reading
+        if not dropped or reading.questions and not cleaned.run and len(cleaned.questions) >= len(reading.questions):
             return reading
         self.damage = (f"Left out {counted(dropped, 'damaged line')}, first {example!r}. The file in {FOLDER} holds them.",)
-        return look(Raw(self.inbox.name.name, sound), **self.keywords)
+        return cleaned
 
     def _take(self, reading, *events):
         """Go on with this reading. A run once read stays while the newest lines leave something open."""

@@ -44,13 +44,21 @@ USUAL = {line.name: line.usual for line in LINES}
 def class_settings(folder=None):
     """The `Settings` for a notebook in `folder` (the working folder): the nearest `class-settings.toml` there or above it, else the kit's
     own in `lessons/teacher/`. Read anew only when that file has changed. Never raises: what can't be used is among its problems."""
-    for path in _places(os.path.abspath(folder or os.getcwd())):
+    for path in _places(_whole(folder or ".")):
         try:
             seen = os.stat(path)
         except OSError:
             continue
         return _read(Path(path), seen.st_mtime_ns, seen.st_size)
     return Settings()
+
+
+def _whole(folder):
+    """`folder` as a whole path; that of the kit's own file where the working folder is gone, for cells say that themselves."""
+    try:
+        return os.path.abspath(folder)
+    except FileNotFoundError:
+        return str(OURS.parent)
 
 
 @lru_cache(maxsize=32)

@@ -115,3 +115,27 @@ def test_a_choice_may_predict_a_word():
 def test_a_lesson_may_be_named_without_a_number(tmp_path):
     (tmp_path / "home.toml").write_text('number = "home"\ntitle = "At home"\nrun = ""\n', encoding="utf-8")
     assert read_lesson("home", tmp_path).title == "At home"
+
+
+TOP = 'number = "77"\ntitle = "Tea"\nrun = "basalt"\n'
+TABLES = "must be tables, each begun by a line like"
+
+
+@pytest.mark.parametrize(
+    "lines, said",
+    [
+        ("predictions = 5", f"77-tea.toml, 'the top': 'predictions' {TABLES} [[predictions]]."),
+        ("notes = {a = 1}", f"77-tea.toml, 'the top': 'notes' {TABLES} [[notes]]."),
+        ("questions = [[1]]", f"77-tea.toml, 'the top': 'questions' {TABLES} [[questions]]."),
+        ('[[predictions]]\nkey = "a"\nways = 3', f"77-tea.toml, 'a': 'ways' {TABLES} [[ways]]."),
+        ('[[predictions]]\nkey = "a"\nchoices = "x"', f"77-tea.toml, 'a': 'choices' {TABLES} [[choices]]."),
+        ('[[notes]]\nkey = "n"\nstarters = 4', "77-tea.toml, 'n': 'starters' must be texts in square brackets, [\"one\", \"two\"]."),
+        ('[[notes]]\nkey = "n"\nlook_for = [4]', "77-tea.toml, 'n': 'look_for' must be texts in square brackets, [\"one\", \"two\"]."),
+        ('minutes = "ten"', "77-tea.toml, 'the top': 'minutes' must be a whole number."),
+        ("line = 3", "77-tea.toml, 'the top': 'line' must be a text in quotes."),
+    ],
+)
+def test_what_is_of_the_wrong_kind_is_named(tmp_path, lines, said):
+    with pytest.raises(Fault) as told:
+        read_lesson("77", lesson_file(tmp_path, f"{TOP}{lines}\n"))
+    assert str(told.value) == said

@@ -280,6 +280,43 @@ def test_a_logger_at_a_port_is_unplugged_and_back_and_loses_nothing(tmp_path):
     assert [each.read_text() for each in last.paths] == [head + stamped(0, 10), head + stamped(12, 20)]
 
 
+KINDS_OF_LINES = {
+    "commas": ("timestamp,treated_degC,control_degC\n", "{stamp},{treated:.2f},{control:.2f}\n"),
+    "semicolons": ("Zeit (s);treated (°C);control (°C)\n", "{seconds};{treated:.2f};{control:.2f}\n"),
+    "blanks": ("time_s treated_degC control_degC\n", "{seconds} {treated:.2f} {control:.2f}\n"),
+    "names": ("", "time: {seconds} s, treated: {treated:.2f} C, control: {control:.2f} C\n"),
+}
+
+
+def noisy(line, dice, share=0.01):
+    """A line as a bad cable hands it over: one byte in a hundred is another one, or has another one before it; its end is spared."""
+    out = bytearray()
+    for byte in line[:-1]:
+        noise = [dice.randrange(256)] if dice.random() < share else []
+        out += bytes(noise if noise and dice.random() < 0.5 else [*noise, byte])
+    return bytes(out) + b"\n"
+
+
+@posix
+@pytest.mark.parametrize("kind", KINDS_OF_LINES)
+def test_one_byte_of_garbage_in_a_hundred_takes_no_good_line_along(kind, tmp_path):
+    head, form = KINDS_OF_LINES[kind]
+    dice, cable, sent, good = random.Random(7), Cable(tmp_path), [head.encode()], []
+    for n in range(300):
+        values = {"seconds": 2 * n, "treated": 21 + n / 100, "control": 20.5 + n / 200}
+        line = form.format(stamp=f"2026-10-05T10:{2 * n // 60:02d}:{2 * n % 60:02d}", **values).encode()
+        line = line.replace(b".", b",") if kind == "semicolons" else line
+        sent.append(noisy(line, dice))
+        good += [values] if sent[-1] == line else []
+    parts = [b"".join(sent[start : start + 50]) for start in range(0, 301, 50)]
+    last = heard(cable, *(does(os.write, cable.logger, part) for part in parts))[-1]
+    held = last.run.readings
+    held.index = held.index + good[0]["seconds"] - held.index[np.isclose(held.treated, round(good[0]["treated"], 2))][0]
+    assert 40 < 300 - len(good) < 150 and last.question is None
+    for values in good:
+        assert held.loc[values["seconds"]].tolist() == pytest.approx([round(values["treated"], 2), round(values["control"], 3)], abs=0.0051)
+
+
 @posix
 def test_a_logger_without_names_and_times_gets_both(tmp_path):
     cable = Cable(tmp_path)

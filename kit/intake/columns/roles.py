@@ -55,6 +55,10 @@ def with_named(table, places):
     unsure = {}
     for role in ROLES:
         found = [] if role in places else candidates(table, role, set(places.values()))
+        empty = [] if role in VESSELS or table.about else [place for place in found if not holds_numbers(table.columns[place])]
+        for place in empty:
+            table = table.said(f"Column '{table.columns[place].header}' holds no numbers: left out.").with_column(place, role="empty")
+        found = [place for place in found if place not in empty]
         if len(found) == 1:
             places = {**places, role: found[0]}
         elif found and role in VESSELS:
@@ -63,6 +67,10 @@ def with_named(table, places):
             names = listed((repr(table.columns[place].header) for place in found), "or")
             table = table.said(f"No column is taken as {WORDS_FOR[role]}, for it could be {names}. Say {role}= to take one.")
     return table, places, unsure
+
+
+def holds_numbers(column):
+    return column.numeric and bool(column.odd or np.isfinite(column.values).any())
 
 
 def candidates(table, role, taken):
@@ -141,7 +149,10 @@ def worded_units(table, places, asked):
 def cast(table, role, place, worded):
     """Give one column its role, and its readings the kit's unit; `worded` is the unit by the caller's word, if there is one."""
     column = table.columns[place]
-    refuse_odd(table, column)
+    if table.about and not holds_numbers(column):  # the kit wrote a column in which nothing was measured
+        column = replace(column, values=np.full(len(table.lines), np.nan))
+    else:
+        refuse_odd(table, column)
     if role in WARM:
         values, said = temperatures(table, column, worded)
     elif role == "gas":

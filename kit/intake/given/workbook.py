@@ -10,8 +10,10 @@ from zipfile import BadZipFile, ZipFile
 from kit.faults import Choice, IntakeFault
 from kit.intake.given.source import Text
 
-MOST_BYTES = 96 * 2**20  # of a sheet, unpacked: about 600,000 rows of four cells; more would take minutes and gigabytes to read
+MOST_BYTES = 96 * 2**20  # of a sheet, unpacked; more would take gigabytes to read
 MOST_OTHER_BYTES = 16 * 2**20  # of styles, texts and all else beside the sheets
+MOST_TAGS, MOST_OTHER_TAGS = 8_000_000, 400_000  # of a sheet (about 440,000 rows of four cells) and of all else: 20 s of reading, measured
+ROW_BYTES = 1 << 20  # of one row; 16,384 cells, as many as a row can have, take less
 MOST_ROWS = 1_048_576  # as many as a sheet can have
 HEAD_ROWS = 200
 NUMBERS = (int, float, datetime, time, timedelta)
@@ -38,15 +40,36 @@ def sheet_text(raw):
 
 
 def refuse_swollen(raw):
-    """A fault for a workbook whose parts are larger than any record needs, before the library unpacks them."""
+    """A fault for a workbook whose parts are larger than any record needs, before the library takes them in."""
     with damage_said(raw), ZipFile(io.BytesIO(raw.data)) as archive:
-        parts = [(member.filename, member.file_size) for member in archive.infolist()]
-    sheets = max((size for name, size in parts if name.startswith("xl/worksheets/")), default=0)
-    others = sum(size for name, size in parts if not name.startswith(("xl/worksheets/", "xl/media/")))
-    for what, size, most in (("A sheet of this workbook", sheets, MOST_BYTES), ("What goes with its sheets", others, MOST_OTHER_BYTES)):
-        if size > most:
-            what = f"{what} unpacks to {size / 2**20:,.0f} MiB; at most {most // 2**20} are read."
-            raise IntakeFault(what, "Save the sheet with the run as CSV.", file=raw.name)
+        members = [member for member in archive.infolist() if not member.filename.startswith("xl/media/")]
+        sheets = [member for member in members if member.filename.startswith("xl/worksheets/")]
+        others = [member for member in members if member not in sheets]
+        largest = max((member.file_size for member in sheets), default=0), sum(member.file_size for member in others)
+        for what, size, most in zip(("A sheet of this workbook", "What goes with its sheets"), largest, (MOST_BYTES, MOST_OTHER_BYTES)):
+            if size > most:
+                raise swollen(raw, f"{what} unpacks to {size / 2**20:,.0f} MiB; at most {most // 2**20} are read.")
+        if sum(tags_in(archive, member) for member in others) > MOST_OTHER_TAGS:
+            raise swollen(raw, f"This workbook has more than {MOST_OTHER_TAGS:,} styles, texts and the like.")
+        for member in sheets:
+            if tags_in(archive, member, raw) > MOST_TAGS:
+                raise swollen(raw, "A sheet of this workbook has more cells than can be read in half a minute.")
+
+
+def swollen(raw, what):
+    return IntakeFault(what, "Save the sheet with the run as CSV.", file=raw.name)
+
+
+def tags_in(archive, member, raw=None):
+    """How many tags a part has, read piece by piece. Of a sheet, for `raw`, a fault for a row larger than any can be."""
+    tags, inside = 0, raw is not None
+    with archive.open(member) as part:
+        while piece := part.read(ROW_BYTES):
+            tags += piece.count(b"<")
+            inside = inside and b"</sheetData" not in piece and len(piece) == ROW_BYTES
+            if inside and b"row" not in piece:
+                raise swollen(raw, "A row or a cell of this workbook is larger than any can be.")
+    return tags
 
 
 @contextmanager

@@ -2,5 +2,6 @@
 
 from kit.intake.time.clocks import read_clock, says_time, stamps_in
 from kit.intake.time.offsets import offset_between
+from kit.intake.time.stampcolumn import moment
 
-__all__ = ["offset_between", "read_clock", "says_time", "stamps_in"]
+__all__ = ["moment", "offset_between", "read_clock", "says_time", "stamps_in"]

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from kit.faults import Choice
-from kit.intake.forms import MISSING, SPOKEN_PARTS as SPOKEN, stamp
+from kit.intake.forms import MISSING, SPOKEN_PARTS as SPOKEN, stamp, STRICT
 from kit.intake.given import as_texts
 from kit.intake.time.stampset import all_at_once, form_of, gathered
 
@@ -195,6 +195,18 @@ def refuse_open(table, column, stamps, sound):
     what = f"Day and month of '{column.cell(row)}' could change places."
     choices = [Choice(way, str(np.datetime64(int(days[stretch]), "D"))) for way, days in sound.items()]
     raise table.fault(what, row=row, column=column, keyword="clock", choices=choices)
+
+
+def moment(cell):
+    """A number that grows with the time in one cell: the cell's own number, or seconds of its stamp; None if it holds no time."""
+    if STRICT["."].fullmatch(cell) or STRICT[","].fullmatch(cell):
+        return float(cell.replace(",", "."))
+    found = stamp(cell)
+    if found is None:
+        return None
+    days = days_since_1970(np.array([found.date]), ORDERS[WRITTEN[found.order][0]])[0] if found.order else 0.0
+    half = 43200 if found.half == "p" else 0
+    return None if np.isnan(days) else DAY * float(days) + (found.time_s % 43200 + half if found.half else found.time_s)
 
 
 def days_since_1970(dates, order):

@@ -99,6 +99,12 @@ def number_in(digits):
     return value
 
 
+def span_of_time(text):
+    """Where the time stands in a stamp; None if it has to be written otherwise first."""
+    match = STAMP.fullmatch(text)
+    return match and match.span("time")
+
+
 def with_dates(matrix, around, time_s, span):
     """The `Stamps` with date, half and zone from what stands around the times, read once for each stretch where that stays the same."""
     starts = np.flatnonzero(np.r_[True, (around[1:] != around[:-1]).any(axis=1)])
@@ -106,6 +112,6 @@ def with_dates(matrix, around, time_s, span):
         return None
     texts = [text_of(matrix[start]) for start in starts]
     stamps = [stamp(text) for text in texts]
-    if None in stamps or len(set(map(form_of, stamps))) > 1 or any(STAMP.fullmatch(text).span("time") != span for text in texts):
+    if None in stamps or len(set(map(form_of, stamps))) > 1 or any(span_of_time(text) != span for text in texts):
         return None
     return replace(gathered(stamps), time_s=time_s, lengths=np.diff(np.r_[starts, len(matrix)]))

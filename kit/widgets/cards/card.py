@@ -4,12 +4,12 @@ A card is one of our own widgets, so that no key pressed in it reaches JupyterLa
 every text goes in as text, never as markup. The blocks are plain dicts; the functions below make them.
 """
 
-from pathlib import Path
 
 import anywidget
 import traitlets
 
 from kit.coursework import this_notebook
+from kit.storage import here
 from kit.widgets.shared import script, sheet, told
 
 
@@ -27,7 +27,7 @@ class Card(anywidget.AnyWidget):
     def __init__(self, name, title, draw, **presses):
         self.draw = told(draw)
         self.presses = {press: told(answer) for press, answer in presses.items()}
-        super().__init__(name=name, home=str(this_notebook() or Path.cwd()), title=title)
+        super().__init__(name=name, home=str(this_notebook() or here()), title=title)
         self.on_msg(self._pressed)
         self.redraw()
 

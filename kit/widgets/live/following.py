@@ -12,6 +12,7 @@ from kit.faults import Fault
 from kit.intake.given import asked_of
 from kit.live import file_so_far, FOLDER, port_so_far
 from kit.settings import or_class
+from kit.storage import here
 from kit.units import difference
 from kit.widgets.cards import bullets, buttons, text
 from kit.widgets.intake import RunCard, still
@@ -32,7 +33,7 @@ def follow(path, *, over_min=10, tolerance_c_per_min=None, **keywords):
     """
     asked_of(keywords, "follow", PACE)
     start = partial(file_so_far, path, **keywords)
-    return LiveView((f"Following {Path(path).name}", f"follow:{Path(path).absolute()}"), start, _asked(over_min, tolerance_c_per_min))
+    return LiveView((f"Following {Path(path).name}", f"follow:{here(path)}"), start, _asked(over_min, tolerance_c_per_min))
 
 
 def follow_serial(port, *, baud=9600, columns=(), over_min=10, tolerance_c_per_min=None, **keywords):

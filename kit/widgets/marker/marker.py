@@ -1,7 +1,6 @@
 """The window marker: drag three windows over a run, and the number follows."""
 
 from math import isfinite
-from pathlib import Path
 
 import numpy as np
 import traitlets
@@ -11,6 +10,7 @@ from kit.analysis.effect import change_of, difference_levels, gas_start, misplac
 from kit.faults import Fault
 from kit.coursework import keep_marks, kept_marks
 from kit.records import Windows
+from kit.storage import here
 from kit.units import difference
 from kit.widgets.marker.history import History
 from kit.widgets.marker.placing import refuse_outside, too_few
@@ -27,7 +27,7 @@ def mark_windows(run, *, start=None, folder="."):
     `run` may be a card that chooses one (`choose_run`): the marker then goes over to the run that is chosen.
     """
     chooser = run if hasattr(run, "observe") else None
-    marker = WindowMarker(run.run if chooser else run, start, Path(folder).resolve())
+    marker = WindowMarker(run.run if chooser else run, start, here(folder))
     if chooser:
         chooser.observe(lambda change: marker.take(change.new), "run")
     return marker

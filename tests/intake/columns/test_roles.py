@@ -1,9 +1,11 @@
 """Which column is which: by name where that is plain, by the caller's word otherwise."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
-from kit.intake.read import look
+from kit.intake.read import look, read_run
 
 ROWS = [("0", "21.4", "21.3", "20.1", "420"), ("2", "21.5", "21.3", "20.2", "5000"), ("4", "21.6", "21.4", "20.1", "9000")]
 
@@ -185,3 +187,17 @@ def test_a_vessel_with_one_reading_is_no_run():
 def test_odd_cells_matter_only_where_the_column_is_used():
     run = look(record("treated (°C)", "control (°C)", "status").replace("20.2", "low battery")).run
     assert run.remarks[-1] == "Left unused: 'status'."
+
+
+def test_an_empty_column_of_the_kits_own_file_comes_back_as_it_was(tmp_path):
+    run = read_run("elapsed_s,treated_degC,control_degC,light\n0,21,20,5\n2,21,20,6\n4,22,20,7\n")
+    run = replace(run, readings=run.readings.assign(light=np.nan))
+    run.save(tmp_path / "saved.csv")
+    again = read_run(tmp_path / "saved.csv").readings
+    assert again.light.isna().all() and again.treated.equals(run.readings.treated)
+
+
+@pytest.mark.parametrize("cells", [["", "", ""], ["on", "on", "off"]])
+def test_a_column_for_light_without_numbers_is_left_out_and_said(cells):
+    run = read_run("elapsed_s,treated_degC,control_degC,light\n" + "".join(f"{2 * n},21,20,{cell}\n" for n, cell in enumerate(cells)))
+    assert "light" not in run.readings and "Column 'light' holds no numbers: left out." in run.remarks

@@ -167,3 +167,13 @@ def test_the_word_settles_which_number_is_the_day(word, second):
 def test_the_order_does_not_matter_within_a_day():
     read = clock(["03/04/2026 10:00:00", "03/04/2026 10:00:02"])
     assert (read.seconds == [36000, 36002]).all() and read.midnight is None
+
+
+def test_one_stamp_among_many_that_is_written_in_brackets_is_no_crash():
+    cells = [f"2026-10-05T10:{n // 60:02d}:{n % 60:02d}" for n in range(300)]
+    cells[7] = "2026-10-0)T10:00:07"
+    with pytest.raises(IntakeFault, match="is no time"):
+        clock(cells)
+    cells[7] = "[026-10-05T10:00:07"
+    with pytest.raises(IntakeFault, match="is no time|unlike"):
+        clock(cells)

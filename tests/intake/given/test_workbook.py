@@ -2,6 +2,7 @@
 
 import io
 import sys
+import time as clock
 import zipfile
 from datetime import datetime, time, timedelta
 
@@ -110,6 +111,35 @@ def test_a_workbook_made_to_fill_the_memory_is_refused_unopened(monkeypatch):
     assert str(look(Raw("run.xlsx", stream.getvalue())).question) == (
         "run.xlsx: A sheet of this workbook unpacks to 3 MiB; at most 1 are read. Save the sheet with the run as CSV."
     )
+
+
+def changed(part, old, new):
+    """A workbook with `new` in the place of `old` in one of its parts."""
+    stream, whole = io.BytesIO(), book(Run=rows([1, 2, 3]))
+    with zipfile.ZipFile(io.BytesIO(whole)) as source, zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as target:
+        for name in source.namelist():
+            data = source.read(name)
+            assert name != part or old in data
+            target.writestr(name, data.replace(old, new) if name == part else data)
+    return Raw("run.xlsx", stream.getvalue())
+
+
+SHEET, END = "xl/worksheets/sheet1.xml", b"</sheetData>"
+SWOLLEN = [
+    ("xl/styles.xml", b"</cellXfs>", b"<xf/>" * 15_000_000, "What goes with its sheets unpacks to 72 MiB; at most 16 are read."),
+    ("xl/styles.xml", b"</cellXfs>", b"<xf/>" * 3_000_000, "This workbook has more than 400,000 styles, texts and the like."),
+    (SHEET, END, b"<row/>" * 9_000_000, "A sheet of this workbook has more cells than can be read in half a minute."),
+    (SHEET, END, b"<row>" + b"<c/>" * 3_000_000 + b"</row>", "A row or a cell of this workbook is larger than any can be."),
+    (SHEET, END, b'<row><c t="inlineStr"><is><t>' + b"x" * 90_000_000 + b"</t></is></c></row>", "A row or a cell of this workbook is larger than any can be."),
+]
+
+
+@pytest.mark.parametrize("part, before, more, what", SWOLLEN, ids=[what[:40] for *_, what in SWOLLEN])
+def test_a_small_file_that_would_take_minutes_is_refused_at_once(part, before, more, what):
+    """15 million empty styles fit in 120 KB, a cell of 90 MB in 90 KB: what they would cost is counted before the workbook library reads them."""
+    raw, start = changed(part, before, more + before), clock.process_time()
+    assert str(look(raw).question) == f"run.xlsx: {what} Save the sheet with the run as CSV."
+    assert clock.process_time() - start < 3
 
 
 def test_a_sheet_with_too_many_rows_names_the_row(monkeypatch):
