@@ -20,6 +20,12 @@ def listed(things, last="and"):
     return f"{', '.join(head)} {last} {tail}" if head else tail
 
 
+def some(things, most=12):
+    """As `listed`; where there are more than `most`, the first of them and how many more: 'a, b, c and 4,997 more'."""
+    things = list(things)
+    return listed(things if len(things) <= most else [*things[: most - 1], f"{len(things) - most + 1:,} more"])
+
+
 def counted(number, one, many=None):
     """'1 reading', '3 readings'."""
     return f"{number:,} {one if number == 1 else many or one + 's'}"

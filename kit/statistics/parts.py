@@ -40,6 +40,14 @@ def difference_of(first, second):
     return Parts(error, min(first.dof, second.dof), gain, *drift)
 
 
+def mean_parts(pooled, several, sides, tolerance_c):
+    """The `Parts` of a `Pooled` mean of `several` Parts with `sides` (groups,): chance and spread by weight, and what all may have in common, which does
+    not average out. `tolerance_c`: what a tolerance makes of drift."""
+    gain = float(abs(pooled.weights) @ [each.gain for each in several])
+    drift = mean_drift(several, pooled.weights, sides if pooled.side_error else np.ones(len(several)), tolerance_c)
+    return Parts(pooled.standard_error, pooled.dof, gain, *drift)
+
+
 def mean_drift(several, weights, sides, tolerance_c):
     """(least, most) that drift may have added to the mean of `several` Parts with `weights` (they sum to 1), in their unit.
 
@@ -49,7 +57,7 @@ def mean_drift(several, weights, sides, tolerance_c):
     """
     carried, errors = (np.array([getattr(each, name) for each in several]) for name in ("carried", "carried_error"))
     known, both = np.isfinite(errors), np.ptp(sides) > 0
-    if known.sum() < FEWEST_AVERAGED + both:
+    if known.sum() < FEWEST_AVERAGED + both or both and not np.ptp(sides[known]):
         known[:] = False
     others = [] if both else [w * np.array([each.drift_low, each.drift_high]) for w, each, seen in zip(weights, several, known) if not seen]
     alike = sum(others, np.zeros(2))
@@ -69,9 +77,14 @@ def _averaged(carried, errors, weights, sides, tolerance_c):
     mean, left = float(pull[0] @ carried), carried - design @ (pull @ carried)
     spare = np.maximum(1 - (design * pull.T).sum(1), 1 / count)
     error = float(max((pull[0] ** 2) @ (left**2 / spare), (pull[0] ** 2) @ errors**2)) ** 0.5
-    if both and abs(mean) <= coverage_factor(DECIDED_AT, count - terms) * error:
-        return 0.0, 0.0
-    reach = one_sided_factor(DECIDED_AT, count - terms) * error
-    if reach > tolerance_c and abs(mean) - reach <= tolerance_c:
-        return -tolerance_c, tolerance_c
-    return min(mean, -mean / 2) - reach, max(mean, -mean / 2) + reach
+    return drift_between(mean, error, count - terms, both, tolerance_c)
+
+
+def drift_between(mean, error, dof, both, tolerance_c):
+    """(least, most) of a mean drift that was measured as `mean` ± `error` (°C, `dof`), in runs of `both` sides or one. Numbers or arrays."""
+    reach = one_sided_factor(DECIDED_AT, dof) * error
+    low, high = np.minimum(mean, -mean / 2) - reach, np.maximum(mean, -mean / 2) + reach
+    vague = (reach > tolerance_c) & (abs(mean) - reach <= tolerance_c)
+    low, high = np.where(vague, -tolerance_c, low), np.where(vague, tolerance_c, high)
+    cancels = both & (abs(mean) <= coverage_factor(DECIDED_AT, dof) * error)
+    return np.where(cancels, 0.0, [low, high])

@@ -104,15 +104,9 @@ def spread_of_next(errors, pooled):
     return float(max(shown, added) ** 0.5)
 
 
-def without_each(values, errors, sides=None):
-    """The `Pooled` of all groups but one, for each group in turn: a list, None where fewer than two would be left."""
-    others = ~np.eye(len(values), dtype=bool)
-    sides = np.ones(len(values)) if sides is None else sides
-    return [pool(values[rest], errors[rest], sides[rest]) if rest.sum() > 1 else None for rest in others]
-
-
 def surprise(value, error, others, side=1.0):
-    """How far `value` (± `error`) lies from what the `others` (a `Pooled`) predict for that side, in standard deviations of that difference."""
+    """How far `value` (± `error`) lies from what the `others` (a `Pooled`, or `Others` for arrays) predict for that side, in standard deviations of
+    that difference."""
     variance = error**2 + others.spread**2 + others.standard_error**2 + (side * others.side_error) ** 2
     return (value - others.mean - side * others.side) / variance**0.5
 

@@ -10,6 +10,8 @@ import numpy as np
 import pytest
 
 from kit import Windows, calibrate, chart, class_effect, compare, example_class, example_run, fit_warming, paired_effect, plan_run
+from kit.estimate import Parts
+from kit.statistics import ranged
 from kit.statistics.rehearsal import Wander
 
 WINDOWS = Windows.of_perturbation(11)
@@ -93,6 +95,19 @@ def test_the_class_board_has_a_row_for_each_group_and_each_mean(results):
     assert (mean.x[0], mean.error_x.array[0]) == pytest.approx((effect.mean.value, effect.mean.high - effect.mean.value))
     assert rows["one more group"].error_x.array[0] > mean.error_x.array[0]
     assert effect.mean.text in words(chart(effect)) and f"{effect.next_group.range} (95 %)" in words(chart(effect))
+
+
+def test_a_class_of_thousands_is_drawn_as_how_many_found_what():
+    rng = np.random.default_rng(5)
+    values = [*rng.normal(1.5, 0.1, 2999), 9.0]
+    effect = class_effect({f"g{place}": ranged(value, Parts(0.05)) for place, value in enumerate(values)})
+    figure = chart(effect)
+    crowd, *means = figure.data
+    assert [trace.y[0] for trace in means] == ["class mean", "without g2999", "plain mean, by hand", "one more group"]
+    assert sum(crowd.y[1:-1:2]) == 2999 - sum(not crowd.x[0] <= value <= crowd.x[-1] for value in values[:-1])
+    assert crowd.x[0] < 1.3 and crowd.x[-1] < 2 and len(figure.to_json()) < 60_000
+    hidden = [value for value in values if not crowd.x[0] <= value <= crowd.x[-1]]
+    assert figure.layout.meta["said"].startswith(f"{len(hidden)} group") and figure.layout.meta["said"].endswith("9.00 °C.")
 
 
 def test_a_mean_without_a_range_gets_no_bar(results):

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from kit.statistics.pooling import plain_mean, pool, spread_between, spread_interval, spread_of_next, surprise, without_each
+from kit.statistics.pooling import plain_mean, pool, spread_between, spread_interval, spread_of_next, surprise
 
 VALUES = np.array([1.31, 1.52, 1.47, 1.60, 1.38, 1.75, 1.50])
 ERRORS = np.array([0.04, 0.05, 0.03, 0.08, 0.05, 0.06, 0.04])
@@ -68,13 +68,6 @@ def test_identical_groups_leave_no_spread_but_keep_their_errors():
 def test_the_interval_of_the_spread_holds_the_spread():
     low, high = spread_interval(VALUES, ERRORS)
     assert low < spread_between(VALUES, ERRORS) < high
-
-
-def test_leaving_a_group_out_is_pooling_the_others():
-    third = without_each(VALUES, ERRORS)[2]
-    alone = pool(np.delete(VALUES, 2), np.delete(ERRORS, 2))
-    assert (third.mean, third.standard_error) == (alone.mean, alone.standard_error)
-    assert without_each(VALUES[:2], ERRORS[:2]) == [None, None]
 
 
 def test_a_group_far_off_is_a_surprise_to_the_others():

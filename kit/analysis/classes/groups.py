@@ -9,7 +9,7 @@ from kit.estimate import Estimate, Parts
 from kit.faults import Fault
 from kit.records import Run, Windows
 from kit.statistics import parts_of, ranged, welch_dof
-from kit.words import listed
+from kit.words import some
 
 
 @dataclass(frozen=True)
@@ -82,11 +82,11 @@ def _effect(run, windows, tolerance_c_per_min, level):
 def gathered(results, groups, swapped, question):
     """The `GroupRuns` of named `results`; `groups` names the group of a run (a run not in it is its own group), `swapped` the runs
     in which the vessels' roles were exchanged."""
-    single = {}
+    single, turned = {}, set(swapped)
     for name, result in results.items():
         number = number_of(result)
         parts = parts_of(number, question.tolerance_c_per_min)
-        single[name] = GroupRuns(name, (name,), number, number.value, parts, -1.0 if name in swapped else 1.0)
+        single[name] = GroupRuns(name, (name,), number, number.value, parts, -1.0 if name in turned else 1.0)
     return together(single, groups, question.level)
 
 
@@ -109,10 +109,11 @@ def one_file(results):
 
 def refuse_unknown(known, named):
     """Raise a Fault when a setting, {its word: names}, names something that is not `known`."""
+    there = set(known)
     for setting, names in named.items():
-        strange = [name for name in names if name not in known]
+        strange = [name for name in names if name not in there]
         if strange:
-            raise Fault(f"{setting} names {strange[0]!r}, but the class has no such name. It has {listed(known)}.")
+            raise Fault(f"{setting} names {strange[0]!r}, but the class has no such name. It has {some(known)}.")
 
 
 def _one(name, several, level):

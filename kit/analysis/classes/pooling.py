@@ -7,14 +7,14 @@ import numpy as np
 
 from kit.analysis.basis import refuse_question
 from kit.analysis.classes.groups import GroupRuns, gathered, named_results, one_file, refuse_unknown, together
-from kit.analysis.classes.words import class_cautions, class_explained, class_sentence, why_class
-from kit.estimate import Estimate, Parts
+from kit.analysis.classes.words import class_cautions, class_explained, class_sentence, MOST_NAMED, MOST_ROWS, percent, why_class
+from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.settings import or_class
 from kit.statistics import (
-    BARE_MIN, coverage_factor, mean_drift, plain_mean, pool, Pooled, Terms, ranged, spread_interval, spread_of_next, surprise, without_each,
+    BARE_MIN, coverage_factor, mean_parts, plain_mean, pool, Pooled, Terms, ranged, spread_interval, spread_of_next, surprise, without_each,
 )  # fmt: skip
-from kit.words import Account, plain, table_html
+from kit.words import Account, counted, plain, table_html
 
 # Two groups can't show how much groups differ; three can't predict a fourth.
 FEWEST_POOLED, FEWEST_PREDICTED = 3, 4
@@ -131,7 +131,9 @@ class ClassEffect:
         return class_sentence(self)
 
     def _repr_html_(self):
-        groups = [(share.name, f"{share.warming.text}; weight {100 * share.weight:.0f} %") for share in self.shares]
+        shown = self.shares if len(self.shares) <= MOST_ROWS else sorted(self.shares, key=lambda share: not share.suspect)[:MOST_NAMED]
+        groups = [(share.name, f"{share.warming.text}; weight {percent(share.weight)}") for share in shown]
+        groups += [("and", f"{counted(len(self.shares) - len(shown), 'more group')}, in shares")] if len(shown) < len(self.shares) else []
         side = [("place and vessel", self.side.text)] if self.side else []
         means = [("plain mean", self.plain_mean.text), ("groups differ by", self.spread.text), ("next group", self.next_group.text)]
         return table_html([*groups, *side, *means, ("why", self.reason), *(("mind", each) for each in self.cautions)], str(self))
@@ -186,11 +188,9 @@ def mean_of(found, pooled, question):
     alone where there are too few groups for one."""
     if pooled.dof < 1 or len(found) < FEWEST_POOLED:
         return value_alone(pooled.mean, question.level)
-    parts, sides = [group.parts for group in found], np.array([group.side for group in found])
-    gain = float(abs(pooled.weights) @ [each.gain for each in parts])
-    told_apart = sides if pooled.side_error else np.ones(len(found)) * abs(float(pooled.weights @ sides))
-    drift = mean_drift(parts, pooled.weights, told_apart, question.tolerance_c_per_min * BARE_MIN)
-    return ranged(pooled.mean, Parts(pooled.standard_error, pooled.dof, gain, *drift), level=question.level)
+    sides = np.array([group.side for group in found])
+    parts = mean_parts(pooled, [group.parts for group in found], sides, question.tolerance_c_per_min * BARE_MIN)
+    return ranged(pooled.mean, parts, level=question.level)
 
 
 def value_alone(value, level):
@@ -229,10 +229,18 @@ def next_of(numbers, pooled, level):
 
 
 def shares_of(found, pooled, numbers, suspect, question):
-    """A `Share` for each group."""
-    for group, weight, others in zip(found, pooled.weights, without_each(*numbers.all)):
-        rest = [each for each in found if each is not group]
-        without = mean_of(rest, others, question) if others else value_alone(rest[0].value, question.level)
-        off = surprise(group.value, group.parts.error, others, group.side) if others else 0.0
-        far = len(found) >= FEWEST_PREDICTED and others.dof > 0 and abs(off) > coverage_factor(1 - FAR_OFF_CHANCE / len(found), others.dof)
-        yield Share(group, float(weight), without, off, bool(far) or group.name in suspect)
+    """A `Share` for each of two groups or more."""
+    means, off, surely = left_out_each(found, numbers, question)
+    named, rows = set(suspect), zip(found, pooled.weights.tolist(), means, off.tolist(), (abs(off) > surely).tolist())
+    return (Share(group, weight, without, surprise, strange or group.name in named) for group, weight, without, surprise, strange in rows)
+
+
+def left_out_each(found, numbers, question):
+    """(the class mean without each group, how surprising that group is to the others, from where on that is no chance)."""
+    if len(found) == 2:
+        return [value_alone(value, question.level) for value in numbers.values[::-1].tolist()], np.zeros(2), np.inf
+    others = without_each(*numbers.all, [group.parts for group in found], question.tolerance_c_per_min * BARE_MIN)
+    off = surprise(numbers.values, numbers.errors, others, numbers.sides)
+    if len(found) == FEWEST_POOLED:
+        return [value_alone(value, question.level) for value in others.mean.tolist()], off, np.inf
+    return others.ranged(question.level), off, coverage_factor(1 - FAR_OFF_CHANCE / len(found), others.dof)

@@ -5,11 +5,14 @@ from math import isfinite
 import numpy as np
 
 from kit.faults import Caution
+from kit.rounding import amount
 from kit.statistics import coverage_factor
 from kit.units import about, span
-from kit.words import counted, listed
+from kit.words import counted, some
 
 FEW_GROUPS = 4
+# Of groups and runs so many are told one by one; how many more there are is said. A table holds more rows before it is cut.
+MOST_NAMED, MOST_ROWS = 12, 40
 
 
 def why_class(mean, count):
@@ -35,7 +38,9 @@ def class_sentence(effect):
         return f"{groups} together cannot tell whether the treated vessels warmed more: {effect.mean.text}."
     size, word = (effect.mean.scaled(-1, "°C"), "less") if effect.verdict == "cooler" else (effect.mean, "more")
     first = f"The treated vessels of {groups} warmed by {size.value_text} {word} than the controls ({100 * size.level:g} %: {size.range})."
-    return " ".join([first, *(f"Without {share.name}: {share.without.text}." for share in effect.suspects)])
+    named, more = effect.suspects[:MOST_NAMED], len(effect.suspects) - MOST_NAMED
+    rest = [f"{counted(more, 'more group')} lie far off, too."] if more > 0 else []
+    return " ".join([first, *(f"Without {share.name}: {share.without.text}." for share in named), *rest])
 
 
 def class_cautions(effect):
@@ -48,12 +53,14 @@ def class_cautions(effect):
 
 
 def left_out(effect):
-    return [Caution("left-out", f"{name} is left out. {why}") for name, why in effect.left_out]
+    more = len(effect.left_out) - MOST_NAMED
+    rest = [Caution("left-out", f"{counted(more, 'more run')} are left out, too; left_out names each with its reason.")] if more > 0 else []
+    return [*(Caution("left-out", f"{name} is left out. {why}") for name, why in effect.left_out[:MOST_NAMED]), *rest]
 
 
 def suspects(effect):
     if effect.suspects and isfinite(effect.mean.high):
-        names = listed(share.name for share in effect.suspects)
+        names = some(share.name for share in effect.suspects)
         moves = max(abs(share.without.value - effect.mean.value) for share in effect.suspects)
         text = (
             f"Look at {names} again. Leaving a group out moves the mean by up to {about(moves)}. Report both, and find the cause: "
@@ -84,7 +91,7 @@ def drift_remedy(effect):
     unmeasured = [share.name for share in effect.shares if not isfinite(share.group.parts.carried_error)]
     advice = [] if swapped(effect) else ["let half of them swap their vessels"]
     if unmeasured:
-        advice.append(f"record ten quiet minutes before the change (so far not in {listed(unmeasured)}, or not quiet enough)")
+        advice.append(f"record ten quiet minutes before the change (so far not in {some(unmeasured)}, or not quiet enough)")
     text = " or ".join(advice) or "let the differences run quieter before the change"
     return f"{text[0].upper()}{text[1:]}."
 
@@ -103,7 +110,7 @@ def one_decides(effect):
 def one_side(effect):
     moved = {name: side for name, side in effect.swaps.items() if not side.holds(0)}
     if moved:
-        told = listed(f"{name} by {about(abs(side.value))}" for name, side in moved.items())
+        told = some(f"{name} by {about(abs(side.value))}" for name, side in moved.items())
         return Caution(
             "one-side",
             f"Swapping the vessels changed the effect: {told} to each side. Place or vessel plays a part; the mean of both is free of it.",
@@ -126,7 +133,7 @@ def place(effect):
 def who_shared(effect):
     """Groups that share a pair of thermometers err alike, and nobody said who did."""
     if effect.shared_files:
-        names = listed(effect.shared_files)
+        names = some(effect.shared_files)
         text = f"The runs of {names} come from one file. If they share their thermometers, too, say so: thermometers={{...}}. They would err alike."
         return Caution("one-file", text)
     if not effect.asked and len(effect.shares) > 2:
@@ -148,8 +155,13 @@ def _weights(effect):
     heavy, light = (extreme(effect.shares, key=lambda each: each.weight) for extreme in (max, min))
     return (
         "Each group counts by what it knows: the less its own chance and the differences between groups, the more. "
-        f"{heavy.name} counts most ({100 * heavy.weight:.0f} %), {light.name} least ({100 * light.weight:.0f} %)."
+        f"{heavy.name} counts most ({percent(heavy.weight)}), {light.name} least ({percent(light.weight)})."
     )
+
+
+def percent(share):
+    """A share in words, whole per cents: '12 %', '0.02 %' where it is less than one."""
+    return f"{100 * share:.0f} %" if share >= 0.01 else f"{amount(100 * share, 1)} %"
 
 
 def _spread(effect):
@@ -171,7 +183,7 @@ def _range(effect):
     shared = f", and allows for {ends} of drift that all may share" if effect.allowance_c else cancels
     return (
         f"The range of the mean uses Student's t with {counted(drift.dof, 'degree')} of freedom, as the spread itself is known from "
-        f"{len(effect.shares)} groups only{shared}.{side}"
+        f"{len(effect.shares):,} groups only{shared}.{side}"
     )
 
 

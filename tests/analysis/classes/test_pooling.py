@@ -4,6 +4,7 @@ The estimators stand against published values in tests/statistics/test_pooling.p
 """
 
 import json
+import time
 from dataclasses import replace
 from types import SimpleNamespace
 
@@ -267,3 +268,30 @@ def test_it_is_kept_as_json_and_shown_as_a_table():
     kept = json.loads(json.dumps(effect.to_dict()))
     assert [share["name"] for share in kept["shares"]] == list(VALUES) and kept["mean"]["value"] == effect.mean.value
     assert "Basalt" in effect._repr_html_()
+
+
+def test_a_class_of_thousands_is_told_in_a_dozen_names():
+    rng = np.random.default_rng(4)
+    effect = class_effect({f"g{place}": ranged(value, Parts(0.05, 20, 0, -0.1, 0.1)) for place, value in enumerate(rng.normal(1.5, 0.1, 3000))})
+    table, cautions = effect._repr_html_(), " ".join(map(str, effect.cautions))
+    assert "2,988 more groups, in shares" in table and table.count("<tr>") < 25 and "2,989 more" in cautions
+    assert max(len(table), len(cautions), len(effect.explain())) < 6000
+    assert sum(share.weight for share in effect.shares) == pytest.approx(1)
+
+
+def test_many_far_off_and_many_left_out_are_counted():
+    values = {f"g{place}": Estimate.from_error(1.5 + (place % 60 == 0) * 9, 0.05, 2) for place in range(1200)}
+    effect = class_effect({**values, **{f"x{place}": Estimate.undetermined() for place in range(40)}})
+    assert len(effect.suspects) == 20 and str(effect).count("Without") == 12 and str(effect).endswith("8 more groups lie far off, too.")
+    told = [str(caution) for caution in effect.cautions if caution.code == "left-out"]
+    assert len(told) == 13 and told[-1] == "28 more runs are left out, too; left_out names each with its reason."
+
+
+@pytest.mark.alone
+def test_ten_thousand_groups_take_half_a_second():
+    stated_ = stated(dict(enumerate(np.random.default_rng(4).normal(1.5, 0.1, 10_000))), drift_low=-0.1, drift_high=0.1)
+    before = time.process_time()
+    class_effect(stated_)
+    took = time.process_time() - before
+    print(f"class_effect of 10,000 groups: {took:.2f} s (bar: 0.5)")
+    assert took < 0.5
