@@ -10,7 +10,7 @@ from kit.statistics.drift import drifted_range
 from kit.statistics.parts import drift_between, mean_parts
 from kit.statistics.pooling import pool
 from kit.statistics.running import (
-    Columns, DRIFT, DRIFT_ERROR, Fit, GAIN, HEAVY, MEAN, MOST_TAKEN_OUT, OTHER_DRIFT, Remainder, robust, squares, Table, TERMS,
+    Columns, DRIFT, DRIFT_ERROR, Fit, GAIN, HEAVY, MEAN, MOST_TAKEN_OUT, OTHER_DRIFT, Remainder, robust, squares, SumTable, TERMS,
 )  # fmt: skip
 
 # Up to so many groups each is left out by pooling the others anew, which takes as long as the square of their number.
@@ -74,7 +74,7 @@ def _from_sums(columns, tolerance_c):
     rough, alone = _rough(columns)
     low, high = (float(end(rough[~alone])) for end in (np.min, np.max))
     room = (high - low) / 2 + 1e-6 * (high + columns.least)
-    table = Table.over(columns, max(low - room, 0.0), high + room)
+    table = SumTable.over(columns, max(low - room, 0.0), high + room)
     found, inside = np.empty((len(rough), 9)), np.empty(len(rough), bool)
     with np.errstate(divide="ignore", invalid="ignore"):  # the only group of its side leaves nothing to divide by; it is left out by itself
         for start in range(0, len(rough), AT_ONCE):
@@ -119,7 +119,7 @@ class _TakenOut:
     """Some groups of a class: their indices `part`, and the `squared` spreads without each of them."""
 
     columns: Columns
-    table: Table
+    table: SumTable
     part: np.ndarray
     squared: np.ndarray
 

@@ -81,7 +81,7 @@ class Columns:
 
 
 @dataclass(frozen=True, eq=False)
-class Table:
+class SumTable:
     """Sums as functions of the squared spread from `low` to `high`: `coefficients` (nodes, powers, kinds, columns) of Chebyshev's polynomials.
     `heavy`: groups whose leverage on the mean is large somewhere there, and `heavy_drift` on the mean drift; `alone` (groups,): too large."""
 
