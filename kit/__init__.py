@@ -56,6 +56,7 @@ HOME = {
     "reading_view": "kit.widgets.reading",
     "repeats_view": "kit.widgets.repeats",
     "board_view": "kit.widgets.board",
+    "budget_view": "kit.widgets.budget",
     "choose_class": "kit.widgets.board",
     "planet_view": "kit.widgets.planet",
     "co2_view": "kit.widgets.airrecord",

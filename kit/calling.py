@@ -39,6 +39,7 @@ EXAMPLES = {
     "reading_view": "reading_view()",
     "repeats_view": "repeats_view(setup=True)",
     "board_view": "board_view(truth=True)",
+    "budget_view": "budget_view(paired_effect(run, windows))",
     "choose_class": 'card = choose_class("09.class")',
     "planet_view": "planet_view()",
     "co2_view": "co2_view()",

@@ -1,10 +1,13 @@
 """What makes a range wide: noise, display, calibration, drift and jumps, each with its size and what would shrink it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import hypot
 
-from kit.estimate import Estimate, places_for, rounded
-from kit.statistics import coverage_factor
+from kit.estimate import Estimate, Parts, places_for, rounded
+from kit.faults import Fault
+from kit.statistics import coverage_factor, ranged
 from kit.units import about, span, stated
+from kit.words import listed
 
 QUIET_MINUTES, ENOUGH_MINUTES = 10, 8
 SEEN_C = 0.0005
@@ -123,3 +126,21 @@ def budget_of(parts, noise, drift, jump, level):
     if jump:
         lines.append(BudgetLine("jump", jump.moved_c, f"find what happened at minute {rounded(jump.at_min, 1)}, and run again without it"))
     return tuple(sorted(lines, key=lambda line: -line.size_c))
+
+
+def warming_with(effect, shares):
+    """The `Estimate` of an `Effect`'s warming if each line of its budget, by name, counted for that share of itself (0 to 1; 1 where none is named).
+
+    With nothing left of any line, half a thousandth of a degree of chance stays. A Fault for an effect without a range, and for a line it lacks.
+    """
+    whole, known = effect.warming, [line.name for line in effect.budget]
+    strange = [name for name in shares if name not in known]
+    if not known or strange:
+        raise Fault(f"The budget has {listed(known)}, and no {strange[0]!r}." if known else f"There is no range, so no budget. {effect.reason}")
+    share, parts, display = {**dict.fromkeys(known, 1.0), **shares}, whole.parts, effect.noise.display_c
+    error = hypot(share["noise"] * max(parts.error**2 - display**2, 0.0) ** 0.5, share["display"] * display)
+    drift = share["drift"] * parts.drift_low, share["drift"] * parts.drift_high
+    fewer = Parts(max(error, SEEN_C), parts.dof, share["calibration"] * parts.gain, *drift)
+    pulled, plain = (ranged(whole.value, each, level=whole.level) for each in (fewer, parts))
+    jump = share.get("jump", 0.0)  # what it adds to the range at either end
+    return replace(pulled, low=pulled.low + jump * (whole.low - plain.low), high=pulled.high + jump * (whole.high - plain.high))

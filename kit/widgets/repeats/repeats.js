@@ -5,7 +5,7 @@ import { drawing } from "../shared/drawing.js";
 import { between, scale, ticks } from "../shared/scales.js";
 import { viewOf } from "../shared/view.js";
 
-const WIDE = 640, HIGH = 330, LEFT = 44, TOP = 40, FOOT = 300, NEXT_MS = 12;
+const WIDE = 640, HIGH = 342, LEFT = 44, TOP = 40, FOOT = 300, NEXT_MS = 12;
 
 export default { render: viewOf(v => {
   const picture = drawing(v, WIDE, HIGH), { shape } = picture;
@@ -13,8 +13,8 @@ export default { render: viewOf(v => {
   const count = shape("text", { class: "kit-repeats-count", x: LEFT, y: 24 });
   say(shape("text", { x: 4, y: 24 }), "°C");
   const axis = shape("g"), bars = shape("g"), truth = shape("line", { class: "kit-repeats-truth", x1: LEFT, x2: WIDE });
-  const name = shape("text", { x: WIDE - 4, y: 24, "text-anchor": "end" });
-  say(shape("text", { x: (LEFT + WIDE) / 2, y: HIGH - 6, "text-anchor": "middle" }), "one bar for each group");
+  const name = shape("text", { x: WIDE - 2, y: HIGH - 8, "text-anchor": "end" });
+  say(shape("text", { x: LEFT, y: HIGH - 8 }), "one bar for each group");
   const show = answer => {
     const Y = scale(...answer.span, FOOT, TOP), gap = (WIDE - LEFT) / answer.bars.length;
     if (!axis.childNodes.length) drawAxis(shape, axis, Y);

@@ -13,8 +13,8 @@ export function drawing(v, width, height) {
     const box = node.getBoundingClientRect();
     return [(event.clientX - box.left) * width / box.width, (event.clientY - box.top) * height / box.height];
   };
-  // `place(value)` is where the handle stands, [x, y]; `valueAt(x, y)` the value of a place; its name and value stand at `label` from it: [x, y, anchor].
-  function hand(name, place, valueAt, { upright = false, label: [x, y, anchor] = [0, 32, "middle"] } = {}) {
+  // `place(value)` is where the handle stands, [x, y]; `valueAt(x, y)` the value of a place; its value, and its name unless `named` is false, stand at `label` from it: [x, y, anchor].
+  function hand(name, place, valueAt, { upright = false, named = true, label: [x, y, anchor] = [0, 32, "middle"] } = {}) {
     const group = draw("g", { class: "kit-hand" }, node), arrow = "M-7,-4 l-5,4 l5,4 M7,-4 l5,4 l-5,4";
     draw("circle", { class: "kit-reach", r: REACH }, group);
     draw("circle", { class: "kit-dot", r: 15 }, group);
@@ -25,7 +25,7 @@ export function drawing(v, width, height) {
       const [across, down] = place(values[name]);
       change(group, { transform: `translate(${across},${down})` });
       change(words, { x: across + x, y: down + y });
-      say(words, `${v.grips[name].label} ${v.told(name)}`);
+      say(words, named ? `${v.grips[name].label} ${v.told(name)}` : v.told(name));
     });
     return group;
   }

@@ -14,6 +14,8 @@ export function gripping(v, name, element, valueAt, { upright = false, jumps = f
   change(element, { role: "slider", tabindex: 0, "aria-label": spec.label, "aria-orientation": upright ? "vertical" : "horizontal" });
   change(element, { "aria-valuemin": spec.low, "aria-valuemax": spec.high });
   element.classList.add("kit-grip");
+  // Inside an SVG `touch-action` is not heeded: without this the page would take an upright finger for its own, and scroll.
+  element.addEventListener("touchstart", event => event.preventDefault(), { signal: v.life, passive: false });
   on("pointerdown", event => {
     if (event.button) return;
     event.preventDefault();
