@@ -3,7 +3,7 @@
 from functools import lru_cache
 from math import isfinite
 
-from kit.estimate import rounded
+from kit.units import difference, difference_in, unit
 from kit.widgets.board.members import APART, JOINED
 from kit.widgets.shared import line, rows
 from kit.words import counted, listed
@@ -11,7 +11,7 @@ from kit.words import counted, listed
 FIRST_BELL_MIN = 8 * 60 + 30
 NO_REASON = "no reason yet"
 ORDERS = {"name": "as they came", "size": "by size", "time": "by time of day", "side": "by side", "mouth": "by mouth"}
-MARGIN_C, UNIT = 0.08, " °C"
+MARGIN_C, ROOM = 0.08, 0.1
 
 
 def answer_of(class_, *, left_out, order="name", opened="", groups=None, pairs=APART, truth="closed", turned=()):
@@ -30,7 +30,8 @@ def answer_of(class_, *, left_out, order="name", opened="", groups=None, pairs=A
         "rows": board.rows(whole, kept, order),
         "means": board.means(whole, kept),
         "span": board.span(),
-        "truth": board.truth and {"at": board.truth, "words": f"the truth: {_degrees(board.truth)}"},
+        "unit": unit(),
+        "truth": board.truth and {"at": difference_in(board.truth), "words": f"the truth: {difference(board.truth, 2)}"},
         "opened": opened_of(class_, opened, pairs) if opened in names else None,
     }
 
@@ -67,13 +68,13 @@ class Board:
         """Where the open truth lies."""
         if self.truth is None or not isfinite(kept.mean.high):
             return ""
-        return f"The truth, {_degrees(self.truth)}, lies {'inside' if kept.mean.holds(self.truth) else 'outside'} the class's range."
+        return f"The truth, {difference(self.truth, 2)}, lies {'inside' if kept.mean.holds(self.truth) else 'outside'} the class's range."
 
     def numbers(self, kept):
         """What stands in large figures."""
         if kept is None:
             return []
-        off = [("off the truth by", _degrees(abs(kept.mean.value - self.truth)))] if self.truth else []
+        off = [("off the truth by", difference(abs(kept.mean.value - self.truth), 2))] if self.truth else []
         return [("the class", _value(kept.mean)), ("its range", _range(kept.mean)), ("one more group", _range(kept.next_group)), *off]
 
     def picture(self, kept):
@@ -110,7 +111,7 @@ class Board:
             "far": far,
         }
         pair = member.runs if self.pairs == JOINED and len(member.runs) > 1 else ()
-        return shown | {"runs": [{"at": run.value, "turned": run.side < 0} for run in pair], "turned": member.runs[0].side < 0}
+        return shown | {"runs": [{"at": difference_in(run.value), "turned": run.side < 0} for run in pair], "turned": member.runs[0].side < 0}
 
     def _key(self, member, order):
         if order == "size":
@@ -134,27 +135,27 @@ class Board:
         return [{"key": key, "name": name, **_ends(each), "words": _range(each) if key == "next" else _text(each)} for key, name, each in named]
 
     def span(self):
-        """(lowest, highest) °C of the board: all bars of the class that count, whoever has joined yet."""
+        """[lowest, highest] of the board: all bars of the class that count, whoever has joined yet."""
         counting = [each.pooled(pairs).warming for each in self.class_.members if each.name not in self.left_out for pairs in (APART, JOINED)]
         counting = counting or list(self.bars.values())
         ends = [end for each in counting for end in (each.low, each.high) if isfinite(end)]
-        return [min(ends) - MARGIN_C, max(ends) + MARGIN_C]
+        return [difference_in(min(ends) - MARGIN_C), difference_in(max(ends) + MARGIN_C)]
 
 
 def opened_of(class_, name, pairs):
     """The runs of one group: how treated − control went, and what the group noted."""
     member = next(each for each in class_.members if each.name == name)
-    return {"name": name, "note": member.note, **_course(class_, tuple(run.name for run in member.counted(pairs)))}
+    return {"name": name, "note": member.note, **_course(class_, tuple(run.name for run in member.counted(pairs)), unit())}
 
 
 @lru_cache(maxsize=8)
-def _course(class_, names):
+def _course(class_, names, unit_):
     runs = [class_.run_of(name) for name in names]
-    lines = [line(run.minutes, run.difference().to_numpy(), look, run.name) for run, look in zip(runs, ("difference", "control", "treated"))]
+    lines = [line(run.minutes, difference_in(run.difference().to_numpy()), look, run.name) for run, look in zip(runs, ("difference", "control", "treated"))]
     low, high = min(min(each["y"]) for each in lines), max(max(each["y"]) for each in lines)
-    ends = [f"{run.name}: {rounded(each['y'][0], 2)} °C at first, {rounded(each['y'][-1], 2)} °C at the end" for run, each in zip(runs, lines)]
+    ends = [f"{run.name}: {each['y'][0]:.2f} {unit_} at first, {each['y'][-1]:.2f} {unit_} at the end" for run, each in zip(runs, lines)]
     words = f"Treated minus control over time. {'; '.join(ends)}."
-    return {"words": words, "lines": lines, "span": [low - 0.1, high + 0.1], "across": [0, float(max(run.minutes[-1] for run in runs))]}
+    return {"words": words, "lines": lines, "span": [low - ROOM, high + ROOM], "across": [0, float(max(run.minutes[-1] for run in runs))]}
 
 
 def _side(member):
@@ -166,8 +167,8 @@ def _ends(estimate):
 
 
 def _open(number):
-    """A number, or None where there is none."""
-    return number if isfinite(number) else None
+    """A number in the class's unit, or None where there is none."""
+    return difference_in(number) if isfinite(number) else None
 
 
 def _value(estimate):
@@ -182,8 +183,5 @@ def _text(estimate):
     """'1.56 (1.51 to 1.60) °C'"""
     if not isfinite(estimate.high):
         return f"{_value(estimate)} ({_range(estimate)})"
-    return f"{_value(estimate).removesuffix(UNIT)} ({_range(estimate).removesuffix(UNIT)}){UNIT}"
-
-
-def _degrees(number):
-    return f"{rounded(number, 2)} °C"
+    here = f" {unit()}"
+    return f"{_value(estimate).removesuffix(here)} ({_range(estimate).removesuffix(here)}){here}"

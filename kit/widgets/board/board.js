@@ -20,7 +20,7 @@ export default { render: viewOf(v => {
     means.replaceChildren(...answer.means.map(each => meanShown(kept(bars, each.key, meanOf), X, each)));
     last = answer.means[0] ?? null;
     overShown(over, X, answer, before ?? last);
-    axis.replaceChildren(...ticks(...answer.span, 6).map(({ at, text }) => make("span", { style: `left:${X.to(at)}%` }, text)));
+    axis.replaceChildren(...ticks(...answer.span, 6).map(({ at, text }) => make("span", { style: `left:${X.to(at)}%` }, text)), make("i", {}, answer.unit));
     const rows = answer.rows.map(row => rowShown(kept(groups, row.name, () => rowOf(v, row.name)), X, row));
     open.show(answer.opened, rows);
     arrange(list, rows.map(row => row.node));
@@ -117,7 +117,7 @@ function rowShown(row, X, shown) {
 
 function openedOf(v) { // the runs of one group, below its row
   const note = make("p"), tick = make("input", { type: "checkbox" }), turned = make("label", { class: "kit-board-swap" }, tick, "Its vessels had changed places.");
-  const course = plot(v, { x: { title: "minutes", low: 0, high: 22 }, y: { title: "treated minus control, °C", low: 0, high: 3 }, height: 170 });
+  const course = plot(v, { x: { title: "minutes", low: 0, high: 22 }, y: { title: `treated minus control, ${v.model.get("answer").unit}`, low: 0, high: 3 }, height: 170 });
   const node = make("div", { class: "kit-board-opened" }, note, "turned" in v.grips ? turned : "", course.node);
   tick.addEventListener("change", () => {
     const { [v.values.opened]: old, ...others } = v.values.turned;

@@ -3,8 +3,8 @@
 from functools import cache, partial
 
 from kit.coursework import CLASS_CARD, CLASS_KIND, class_choices, kept_marks
-from kit.estimate import rounded
 from kit.faults import Fault
+from kit.units import difference
 from kit.widgets.board.answering import answer_of, ORDERS
 from kit.widgets.board.members import APART, Class, class_from_runs, JOINED
 from kit.widgets.board.thirty import FIRST, thirty
@@ -130,7 +130,7 @@ def of_the_bundled():
     knocked = next(share for share in eight.shares if share.name in KNOCKED)
     told = {"mean": eight.mean, "next": eight.next_group, "few": few.mean, "many": many.mean, "home": home.mean, "slate": knocked.warming}
     texts = {name: each.value_text for name, each in told.items()} | {f"{name}_range": each.range for name, each in told.items()}
-    texts |= {f"off_{name}": f"{rounded(each, 2)} °C" for name, each in off.items()} | {"held": f"{held} of {FIRST}", "truth": f"{rounded(whole.truth, 2)} °C"}
+    texts |= {f"off_{name}": difference(each, 2) for name, each in off.items()} | {"held": f"{held} of {FIRST}", "truth": difference(whole.truth, 2)}
     weights = [100 * share.weight for share in eight.shares]
     texts |= {"lightest": f"{min(weights):.0f} %", "heaviest": f"{max(weights):.0f} %"}
     return Numbers({"held": held, "moved": moved, "spread": few.spread.value}, texts)

@@ -9,7 +9,7 @@ const WIDE = 340, HIGH = 296, FOOT = 236, TALL = 180, BAR = 48, LINE = 16, SHORT
 const SIDES = [{ at: 1, text: "as measured" }, { at: 2, text: "what is left" }];
 
 export default { render: viewOf(v => {
-  const { bars } = v.model.get("answer"), gap = WIDE / bars.length, picture = drawing(v, WIDE, HIGH), { shape, hand } = picture;
+  const { bars, unit } = v.model.get("answer"), gap = WIDE / bars.length, picture = drawing(v, WIDE, HIGH), { shape, hand } = picture;
   const scale = TALL / Math.max(...bars.map(each => each.size)), middle = i => gap * (i + 0.5);
   shape("line", { class: "kit-budget-foot", x1: 0, x2: WIDE, y1: FOOT, y2: FOOT });
   const drawn = bars.map((bar, i) => {
@@ -29,6 +29,6 @@ export default { render: viewOf(v => {
     const tall = scale * bar.size * (values[bar.name] ?? 100) / 100;
     change(drawn[i], { y: FOOT - tall, height: tall });
   }));
-  const range = plot(v, { x: { title: "the range", low: 0.4, high: 2.6, ticks: SIDES }, y: { title: "warmed more by, °C", low: 0, high: 3 }, height: 200 });
+  const range = plot(v, { x: { title: "the range", low: 0.4, high: 2.6, ticks: SIDES }, y: { title: `warmed more by, ${unit}`, low: 0, high: 3 }, height: 200 });
   return { parts: [picture.node, range.node], show: answer => range.show(answer) };
 }) };

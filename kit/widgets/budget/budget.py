@@ -5,8 +5,8 @@ from functools import partial
 import ipywidgets
 
 from kit.analysis.effect import Effect, warming_with
-from kit.estimate import rounded
 from kit.faults import Fault
+from kit.units import difference, difference_in, unit
 from kit.widgets.cards import view_of
 from kit.widgets.shared import Grip, LOOK, rows, script, sheet, View
 from kit.words import listed
@@ -55,6 +55,7 @@ def answer_of(effect, **percents):
         "picture": f"A bar for each of {len(effect.budget)} causes, the largest first; beside them the range as measured and the range that is left.",
         "table": rows("What makes the range wide", ["cause", "alone it would reach", "left of it", "what would shrink it"], _cells(effect, left)),
         "bars": [{"name": line.name, "size": line.size_c, "left": left[line.name], "words": line.size_text} for line in effect.budget],
+        "unit": unit(),
         "dots": [_dot(1, whole, "gas"), _dot(2, pulled, "difference")],
         "span": _span(whole),
     }
@@ -77,13 +78,14 @@ def _cells(effect, left):
 
 
 def _dot(at, estimate, look):
-    return {"x": at, "y": estimate.value, "low": estimate.low, "high": estimate.high, "look": look}
+    ends = {"y": estimate.value, "low": estimate.low, "high": estimate.high}
+    return {"x": at, "look": look, **{name: difference_in(end) for name, end in ends.items()}}
 
 
 def _span(whole):
     reach = HEADROOM * max(whole.high - whole.value, whole.value - whole.low)
-    return [whole.value - reach, whole.value + reach]
+    return [difference_in(whole.value - reach), difference_in(whole.value + reach)]
 
 
 def _reach(estimate):
-    return f"{rounded(estimate.half_width, 3 if estimate.half_width < 0.1 else 2)} °C"
+    return difference(estimate.half_width, 3 if estimate.half_width < 0.1 else 2)

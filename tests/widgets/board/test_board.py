@@ -179,3 +179,15 @@ def test_all_of_ones_own_runs_make_a_class_with_the_windows_that_were_marked(fol
 def test_runs_of_which_none_gives_a_number_are_a_fault():
     with pytest.raises(Fault):
         class_from_runs([])
+
+
+def test_a_class_that_reads_fahrenheit_sees_the_board_in_it(folder):
+    """1 °C of difference is 1.8 °F (NIST SP 811, B.8)."""
+    before = move(board_view(truth=True), truth="open", opened="Slate")
+    (folder / "class-settings.toml").write_text('[show]\ntemperature = "°F"\n', encoding="utf-8")
+    after = move(board_view(truth=True), truth="open", opened="Slate")
+    assert after["unit"] == "°F" and "°C" not in json.dumps(after, ensure_ascii=False)
+    for name in ("means", "rows"):
+        assert [each["value"] for each in after[name]] == pytest.approx([1.8 * each["value"] for each in before[name]])
+    assert after["truth"]["at"] == pytest.approx(1.8 * before["truth"]["at"]) and after["span"] == pytest.approx([1.8 * end for end in before["span"]])
+    assert after["opened"]["lines"][0]["y"][-1] == pytest.approx(1.8 * before["opened"]["lines"][0]["y"][-1], abs=0.002)

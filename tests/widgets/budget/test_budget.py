@@ -100,3 +100,10 @@ def test_without_a_range_it_says_why():
     with pytest.raises(Fault, match="no 'wind'"):
         run = example_run("basalt")
         warming_with(paired_effect(run, Windows.of_perturbation(11)), {"wind": 0})
+
+
+def test_a_class_that_reads_fahrenheit_sees_the_range_in_it(early, tmp_path):
+    before = budget_view(early).answer
+    (tmp_path / "class-settings.toml").write_text('[show]\ntemperature = "°F"\n', encoding="utf-8")
+    after = budget_view(early).answer
+    assert "°C" not in json.dumps({**after, "table": ""}, ensure_ascii=False) and after["dots"][0]["low"] == pytest.approx(1.8 * before["dots"][0]["low"])
