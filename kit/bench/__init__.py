@@ -1,8 +1,8 @@
 """The simulated bench: runs with a hidden truth, from the documented vessel model."""
 
-from kit.bench.bundled import CLASS, SINGLE
+from kit.bench.bundled import CLASS, example_kind, SINGLE
 from kit.bench.glasses import glass_course
 from kit.bench.noise import displayed, wander
 from kit.bench.simulation import recorded, reveal, simulate_run
 
-__all__ = ["CLASS", "displayed", "glass_course", "recorded", "reveal", "simulate_run", "SINGLE", "wander"]
+__all__ = ["CLASS", "displayed", "example_kind", "glass_course", "recorded", "reveal", "simulate_run", "SINGLE", "wander"]

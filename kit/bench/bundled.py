@@ -53,3 +53,12 @@ SINGLE = {
     "slate-hand": Recipe(seed=130, step_s=60, display_c=0.5, noise_c=0.1, offset_c=0.4),
 }
 RECIPES = {**CLASS, **SINGLE}
+
+
+def example_kind(name):
+    """What kind of run a bundled one is, by the words of `kit.analysis.causes.RUNS`: 'gas', 'air', 'covered_shaded'; '' for another bench."""
+    recipe = SINGLE.get(name)
+    if recipe is None or name.startswith("kitchen"):
+        return ""
+    changed = [word for word in ("covered", "shaded", "stirred", "filtered", "swapped", "dark") if getattr(recipe, word)]
+    return "_".join(changed) or {"CO2": "gas"}.get(recipe.gas, recipe.gas)

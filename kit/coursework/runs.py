@@ -66,6 +66,14 @@ def read_as_recorded(own, folder="."):
     return read_run(path, **own.keywords)
 
 
+def kept_windows(own):
+    """The `Windows` of the effect that was kept last for an `OwnRun`; None where none was kept."""
+    from kit.records import Windows  # with pandas, too
+
+    told = own.kept.latest("effect", "kept")
+    return told and Windows(*map(tuple, told.content["windows"]))
+
+
 def _own_run(path, kept):
     """The `OwnRun` in a file of answers; None where it names no file."""
     brought = kept.latest(OWN_CARD, BROUGHT)

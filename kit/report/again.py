@@ -3,8 +3,8 @@
 import json
 from dataclasses import dataclass
 
-from kit.report.findings import findings_of
-from kit.report.pack import numbers_of
+from kit.report.findings import findings_of, together_of
+from kit.report.pack import numbers_of, numbers_together
 from kit.report.package import open_package
 from kit.report.version import versions
 from kit.words import counted, listed, plain, table_html
@@ -12,11 +12,13 @@ from kit.words import counted, listed, plain, table_html
 
 @dataclass(frozen=True, eq=False)
 class OpenedReport:
-    """A report opened again. `same`: every kept number came out alike, to the last bit; `differing` names those that did not."""
+    """A report opened again. `same`: every kept number came out alike, to the last bit; `differing` names those that did not.
+    `findings`: those on each run; `together`: those on all runs."""
 
     name: str
     evidence: tuple
     findings: tuple
+    together: tuple
     same: bool
     differing: tuple
     made_with: dict
@@ -33,6 +35,7 @@ class OpenedReport:
 
     def _repr_html_(self):
         rows = [(found.evidence.run.name, found.of("effect")) for found in self.findings]
+        rows += [(each.heading, each.result or each.missing) for each in self.together]
         return table_html([*rows, *(("made with", f"{name} {number}") for name, number in self.made_with.items())], str(self))
 
     def to_dict(self):
@@ -47,13 +50,18 @@ def open_report(source):
     """
     package = open_package(source)
     findings = tuple(findings_of(each, package.material) for each in package.material.evidence)
-    differing = tuple(_differing(package.record["runs"], findings))
-    return OpenedReport(package.name, package.material.evidence, findings, not differing, differing, package.record["versions"])
+    together = together_of(package.material, findings) if "together" in package.record else ()
+    differing = tuple(_differing(package.record, findings, together))
+    return OpenedReport(package.name, package.material.evidence, findings, together, not differing, differing, package.record["versions"])
 
 
-def _differing(kept, findings):
-    for told, found in zip(kept, findings):
-        now = json.loads(json.dumps(numbers_of(found)))
-        for key in sorted(set(told["numbers"]) | set(now)):
-            if told["numbers"].get(key) != now.get(key):
-                yield f"{key} of {told['name']}"
+def _differing(record, findings, together):
+    for told, found in zip(record["runs"], findings):
+        yield from (f"{key} of {told['name']}" for key in _unlike(told["numbers"], numbers_of(found)))
+    yield from _unlike(record.get("together", {}), numbers_together(together))
+
+
+def _unlike(kept, numbers):
+    """Keys under which kept and new numbers are not alike."""
+    now = json.loads(json.dumps(numbers))
+    return [key for key in sorted({*kept, *now}) if kept.get(key) != now.get(key)]

@@ -1,8 +1,10 @@
-"""What a report says of one run: each answer of the kit with its picture, its table, its sentence and its own account."""
+"""What a report says: each answer of the kit with its picture and its sentence, for every run and for all runs together."""
 
 from dataclasses import dataclass
+from functools import lru_cache
+from math import isfinite
 
-from kit.analysis.causes import possible_causes
+from kit.analysis.causes import possible_causes, weigh_causes
 from kit.analysis.comparison import compare
 from kit.analysis.curve import fit_warming
 from kit.analysis.effect import paired_effect, suggest_windows
@@ -11,7 +13,7 @@ from kit.charts.still import svg
 from kit.examples import reference_run
 from kit.faults import Fault
 
-COMPARED = "margin_c"
+COMPARED, LIKE_THE_REFERENCE = "margin_c", ("gas", "")
 
 
 @dataclass(frozen=True, eq=False)
@@ -34,33 +36,66 @@ class Findings:
 
     def of(self, key):
         """The result with that key, or None."""
-        return next((each.result for each in self.findings if each.key == key), None)
+        return result_of(self.findings, key)
+
+
+def result_of(findings, key):
+    """The result of the `Finding` with that key, or None."""
+    return next((each.result for each in findings if each.key == key), None)
 
 
 def findings_of(evidence, material):
-    """The `Findings` of one run. The comparison is there once a margin was decided."""
+    """The `Findings` of one run. The comparison is there once a margin was decided, for a run that is like the reference: CO2, open vessels."""
     run, windows, margin = evidence.run, evidence.windows, material.latest(COMPARED) or material.margin_c
-    judged = {"tolerance_c_per_min": material.tolerance_c_per_min}
-    effect = paired_effect(run, windows, **judged)
+    tolerance = material.tolerance_c_per_min
+    effect = paired_effect(run, windows, tolerance_c_per_min=tolerance)
     questions = {
         ("run", "The readings"): lambda: run,
         ("effect", "How much warmer"): lambda: effect,
-        ("curve", "How fast"): lambda: fit_warming(run, windows, **judged),
-        ("causes", "What could have warmed it"): lambda: possible_causes(effect),
+        ("curve", "How fast"): lambda: fit_warming(run, windows, tolerance_c_per_min=tolerance),
     }
-    if isinstance(margin, (int, float)) and margin:
-        questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(judged), margin=margin)
-    return Findings(evidence, tuple(_found(key, heading, answer) for (key, heading), answer in questions.items()))
+    if isinstance(margin, (int, float)) and margin and evidence.kind in LIKE_THE_REFERENCE:
+        questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(tolerance), margin=margin)
+    return Findings(evidence, _found(questions))
 
 
-def _found(key, heading, answer):
+def together_of(material, findings):
+    """`Finding`s on all runs together: the class, and what could have warmed the vessel."""
+    questions = {}
+    if material.class_:
+        questions["class", "The class"] = lambda: material.class_.effect(material.tolerance_c_per_min)
+    effects = one_bench(findings)
+    if effects:
+        weighed = "gas" in effects and len(effects) > 1
+        questions["causes", "What could have warmed it"] = lambda: weigh_causes(effects) if weighed else possible_causes(next(iter(effects.values())))
+    return _found(questions)
+
+
+def one_bench(findings):
+    """{kind of run: Effect with a range} of the learner's own runs, newest first; of the bundled ones where there are no own ones."""
+    several = [each for each in findings if each.evidence.own][::-1] or findings
+    effects = {}
+    for found in several:
+        effect, kind = found.of("effect"), found.evidence.kind
+        if effect and isfinite(effect.warming.low) and isfinite(effect.warming.high):
+            effects.setdefault(kind, effect)
+    told = {kind: effect for kind, effect in effects.items() if kind}
+    return told if "gas" in told else {"": effects[""]} if "" in effects else {}
+
+
+def _found(questions):
+    return tuple(_finding(key, heading, answer) for (key, heading), answer in questions.items())
+
+
+def _finding(key, heading, answer):
     try:
         result = answer()
     except Fault as fault:
         return Finding(key, heading, missing=str(fault))
-    return Finding(key, heading, result, svg(chart(result), str(result)))
+    return Finding(key, heading, result, svg(chart(result), str(result), headed=False))
 
 
-def _reference_effect(judged):
+@lru_cache(maxsize=2)
+def _reference_effect(tolerance_c_per_min):
     run = reference_run()
-    return paired_effect(run, suggest_windows(run), **judged)
+    return paired_effect(run, suggest_windows(run), tolerance_c_per_min=tolerance_c_per_min)

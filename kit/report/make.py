@@ -6,10 +6,10 @@ from itertools import count
 from pathlib import Path
 
 from kit.faults import Fault
-from kit.report.findings import findings_of
+from kit.report.findings import findings_of, together_of
 from kit.report.material import gather
 from kit.report.notebook import notebook
-from kit.report.pack import NOTEBOOK, packed, PAGE, record_of
+from kit.report.pack import NOTEBOOK, packed, PAGE, record_of, with_class
 from kit.report.page import page
 from kit.report.words import questions_open
 from kit.storage import write_atomically
@@ -58,11 +58,13 @@ def make_report(folder=None):
     home, made_at = Path(folder or "."), datetime.now()
     material = gather(home)
     findings = tuple(findings_of(each, material) for each in material.evidence)
-    html = page(material, findings, made_at)
+    together = together_of(material, findings)
+    html = page(material, findings, together, made_at)
     path = _free_name(home / FOLDER, f"report-{made_at:%Y-%m-%d}")
     write_whole(path, html)
-    pages = {PAGE: html, NOTEBOOK: notebook(findings)}
-    write_whole(path.with_suffix(".zip"), packed(record_of(material, findings, made_at), findings, pages))
+    record, class_files = with_class(record_of(material, findings, made_at), together, material.class_)
+    pages = {PAGE: html, NOTEBOOK: notebook(findings), **class_files}
+    write_whole(path.with_suffix(".zip"), packed(record, findings, pages))
     return Report(path, path.with_suffix(".zip"), len(findings), tuple(questions_open(material, findings)), material.faults)
 
 

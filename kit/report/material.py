@@ -4,9 +4,14 @@ from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 
-from kit.coursework import FOLDER_OF_MARKS, kept_marks, margin_c, own_runs, peek_at_answers, read_lesson, read_own
+from kit.bench import example_kind
+from kit.coursework import (
+    decided_run, decisions_of, FOLDER_OF_MARKS, Kept, kept_marks, kept_windows, margin_c, own_runs, peek_at_answers, read_as_recorded, read_lesson,
+    run_kind,
+)  # fmt: skip
 from kit.examples import DATASETS, example_names, example_run, SETTLED
 from kit.faults import Fault
+from kit.report.classwork import class_work, ClassWork
 from kit.settings import class_settings
 
 ANSWERS = "*answers.json"
@@ -14,7 +19,8 @@ ANSWERS = "*answers.json"
 
 @dataclass(frozen=True, eq=False)
 class Evidence:
-    """One run with the learner's windows on it. `data`: its file's bytes, as recorded; `keywords`: how `read_run` took them in."""
+    """One run with the learner's windows on it. `data`: its file's bytes, as recorded; `keywords`: how `read_run` took them in, `read_so` what
+    that said; `decisions`: the answers kept for an own run."""
 
     run: object
     windows: object
@@ -22,6 +28,19 @@ class Evidence:
     keywords: dict
     own: bool
     decisions: tuple = ()
+    read_so: tuple = ()
+
+    @property
+    def kind(self):
+        """What kind of run it is ('gas', 'covered'); '' where nobody said."""
+        return run_kind(Kept(self.decisions)) if self.own else example_kind(Path(self.file).stem)
+
+    @property
+    def odd_places(self):
+        """((the place's sentence, what was decided, why), …): first those that somebody decided on, then those that stand as they are."""
+        told = decisions_of(Kept(self.decisions))
+        names = dict(told)
+        return (*((place, *said) for place, said in told), *((str(place), "", "") for place in self.run.odd_places() if str(place) not in names))
 
     @property
     def file(self):
@@ -31,13 +50,14 @@ class Evidence:
 
 @dataclass(frozen=True, eq=False)
 class Material:
-    """`evidence`: own runs first; `written`: (Lesson, Kept) for each lesson with answers; `faults`: sentences on what could not be taken in.
-    `tolerance_c_per_min`: what the class's settings say, so that the numbers come out alike elsewhere."""
+    """`evidence`: own runs first, in the order in which they were opened last; `written`: (Lesson, Kept) for each lesson with answers; `faults`: sentences on what could not be taken in.
+    `tolerance_c_per_min`: what the class's settings say, so that the numbers come out alike elsewhere. `class_`: a `ClassWork`, or None."""
 
     evidence: tuple
     written: tuple
     faults: tuple = ()
     tolerance_c_per_min: float | None = None
+    class_: ClassWork | None = None
 
     def latest(self, name):
         """The value that the learner decided on last under `name` ('margin_c'), or None."""
@@ -55,13 +75,14 @@ class Material:
 def gather(folder="."):
     """The `Material` in a learner's folder."""
     faults = []
-    own = _taken(faults, [lambda each=each: _own_evidence(each, folder) for each in own_runs(folder)])
-    marked = _marked_examples(folder)
+    own = _taken(faults, [lambda each=each: _own_evidence(each, folder) for each in reversed(own_runs(folder))])
+    marked = _marked_examples(folder, {piece.run.source.sha256 for piece in own})
     bundled = _taken(faults, [lambda name=name: _bundled_evidence(name, folder) for name in marked])
     written = _taken(faults, [lambda path=path: _lesson_with(path, folder) for path in sorted(Path(folder).glob(ANSWERS))])
     newest = {lesson.number: (lesson, kept) for lesson, kept in sorted(written, key=lambda each: each[1].answers[-1].at)}  # of a lesson's copies
     judged = class_settings(folder)["tolerance_c_per_min"]
-    return Material(tuple(own + bundled), tuple(newest[number] for number in sorted(newest)), tuple(faults), judged)
+    class_ = _taken(faults, [lambda: class_work(folder, own)])
+    return Material(tuple(own + bundled), tuple(newest[number] for number in sorted(newest)), tuple(faults), judged, *class_)
 
 
 def _taken(faults, makers):
@@ -76,22 +97,25 @@ def _taken(faults, makers):
 
 
 def _own_evidence(own, folder):
-    run = read_own(own, folder)
-    windows = kept_marks(run, folder)
+    """One of the learner's own runs, under the windows of the effect that was kept, else under those last marked."""
+    recorded = read_as_recorded(own, folder)
+    windows = kept_windows(own) or kept_marks(recorded, folder)
+    run = decided_run(recorded, decisions_of(own.kept))
     data = Path(folder, own.file).read_bytes()
-    return windows and Evidence(run, windows, data, own.keywords, True, own.kept.answers)
+    return windows and Evidence(run, windows, data, own.keywords, True, own.kept.answers, recorded.remarks)
 
 
-def _marked_examples(folder):
-    """Names of the bundled runs for which marks are kept: their file begins with the run's hash."""
+def _marked_examples(folder, taken):
+    """Names of the bundled runs for which marks are kept: their file begins with the run's hash. One whose bytes are `taken` was brought in."""
     kept = {path.stem for path in Path(folder, FOLDER_OF_MARKS).glob("*.json")}
-    return [name for name in example_names() if kept and sha256((DATASETS / f"{name}.csv").read_bytes()).hexdigest()[:16] in kept]
+    hashes = {name: sha256((DATASETS / f"{name}.csv").read_bytes()).hexdigest() for name in example_names()} if kept else {}
+    return [name for name, hash_ in hashes.items() if hash_[:16] in kept and hash_ not in taken]
 
 
 def _bundled_evidence(name, folder):
     run = example_run(name)
     windows = kept_marks(run, folder)
-    return windows and Evidence(run, windows, (DATASETS / f"{name}.csv").read_bytes(), SETTLED.get(name, {}), False)
+    return windows and Evidence(run, windows, (DATASETS / f"{name}.csv").read_bytes(), SETTLED.get(name, {}), False, read_so=run.remarks)
 
 
 def _lesson_with(path, folder):

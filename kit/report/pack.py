@@ -6,6 +6,7 @@ import zipfile
 from dataclasses import asdict
 
 from kit.records import csv_text, NAMES
+from kit.report.findings import result_of
 from kit.report.version import versions
 from kit.words import plain
 
@@ -14,9 +15,9 @@ PAGE, NUMBERS, NOTEBOOK = "report.html", "report.json", "report.ipynb"
 EARLIEST = (1980, 1, 1, 0, 0, 0)  # a zip's clock begins here; the same for each member, so that equal reports are equal files
 ABOUT = (
     "raw/ holds each file as it was recorded, readings/ the same readings as CSV in seconds and °C. report.json has the windows in minutes, "
-    "the answers, and every number with its unit. The kit's open_report works the numbers out again.\n"
+    "the answers, and every number with its unit; class/ holds the class's readings. The kit's open_report works the numbers out again.\n"
 )
-KEPT = ("effect", "curve", "comparison")
+KEPT, KEPT_TOGETHER = ("effect", "curve", "comparison"), ("class", "causes")
 
 
 def packed(record, findings, pages=None):
@@ -43,8 +44,16 @@ def raw_name(count, evidence):
     return f"raw/{count}-{evidence.file}"
 
 
+def with_class(record, together, class_):
+    """(the `record` of a report with the numbers on all runs together and the class's runs, those runs as CSV by name)."""
+    files = {f"class/{count}.csv": csv_text(run) for count, run in enumerate(class_.runs, start=1)} if class_ else {}
+    runs = [{"name": run.name, "file": file} for run, file in zip(class_.runs, files)] if class_ else []
+    told = {"name": class_.runs.name, "groups": class_.runs.groups, "invented": class_.invented, "runs": runs} if class_ else None
+    return {**record, "together": numbers_together(together), "class": told}, files
+
+
 def record_of(material, findings, made_at):
-    """What `report.json` holds."""
+    """What `report.json` holds of runs and answers."""
     return {
         "form": FORM,
         "made_at": made_at.isoformat(timespec="seconds"),
@@ -75,4 +84,10 @@ def _run(count, found):
 def numbers_of(found):
     """{key: numbers} of the results that `report.json` keeps."""
     results = {key: found.of(key) for key in KEPT}
+    return {key: result.to_dict() for key, result in results.items() if result is not None}
+
+
+def numbers_together(together):
+    """The same of the findings on all runs together."""
+    results = {key: result_of(together, key) for key in KEPT_TOGETHER}
     return {key: result.to_dict() for key, result in results.items() if result is not None}

@@ -10,9 +10,10 @@ from kit.coursework import answer_of, decided_run, decisions_of, Kept, read_less
 from kit.examples import INVENTED
 from kit.faults import Fault
 from kit.intake import read_run
-from kit.intake.classes import zip_bytes, zip_files
+from kit.intake.classes import ClassRuns, zip_bytes, zip_files
 from kit.intake.given import Raw
 from kit.records import NAMES, Windows
+from kit.report.classwork import ClassWork
 from kit.report.material import Evidence, Material
 from kit.report.pack import FORM, NUMBERS
 from kit.settings import problems_with
@@ -45,7 +46,9 @@ def open_package(source, folder=None):
         record = _record(read(NUMBERS))
         evidence = tuple(_evidence(each, read, name) for each in record["runs"])
         written, strange = _lessons(record["lessons"], folder)
-        return Package(name, record, Material(evidence, written, (*map(str, record["faults"]), *strange), _tolerance(record)))
+        faults = (*map(str, record["faults"]), *strange)
+        material = Material(evidence, written, faults, _tolerance(record), _class(record.get("class"), read))
+        return Package(name, record, material)
     except Exception as problem:  # a package can be damaged in any way; whichever it is, it is this one's, and the others are read
         raise Fault(NO_REPORT.format(name=name, why=f"its content can't be read ({problem})")) from problem
 
@@ -56,6 +59,14 @@ def _tolerance(record):
     if problems_with({"tolerance_c_per_min": tolerance}):
         raise ValueError("its tolerance is no number that can be")
     return tolerance
+
+
+def _class(told, read):
+    """The `ClassWork` as its runs' files give it; None where there is none."""
+    if not told:
+        return None
+    runs = tuple(replace(read_run(Raw(each["file"], read(each["file"]))), name=str(each["name"])) for each in told["runs"])
+    return ClassWork(ClassRuns(str(told["name"]), runs, groups=told["groups"]), bool(told["invented"]))
 
 
 def is_package(raw):
@@ -111,11 +122,11 @@ def _evidence(told, read, name):
     run = read_run(Raw(told["file"].split("-", 1)[1], data), **told["keywords"])
     if run.source.sha256 != told["sha256"]:
         raise Fault(f"{told['file']} in {name} is not the file that the report was made from: its SHA-256 differs.")
-    run = decided_run(run, decisions_of(Kept(decisions)))
+    read_so, run = run.remarks, decided_run(run, decisions_of(Kept(decisions)))
     if told["kind"] == "simulated":
         run = replace(run, name=str(told["name"]), kind="simulated", remarks=(INVENTED, *run.remarks))
     windows = Windows(**{each: tuple(told["windows"][each]) for each in NAMES})
-    return Evidence(run, windows, data, told["keywords"], told["kind"] != "simulated", decisions)
+    return Evidence(run, windows, data, told["keywords"], told["kind"] != "simulated", decisions, read_so)
 
 
 def _lessons(told, folder):

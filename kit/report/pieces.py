@@ -24,7 +24,7 @@ def table(caption, rows, heads=()):
     """A table with a caption; the first cell of each row is its heading."""
     top = element("thead", element("tr", *(said("th", head, scope="col") for head in heads))) if heads else ""
     body = [element("tr", said("th", first, scope="row"), *(said("td", cell) for cell in rest)) for first, *rest in rows]
-    return element("table", said("caption", caption), top, element("tbody", *body))
+    return element("table", said("caption", caption) if caption else "", top, element("tbody", *body))
 
 
 def bullets(texts):
@@ -36,3 +36,13 @@ def bullets(texts):
 def section(heading, *inside, level=2, id_=None):
     """A part of the page under its heading."""
     return element("section", said(f"h{level}", heading), *inside, id_=id_)
+
+
+def figure(picture):
+    """A picture (SVG) that a narrow screen scrolls sideways, so that its letters stay large enough to read."""
+    return element("figure", picture, tabindex=0)
+
+
+def details(summary, *inside):
+    """A part that stands closed on a screen and is left out on paper."""
+    return element("details", said("summary", summary), *inside)

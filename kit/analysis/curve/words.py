@@ -99,7 +99,7 @@ def curve_explained(curve):
     """The account of a `WarmingCurve`, one thought a line."""
     if curve.found is None:
         return f"There is no curve. {curve.reason}"
-    return "\n".join((_far(curve), _soon(curve), *_late(curve), _drawn(curve), curve.diagnosis, f"The ranges hold {curve.condition}."))
+    return "\n".join((_far(curve), _soon(curve), *_late(curve), _drawn(curve), curve.diagnosis, curve.condition))
 
 
 def _far(curve):

@@ -103,9 +103,14 @@ class BudgetLine:
         return f"{self.name} {self.size_text}"
 
     @property
+    def seen(self):
+        """Is it large enough to be seen in the effect?"""
+        return self.size_c > SEEN_C
+
+    @property
     def size_text(self):
         """The size in words."""
-        return about(self.size_c) if self.size_c > SEEN_C else "next to nothing"
+        return about(self.size_c) if self.seen else "next to nothing"
 
 
 def budget_of(parts, noise, drift, jump, level):

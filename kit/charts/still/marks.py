@@ -1,11 +1,13 @@
 """The marks of a figure: lines, points, bands, bars, error bars, and the lines and bands laid over or under them."""
 
+from itertools import groupby
 from math import isfinite
 
 from kit.charts.still.axes import BAR_REACH, reaches
 from kit.charts.still.pen import dashed, filled, line, put
 from kit.charts.style import INK, PAPER
 
+MANY, COLUMN = 300, 1.5  # points from which a line is thinned; px in which they count as over each other
 
 
 def draw_trace(page, trace, axes):
@@ -42,7 +44,19 @@ def _lines(page, trace, spots):
         pieces.append([]) if spot is None else pieces[-1].append(spot)
     look = {"fill": "none", "stroke": trace.line.color or INK, "stroke-width": trace.line.width or 2.0, **dashed(trace.line.dash)}
     for piece in filter(None, pieces):
-        put(page, "polyline", {"points": _points(piece), **look})
+        put(page, "polyline", {"points": _points(_as_fine_as_seen(piece)), **look})
+
+
+def _as_fine_as_seen(spots):
+    """Of the points that lie over each other the lowest and the highest: what can be seen, in a tenth of the text."""
+    if len(spots) < MANY:
+        return spots
+    kept = [spots[0]]
+    for _, column in groupby(spots, lambda spot: int(spot[0] / COLUMN)):
+        column = list(column)
+        ends = {min(range(len(column)), key=lambda place: column[place][1]), max(range(len(column)), key=lambda place: column[place][1])}
+        kept += [column[place] for place in sorted(ends)]
+    return [*kept, spots[-1]]
 
 
 def _symbols(page, trace, spots):

@@ -2,6 +2,7 @@
 
 from xml.etree import ElementTree
 
+from kit.charts import headless
 from kit.charts.still.axes import axes_of
 from kit.charts.still.marks import draw_shape, draw_trace
 from kit.charts.still.pen import line, put, words
@@ -11,12 +12,13 @@ WIDTH, HEIGHT = 760, 450  # px
 LETTER, TITLE = 7.2, 20  # px: a letter at an axis, and the line that its title takes
 
 
-def svg(figure, description=""):
+def svg(figure, description="", *, headed=True):
     """`figure` (plotly) as the text of an SVG, 760 px wide: the kinds of marks that the kit's charts are made of.
 
-    `description`: what a reader who can't see it should hear; the heading is its title in any case.
+    `description`: what a reader who can't see it should hear; the heading is its title in any case. `headed`: is it drawn, too?
     """
     heading, below = heading_of(figure)
+    figure = figure if headed else headless(figure)[-1]
     height = figure.layout.height or HEIGHT
     top, right, bottom, left = edges(figure)
     page = ElementTree.Element("svg", xmlns="http://www.w3.org/2000/svg", viewBox=f"0 0 {WIDTH} {height}", role="img", width="100%")
@@ -36,7 +38,8 @@ def svg(figure, description=""):
         draw_trace(page, trace, axes)
     for label in figure.layout.annotations or ():
         draw_label(page, label, axes, frame)
-    _draw_heading(page, heading, below)
+    if headed:
+        _draw_heading(page, heading, below)
     return ElementTree.tostring(page, encoding="unicode")
 
 

@@ -8,12 +8,12 @@ from kit.analysis.classes import class_effect
 from kit.analysis.comparison import compare
 from kit.analysis.curve import fit_warming
 from kit.analysis.effect import paired_effect, suggest_windows
-from kit.coursework import left_out_in_code, own_runs, read_as_recorded, read_own
+from kit.coursework import kept_windows, left_out_in_code, own_runs, read_as_recorded, read_own
 from kit.examples import example_class, reference_run
 from kit.faults import Fault
 from kit.intake import code_for
 from kit.intake.classes import read_class
-from kit.records import csv_text, Windows
+from kit.records import csv_text
 from kit.settings import class_settings
 from kit.storage import write_atomically
 from kit.units import stated
@@ -58,7 +58,7 @@ def compare_step(page):
         return asked and _comparison(page.effect, _other(asked["beside"]), asked["margin_c"])
 
     def draw():
-        asked, others = page.kept("compare", "asked"), [own for own in own_runs() if own.path != page.own.path and _kept_windows(own)]
+        asked, others = page.kept("compare", "asked"), [own for own in own_runs() if own.path != page.own.path and kept_windows(own)]
         options = [(REFERENCE, "the kit's reference run (invented)"), *((own.file, f"my run {own.file}") for own in others)]
         margin = str(asked.get("margin_c", class_settings()["margin_c"] or ""))
         form = [
@@ -97,7 +97,7 @@ def _comparing_code(beside, margin):
     own = _own(beside)
     read = code_for(own.file, own.keywords).replace("run = ", "other = ", 1)
     out = left_out_in_code(read_as_recorded(own), own.kept, "other")
-    windows = windows_in_code(_kept_windows(own), "theirs")
+    windows = windows_in_code(kept_windows(own), "theirs")
     return in_code("compare, read_run, Windows", read, *out, windows, "other = paired_effect(other, theirs)", compared)
 
 
@@ -123,19 +123,14 @@ def _reference():
 @lru_cache(maxsize=4)
 def _own_effect(file, _written_ns):
     own = _own(file)
-    return paired_effect(read_own(own), _kept_windows(own))
+    return paired_effect(read_own(own), kept_windows(own))
 
 
 def _own(file):
     own = next((each for each in own_runs() if each.file == file), None)
-    if own is None or _kept_windows(own) is None:
+    if own is None or kept_windows(own) is None:
         raise Fault(f"The run {file} has no kept effect any more. Choose another run.")
     return own
-
-
-def _kept_windows(own):
-    kept = own.kept.latest("effect", "kept")
-    return kept and Windows(*kept.content["windows"])
 
 
 def class_step(page):

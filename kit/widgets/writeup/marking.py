@@ -1,36 +1,11 @@
 """The rubric, ticked by the learner and then by a reader; and the button that makes the report."""
 
 import kit
+from kit.coursework import level_of, RUBRIC
 from kit.faults import Fault
 from kit.widgets.cards import area, bullets, buttons, Card, choices, keeping_of, text
 from kit.words import listed
 
-PARTS = {
-    "claim": (
-        "There is none, or it is not about the run.",
-        "A direction: it got warmer.",
-        "A value with its unit, compared with the control.",
-        "A value with its range, compared with what, and for which set-up.",
-    ),
-    "evidence": (
-        "There is none, or only: the data show it.",
-        "A number or a chart, not where it is from.",
-        "Windows, both changes and the effect, from a named run.",
-        "Also what speaks against it, and what was changed in the data.",
-    ),
-    "reasoning": (
-        "There is none.",
-        "It says the numbers again.",
-        "It says why control and baseline make it fair.",
-        "Also which causes the runs tell apart, and which they don't.",
-    ),
-    "limits": (
-        "There are none.",
-        "It says that there may be mistakes.",
-        "It names one real limit.",
-        "It names the largest with its size, and the run that would shrink it.",
-    ),
-}
 WHO = (("learner", "I wrote it"), ("reader", "I read it for somebody"))
 NO_REPORT = "This kit can't make a report yet."
 READY = "The report gathers what you kept: runs, windows, numbers, notes. Make it as often as you like, none is overwritten."
@@ -46,17 +21,17 @@ def rubric(lesson):
     def draw():
         last = keeping.kept.latest(card_id, "rubric")
         told = last.content if last else {}
-        parts = [choices(part, part.capitalize(), _levels(levels), told.get(part, "")) for part, levels in PARTS.items()]
+        parts = [choices(part, part.capitalize(), _levels(levels), told.get(part, "")) for part, levels in RUBRIC.items()]
         kept = [text("kept", _said(told), tone="kept", title="Ticked last")] if told else []
         who = choices("who", "Who ticks?", WHO, told.get("who", "learner"), across=True)
         question = area("question", "One question to the writer (may stay empty)", told.get("question", ""))
         return [who, *parts, question, buttons("do", ("keep", "Keep these levels")), *kept]
 
     def keep(values):
-        missing = [part for part in PARTS if not values.get(part)]
+        missing = [part for part in RUBRIC if not values.get(part)]
         if missing:
             return f"Choose a level for {listed(missing)} first."
-        keeping.add(card_id, "rubric", **{name: values.get(name, "") for name in ("who", *PARTS)}, question=values.get("question", "").strip())
+        keeping.add(card_id, "rubric", **{name: values.get(name, "") for name in ("who", *RUBRIC)}, question=values.get("question", "").strip())
         return ""
 
     card = Card(card_id, "How far does the page go?", draw, keep=keep)
@@ -69,10 +44,10 @@ def _levels(levels):
 
 
 def _said(told):
-    points = sum(int(told[part].split()[1]) for part in PARTS)
+    points = sum(level_of(told, part) for part in RUBRIC)
     asked = f"\nAsked: {told['question']}" if told["question"] else ""
-    levels = listed(f"{part} {told[part].split()[1]}" for part in PARTS)
-    return f"{levels}: {points} of {3 * len(PARTS)} points, ticked by the {told['who']}.{asked}"
+    levels = listed(f"{part} {level_of(told, part)}" for part in RUBRIC)
+    return f"{levels}: {points} of {3 * len(RUBRIC)} points, ticked by the {told['who']}.{asked}"
 
 
 def report_card():
