@@ -6,4 +6,4 @@ KIND_CARD, KIND_SAID = "kind", "kept"
 def run_kind(kept):
     """The kind of run that was said last, by the words of `kit.analysis.causes.RUNS`; '' where nobody said."""
     told = kept.latest(KIND_CARD, KIND_SAID)
-    return str(told.content.get("kind", "")) if told else ""
+    return str(told.content.get("done", "")) if told else ""

@@ -19,7 +19,7 @@ def evidence_section(found):
     simulated = [said("p", INVENTED, cls="gap")] if run.kind == "simulated" else []
     parts = {"run": _readings, "effect": _effect, "curve": _curve, "comparison": _comparison}
     told = [_told(each, parts[each.key], evidence) for each in found.findings]
-    return section(f"Run {run.name}", *simulated, said("p", f"{run} {_what(evidence)}"), *told)
+    return section(f"Evidence: run {run.name}", *simulated, said("p", f"{run} {_what(evidence)}"), *told)
 
 
 def kind_in_words(evidence):
@@ -46,12 +46,13 @@ def _readings(run, picture, evidence):
     yield figure(picture)
     yield table("Windows, and lowest to highest reading", [*windows, *spans])
     yield table("Odd places, and what was decided", odd, ("place", "decided", "why")) if odd else ""
-    yield details("How the file was read", bullets(evidence.read_so)) if evidence.read_so else ""
+    yield said("p", f"How the file was read: {' '.join(map(str, evidence.read_so))}", cls="method") if evidence.read_so else ""
 
 
 def _span(name, column):
     words, unit = UNITS.get(name, (name, "°C"))
-    return words, f"{column.min():.{0 if unit == 'ppm' else 2}f} to {column.max():.{0 if unit == 'ppm' else 2}f} {unit}".strip()
+    low, high = (f"{end:,.{2 if unit == '°C' else 0}f}" for end in (column.min(), column.max()))
+    return words, f"{low} to {high} {unit}".strip() if column.notna().any() else "no reading"
 
 
 def _effect(effect, picture, _evidence):
@@ -59,11 +60,16 @@ def _effect(effect, picture, _evidence):
     if not isfinite(effect.warming.value):
         return
     changes = [("treated vessel changed by", effect.treated_change.text), ("control changed by", effect.control_change.text)]
-    budget = [(f"range: {each.name}", f"{each.size_text}. To shrink it: {each.remedy}." if each.seen else each.size_text) for each in effect.budget]
-    yield figure(picture)
-    yield table("What the number is made of", [*changes, ("verdict", f"{effect.verdict}. {effect.reason}"), ("condition", effect.condition), *budget])
+    why = [("verdict", f"{effect.verdict}. {effect.reason}"), ("condition", effect.condition)]
+    yield figure(picture, "effect")
+    yield table("What the number is made of", [*changes, *why, *((f"range: {each.name}", _part(each)) for each in effect.budget)])
     yield _cautions(effect.cautions)
     yield _steps(effect)
+
+
+def _part(line):
+    """One line of the budget: its size, and what would shrink it where that is worth while."""
+    return f"{line.size_text}. To shrink it: {line.remedy}." if line.seen else line.size_text
 
 
 def _curve(curve, picture, _evidence):
@@ -71,7 +77,7 @@ def _curve(curve, picture, _evidence):
     if curve.found is None:
         return
     late = [("change in the last 2 min", curve.late.text)] if curve.late is not None else []
-    yield figure(picture)
+    yield figure(picture, "curve")
     yield table("The way there", [("63 % of the way after", curve.time_to_63.text), *late, ("the drawn rise", curve.diagnosis)])
     yield _cautions([each for each in curve.cautions if str(each) not in {str(other) for other in curve.effect.cautions}])
     yield _steps(curve)
@@ -79,8 +85,9 @@ def _curve(curve, picture, _evidence):
 
 def _comparison(comparison, picture, _evidence):
     yield said("p", f"{comparison} {comparison.reason}", cls="finding")
-    yield figure(picture)
-    rows = [("difference", comparison.difference.text), ("margin, chosen beforehand", f"{comparison.margin:g} °C"), ("tested range", comparison.tested.range)]
+    yield figure(picture, "comparison")
+    margin = ("margin, chosen beforehand", f"{comparison.margin:g} °C")
+    rows = [("difference", comparison.difference.text), margin, ("tested range", comparison.tested.range)]
     yield table("This run and the reference (invented)", rows)
     yield _cautions(comparison.cautions)
     yield _steps(comparison)

@@ -66,8 +66,8 @@ def together_of(material, findings):
         questions["class", "The class"] = lambda: material.class_.effect(material.tolerance_c_per_min)
     effects = one_bench(findings)
     if effects:
-        weighed = "gas" in effects and len(effects) > 1
-        questions["causes", "What could have warmed it"] = lambda: weigh_causes(effects) if weighed else possible_causes(next(iter(effects.values())))
+        alone = next(iter(effects.values()))
+        questions["causes", "What could have warmed it"] = lambda: weigh_causes(effects) if len(effects) > 1 else possible_causes(alone)
     return _found(questions)
 
 

@@ -39,8 +39,8 @@ class Evidence:
     def odd_places(self):
         """((the place's sentence, what was decided, why), …): first those that somebody decided on, then those that stand as they are."""
         told = decisions_of(Kept(self.decisions))
-        names = dict(told)
-        return (*((place, *said) for place, said in told), *((str(place), "", "") for place in self.run.odd_places() if str(place) not in names))
+        others = [str(place) for place in self.run.odd_places() if str(place) not in dict(told)]
+        return (*((place, *said) for place, said in told), *((place, "", "") for place in others))
 
     @property
     def file(self):
@@ -50,7 +50,7 @@ class Evidence:
 
 @dataclass(frozen=True, eq=False)
 class Material:
-    """`evidence`: own runs first, in the order in which they were opened last; `written`: (Lesson, Kept) for each lesson with answers; `faults`: sentences on what could not be taken in.
+    """`evidence`: own runs first, the newest last; `written`: (Lesson, Kept) for each lesson with answers; `faults`: what could not be taken in.
     `tolerance_c_per_min`: what the class's settings say, so that the numbers come out alike elsewhere. `class_`: a `ClassWork`, or None."""
 
     evidence: tuple

@@ -10,6 +10,7 @@ from kit.report.methods import METHODS
 from kit.report.pieces import bullets, figure, said, section, table
 from kit.words import counted
 
+THERMOMETERS = "Nobody said whether groups shared a pair of thermometers. If they did, they err alike, and the range is too narrow."
 INVENTED_CLASS = "The other groups of this class are invented: the kit's vessel model made them."
 
 
@@ -43,7 +44,7 @@ def _class(effect, picture, material):
     yield figure(picture)
     yield table(f"{counted(len(shares), 'group')} and their mean", [*shares, *means], ("group", "warmed more by", "counts for"))
     yield table("Left out", effect.left_out, ("file", "why")) if effect.left_out else ""
-    yield bullets(effect.cautions)
+    yield bullets([THERMOMETERS if each.code == "thermometers" else each for each in effect.cautions])
 
 
 def _causes(causes, picture, _material):

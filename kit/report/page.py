@@ -61,6 +61,6 @@ def _gaps(material, findings):
 
 def _origins(material):
     files = [(f"{each.file} ({each.run.kind})", each.run.source.sha256) for each in material.evidence]
-    hashes = element("div", table("Files", files, ("file", "SHA-256 of its bytes")), cls="long") if files else ""
+    hashes = table("Files", files, ("file", "SHA-256 of its bytes")) if files else ""
     unread = section("What could not be taken in", bullets(material.faults), level=3) if material.faults else ""
     return section("Where the numbers come from", hashes, table("Versions", versions().items(), ("package", "version")), unread, id_="origins")

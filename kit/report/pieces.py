@@ -1,6 +1,9 @@
 """Pieces of a page. Every text is escaped here, so that no name or note can run as markup."""
 
+import re
 from html import escape
+
+LONG_WORD = re.compile(r"(\S{16})(?=\S)")
 
 
 def element(kind, *inside, **attributes):
@@ -11,13 +14,14 @@ def element(kind, *inside, **attributes):
 
 
 def said(kind, text, **attributes):
-    """One element around a text; its line breaks are kept."""
-    return element(kind, "<br>".join(escape(line) for line in str(text).splitlines()), **attributes)
+    """One element around a text; its line breaks are kept, and a word that is too long for a column may be broken."""
+    lines = LONG_WORD.sub(r"\1\0", str(text).replace("\0", "")).splitlines()
+    return element(kind, "<br>".join(escape(line).replace("\0", "<wbr>") for line in lines), **attributes)
 
 
 def paragraphs(text, **attributes):
-    """A text, one paragraph a line."""
-    return "".join(said("p", line, **attributes) for line in str(text).splitlines() if line.strip())
+    """A text, one paragraph a line, each in the direction that its script is read in."""
+    return "".join(said("p", line, dir="auto", **attributes) for line in str(text).splitlines() if line.strip())
 
 
 def table(caption, rows, heads=()):
@@ -38,9 +42,9 @@ def section(heading, *inside, level=2, id_=None):
     return element("section", said(f"h{level}", heading), *inside, id_=id_)
 
 
-def figure(picture):
+def figure(picture, cls=None):
     """A picture (SVG) that a narrow screen scrolls sideways, so that its letters stay large enough to read."""
-    return element("figure", picture, tabindex=0)
+    return element("figure", picture, cls=cls, tabindex=0)
 
 
 def details(summary, *inside):

@@ -10,7 +10,7 @@ from kit.faults import Fault
 from kit.records import Windows
 from kit.widgets.cards import keeping_at
 from kit.widgets.marker import mark_windows
-from kit.widgets.ownrun import bringing, judging, measuring, using, writing
+from kit.widgets.ownrun import bringing, causing, judging, measuring, using, writing
 from kit.widgets.writeup import hand_in_card
 
 
@@ -121,7 +121,7 @@ class OwnPage(traitlets.HasTraits):
 
     def causes(self):
         """What could have warmed the treated vessel more."""
-        return using.causes_step(self)
+        return causing.causes_step(self)
 
     def note(self):
         """The learner's own words on this run."""

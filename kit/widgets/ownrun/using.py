@@ -3,7 +3,6 @@
 from functools import lru_cache
 from pathlib import Path
 
-from kit.analysis.causes import possible_causes
 from kit.analysis.classes import class_effect
 from kit.analysis.comparison import compare
 from kit.analysis.curve import fit_warming
@@ -24,7 +23,6 @@ from kit.widgets.ownrun.step import in_code, Step
 REFERENCE, CLASS, EXAMPLE = "reference", "class", "example"
 MARGINS_C = (0.1, 0.2, 0.3, 0.5, 1.0)
 SAME_KIND = "Ask first: same kind of vessel, same mouth, same depth of gas, same lamp? If not, a difference tells you little."
-SINGLE = "One run can't settle what warmed the vessel. It says which causes could be large enough, and which run to make next."
 CLASS_CODE = {
     CLASS: ("class_effect, read_class", f'class_effect(read_class("{CLASS}"))'),
     EXAMPLE: ("class_effect, example_class", "class_effect([*example_class(), run])"),
@@ -94,11 +92,14 @@ def _comparing_code(beside, margin):
     if beside == REFERENCE:
         lines = "other = reference_run()", "other = paired_effect(other, suggest_windows(other))"
         return in_code("compare, reference_run, suggest_windows", *lines, compared)
-    own = _own(beside)
-    read = code_for(own.file, own.keywords).replace("run = ", "other = ", 1)
-    out = left_out_in_code(read_as_recorded(own), own.kept, "other")
-    windows = windows_in_code(kept_windows(own), "theirs")
-    return in_code("compare, read_run, Windows", read, *out, windows, "other = paired_effect(other, theirs)", compared)
+    return in_code("compare, read_run, Windows", *effect_in_code(_own(beside), "other"), compared)
+
+
+def effect_in_code(own, name):
+    """The lines that work out the kept effect of another run of the learner's, called `name`."""
+    read = code_for(own.file, own.keywords).replace("run = ", f"{name} = ", 1)
+    out = left_out_in_code(read_as_recorded(own), own.kept, name)
+    return read, *out, windows_in_code(kept_windows(own), "theirs"), f"{name} = paired_effect({name}, theirs)"
 
 
 @lru_cache(maxsize=2)
@@ -110,7 +111,11 @@ def _other(beside):
     """The effect to lay beside: that of the reference run, or the one kept for another run."""
     if beside == REFERENCE:
         return _reference()
-    own = _own(beside)
+    return effect_kept(_own(beside))
+
+
+def effect_kept(own):
+    """The effect that was kept for one of the learner's runs."""
     return _own_effect(own.file, own.path.stat().st_mtime_ns)
 
 
@@ -174,20 +179,3 @@ def _stamp(to):
 @lru_cache(maxsize=1)
 def _class_effect(to, run, _stamp):
     return class_effect(read_class(CLASS) if to == CLASS else [*example_class(), run])
-
-
-def causes_step(page):
-    """Which causes could be large enough for the kept effect."""
-
-    def draw():
-        return [text("single", SINGLE), text("causes", str(_causes(page.effect)), tone="kept")]
-
-    def code():
-        return in_code("possible_causes", "possible_causes(effect)")
-
-    return Step(page, "causes", "What could have caused it", draw, needs="effect", below=lambda: _causes(page.effect), code=code)
-
-
-@lru_cache(maxsize=1)
-def _causes(effect):
-    return possible_causes(effect)

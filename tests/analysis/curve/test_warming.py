@@ -139,7 +139,7 @@ def test_the_account_has_the_runs_own_numbers(made):
     account = curve.explain().splitlines()
     assert curve.rise.text in account[0] and f"That was {curve.time_to_63.text} after the change." in account[1]
     assert account[2].startswith(f"At the end: the response lies {curve.late.text} above a like window 2 min before it")
-    assert account[4] == curve.diagnosis and account[5] == f"The ranges hold {curve.condition}."
+    assert account[4] == curve.diagnosis and account[5] == curve.condition
 
 
 def test_it_is_kept_as_json_and_shown_as_a_table(made):
