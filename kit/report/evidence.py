@@ -4,10 +4,11 @@ from math import isfinite
 
 from kit.analysis.causes import RUNS
 from kit.report.pieces import bullets, details, element, figure, paragraphs, said, section, table
+from kit.units import stated, temperature
 from kit.words import clock
 
 INVENTED = "This run is simulated by the kit's vessel model, and says so. It shows how the work is done, not what a real vessel does."
-UNITS = {"gas_ppm": ("CO2", "ppm"), "light": ("light", "")}
+OTHER_UNITS = {"gas_ppm": ("CO2", "ppm"), "light": ("light", "")}
 DECIDED = {"keep": "kept", "flag": "kept, with a flag", "out": "left out", "": "stands as it is"}
 STEPS = "This number, step by step"
 NOT_SAID = "nobody said"
@@ -39,8 +40,8 @@ def _told(finding, part, evidence):
 
 def _readings(run, picture, evidence):
     seconds = evidence.windows.seconds
-    names = ("baseline", "perturbation", "response")
-    windows = [(f"{name} window", f"{clock(seconds[2 * at])} to {clock(seconds[2 * at + 1])}") for at, name in enumerate(names)]
+    names = ("B, baseline", "P, perturbation", "R, response")
+    windows = [(name, f"{clock(seconds[2 * at])} to {clock(seconds[2 * at + 1])}") for at, name in enumerate(names)]
     spans = [_span(name, column) for name, column in run.readings.items()]
     odd = [(place, DECIDED.get(choice, choice), why) for place, choice, why in evidence.odd_places]
     yield figure(picture)
@@ -50,9 +51,12 @@ def _readings(run, picture, evidence):
 
 
 def _span(name, column):
-    words, unit = UNITS.get(name, (name, "°C"))
-    low, high = (f"{end:,.{2 if unit == '°C' else 0}f}" for end in (column.min(), column.max()))
-    return words, f"{low} to {high} {unit}".strip() if column.notna().any() else "no reading"
+    words, unit = OTHER_UNITS.get(name, (name, ""))
+    ends = column.min(), column.max()
+    if column.isna().all():
+        return words, "no reading"
+    low, high = (f"{end:,.0f}" if name in OTHER_UNITS else temperature(end, 2) for end in ends)
+    return words, f"{low} to {high} {unit}".strip()
 
 
 def _effect(effect, picture, _evidence):
@@ -86,7 +90,7 @@ def _curve(curve, picture, _evidence):
 def _comparison(comparison, picture, _evidence):
     yield said("p", f"{comparison} {comparison.reason}", cls="finding")
     yield figure(picture, "comparison")
-    margin = ("margin, chosen beforehand", f"{comparison.margin:g} °C")
+    margin = ("margin, chosen beforehand", stated(comparison.margin))
     rows = [("difference", comparison.difference.text), margin, ("tested range", comparison.tested.range)]
     yield table("This run and the reference (invented)", rows)
     yield _cautions(comparison.cautions)

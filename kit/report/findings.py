@@ -8,7 +8,7 @@ from kit.analysis.causes import possible_causes, weigh_causes
 from kit.analysis.comparison import compare
 from kit.analysis.curve import fit_warming
 from kit.analysis.effect import paired_effect, suggest_windows
-from kit.charts import chart
+from kit.charts import chart, marked_run
 from kit.charts.still import svg
 from kit.examples import reference_run
 from kit.faults import Fault
@@ -56,7 +56,7 @@ def findings_of(evidence, material):
     }
     if isinstance(margin, (int, float)) and margin and evidence.kind in LIKE_THE_REFERENCE:
         questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(tolerance), margin=margin)
-    return Findings(evidence, _found(questions))
+    return Findings(evidence, _found(questions, {"run": lambda run: marked_run(run, windows)}))
 
 
 def together_of(material, findings):
@@ -83,16 +83,17 @@ def one_bench(findings):
     return told if "gas" in told else {"": effects[""]} if "" in effects else {}
 
 
-def _found(questions):
-    return tuple(_finding(key, heading, answer) for (key, heading), answer in questions.items())
+def _found(questions, drawn=None):
+    """A `Finding` for each question; `drawn`: what draws the answers that have no chart of their own."""
+    return tuple(_finding(key, heading, answer, (drawn or {}).get(key, chart)) for (key, heading), answer in questions.items())
 
 
-def _finding(key, heading, answer):
+def _finding(key, heading, answer, draw):
     try:
         result = answer()
     except Fault as fault:
         return Finding(key, heading, missing=str(fault))
-    return Finding(key, heading, result, svg(chart(result), str(result), headed=False))
+    return Finding(key, heading, result, svg(draw(result), str(result), headed=False))
 
 
 @lru_cache(maxsize=2)

@@ -81,7 +81,7 @@ def gather(folder="."):
     written = _taken(faults, [lambda path=path: _lesson_with(path, folder) for path in sorted(Path(folder).glob(ANSWERS))])
     newest = {lesson.number: (lesson, kept) for lesson, kept in sorted(written, key=lambda each: each[1].answers[-1].at)}  # of a lesson's copies
     judged = class_settings(folder)["tolerance_c_per_min"]
-    class_ = _taken(faults, [lambda: class_work(folder, own)])
+    class_ = _taken(faults, [lambda: class_work(folder, own, tuple(newest.values()))])
     return Material(tuple(own + bundled), tuple(newest[number] for number in sorted(newest)), tuple(faults), judged, *class_)
 
 

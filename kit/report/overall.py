@@ -4,11 +4,12 @@ from math import isfinite
 
 from kit.analysis.causes import RUNS, WeighedCauses
 from kit.estimate import Range
+from kit.report.classwork import NO_REASON
 from kit.report.evidence import kind_in_words
 from kit.report.findings import result_of
 from kit.report.methods import METHODS
 from kit.report.pieces import bullets, figure, said, section, table
-from kit.words import counted
+from kit.words import counted, listed
 
 THERMOMETERS = "Nobody said whether groups shared a pair of thermometers. If they did, they err alike, and the range is too narrow."
 INVENTED_CLASS = "The other groups of this class are invented: the kit's vessel model made them."
@@ -43,7 +44,9 @@ def _class(effect, picture, material):
     yield said("p", f"{effect} {effect.reason}", cls="finding")
     yield figure(picture)
     yield table(f"{counted(len(shares), 'group')} and their mean", [*shares, *means], ("group", "warmed more by", "counts for"))
-    yield table("Left out", effect.left_out, ("file", "why")) if effect.left_out else ""
+    left_out = [*((name, why.strip() or NO_REASON) for name, why in material.class_.left_out), *effect.left_out]
+    yield table("Left out", left_out, ("group", "why")) if left_out else ""
+    yield said("p", f"With the places of the vessels changed: {listed(material.class_.turned)}.") if material.class_.turned else ""
     yield bullets([THERMOMETERS if each.code == "thermometers" else each for each in effect.cautions])
 
 

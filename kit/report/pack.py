@@ -46,10 +46,19 @@ def raw_name(count, evidence):
 
 def with_class(record, together, class_):
     """(the `record` of a report with the numbers on all runs together and the class's runs, those runs as CSV by name)."""
-    files = {f"class/{count}.csv": csv_text(run) for count, run in enumerate(class_.runs, start=1)} if class_ else {}
-    runs = [{"name": run.name, "file": file} for run, file in zip(class_.runs, files)] if class_ else []
-    told = {"name": class_.runs.name, "groups": class_.runs.groups, "invented": class_.invented, "runs": runs} if class_ else None
-    return {**record, "together": numbers_together(together), "class": told}, files
+    if class_ is None:
+        return {**record, "together": numbers_together(together), "class": None}, {}
+    files = {f"class/{count}.csv": run for count, run in enumerate(class_.runs, start=1)}
+    told = {"name": class_.runs.name, "groups": class_.runs.groups, "invented": class_.invented}
+    choices = {"left_out": list(class_.left_out), "turned": list(class_.turned)}
+    runs = [{"name": run.name, "file": file, "windows": windows_of(class_.windows.get(run.name))} for file, run in files.items()]
+    numbers = {**record, "together": numbers_together(together), "class": {**told, **choices, "runs": runs}}
+    return numbers, {file: csv_text(run) for file, run in files.items()}
+
+
+def windows_of(windows):
+    """`Windows` as JSON keeps them, None where there are none."""
+    return windows and {name: list(getattr(windows, name)) for name in NAMES}
 
 
 def record_of(material, findings, made_at):
@@ -75,7 +84,7 @@ def _run(count, found):
         "kind": run.kind,
         "keywords": plain(evidence.keywords),
         "remarks": list(run.remarks),
-        "windows": {name: list(getattr(evidence.windows, name)) for name in NAMES},
+        "windows": windows_of(evidence.windows),
         "decisions": [asdict(answer) for answer in evidence.decisions],
         "numbers": numbers_of(found),
     }

@@ -66,7 +66,14 @@ def _class(told, read):
     if not told:
         return None
     runs = tuple(replace(read_run(Raw(each["file"], read(each["file"]))), name=str(each["name"])) for each in told["runs"])
-    return ClassWork(ClassRuns(str(told["name"]), runs, groups=told["groups"]), bool(told["invented"]))
+    windows = {str(each["name"]): _windows(each["windows"]) for each in told["runs"] if each["windows"]}
+    left_out = tuple((str(name), str(why)) for name, why in told["left_out"])
+    turned = tuple(map(str, told["turned"]))
+    return ClassWork(ClassRuns(str(told["name"]), runs, groups=told["groups"]), windows, left_out, turned, bool(told["invented"]))
+
+
+def _windows(told):
+    return Windows(**{each: tuple(told[each]) for each in NAMES})
 
 
 def is_package(raw):
@@ -125,8 +132,7 @@ def _evidence(told, read, name):
     read_so, run = run.remarks, decided_run(run, decisions_of(Kept(decisions)))
     if told["kind"] == "simulated":
         run = replace(run, name=str(told["name"]), kind="simulated", remarks=(INVENTED, *run.remarks))
-    windows = Windows(**{each: tuple(told["windows"][each]) for each in NAMES})
-    return Evidence(run, windows, data, told["keywords"], told["kind"] != "simulated", decisions, read_so)
+    return Evidence(run, _windows(told["windows"]), data, told["keywords"], told["kind"] != "simulated", decisions, read_so)
 
 
 def _lessons(told, folder):

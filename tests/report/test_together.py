@@ -5,7 +5,7 @@ import re
 import zipfile
 
 from kit import Windows, class_effect, example_run, make_report, open_report, paired_effect, read_class, weigh_causes
-from kit.coursework import Answer, add_answer, keep_marks
+from kit.coursework import Answer, add_answer, answers_path, keep_marks
 from tests.report.conftest import bring
 from tests.report.test_make import text
 
@@ -51,6 +51,23 @@ def test_a_run_laid_among_the_invented_groups_says_so(tmp_path, monkeypatch):
     add_answer(path, Answer("class", "added", {"to": "example"}))
     told = section(text(make_report()), "The class")
     assert "our-co2" in told and "are invented" in told
+
+
+def test_the_class_is_as_it_was_decided_on_the_board_of_lesson_09(several):
+    choices = {"name": "class", "left_out": {"flint": "Its lamp was moved."}, "turned": ["marble"]}
+    add_answer(answers_path("09"), Answer("09.board", "class", choices))
+    report = make_report()
+    told = section(text(report), "The class")
+    assert "Its lamp was moved." in told and "places of the vessels changed: marble" in told and "2 groups" in told
+    assert open_report(report.package).same
+
+
+def test_marks_on_a_run_of_the_class_count(several):
+    before = section(text(make_report()), "The class")
+    run = read_class("class").runs[0]
+    keep_marks(run, Windows((9, 10), (11, 12), (18, 19)))
+    report = make_report()
+    assert section(text(report), "The class") != before and open_report(report.package).same
 
 
 def test_a_class_that_cannot_be_read_is_told_and_stops_nothing(several):
