@@ -33,7 +33,7 @@ def test_runs_of_which_it_was_said_what_was_done_are_weighed_together():
     effects = {kind: paired_effect(example_run(name), MARKS) for kind, name in (("gas", "basalt"), ("covered", "basalt-covered"))}
     assert str(weigh_causes(effects)) in words(step.card)
     scope = {"effect": own.effect}
-    exec(f"from kit import paired_effect\n{block_of(step.code, 'code')['code'].replace('weigh_causes({', 'found = weigh_causes({')}", scope)  # noqa: S102
+    exec(f"from kit import paired_effect\n{block_of(step.code, 'code')['code'].replace('weigh_causes({', 'found = weigh_causes({')}", scope)
     assert str(scope["found"]) == str(weigh_causes(effects))
 
 
