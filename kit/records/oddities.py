@@ -9,11 +9,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.faults import Fault
+from kit.records.jumping import GAP_STEPS, jumps, larger, lonely, spread
 from kit.records.run import span, thinned
 from kit.units import difference_in, reading, temperature_in, unit
 from kit.words import clock, counted
 
-GAP_STEPS = 2.5
 LEAP_NOISE, LEAP_STEPS, LEAP_C, LEAP_READINGS, AWAY_C = 8, 3, 0.2, 3, 10
 STILL_READINGS, STILL_S, STILL_STEPS, STILL_TIMES = 10, 60, 3, 10
 CEILING_S, CEILING_RISE = 30, 1.2
@@ -27,7 +27,7 @@ THERMOMETERS = ("treated", "control", "room")
 class OddPlace:
     """A stretch of one column (for a gap, of the whole run) from `start_s` to `end_s`, with the number of readings in it.
 
-    `kind` is 'gap', 'leap', 'still', 'ceiling' or 'range'; `detail` says what was seen there, in °C; `told` the same in the class's
+    `kind` is 'gap', 'leap', 'step', 'bump', 'still', 'ceiling' or 'range'; `detail` says what was seen there, in °C; `told` the same in the class's
     unit, where it differs. `key` names the place whatever the class reads.
     """
 
@@ -93,7 +93,7 @@ def gaps(times):
 
 
 def leaps(name, times, values):
-    """Readings that leap away from their neighbours and come back within three."""
+    """Readings that leap away and come back within three; behind them steps, and bumps that come back later."""
     known = np.isfinite(values)
     times, values = (times, values) if known.all() else (times[known], values[known])
     steps = np.diff(values)
@@ -101,7 +101,8 @@ def leaps(name, times, values):
         return []
     found, past = away_at_first(name, times, values, steps), -1
     height = max(LEAP_NOISE * spread(thinned(steps)), LEAP_STEPS * smallest(steps), LEAP_C)
-    for row in larger(steps, height)[:MOST]:
+    rows, others = larger(steps, height)[:MOST], []
+    for row in rows:
         back = next(
             (n for n in range(2, LEAP_READINGS + 2) if row + n < len(values) and abs(values[row + n] - values[row]) < height / 2), 0
         )
@@ -109,7 +110,17 @@ def leaps(name, times, values):
             past = row + back
             seen = _seen("leaps by {} and back", difference_in, 2, abs(values[row + 1] - values[row]))
             found.append(OddPlace("leap", name, times[row + 1], times[past - 1], back - 1, *seen))
-    return found
+        elif row >= past:
+            others.append(row)
+    return found + [jumped(name, times, jump) for jump in jumps(lonely(others, steps, times), steps, times)]
+
+
+def jumped(name, times, jump):
+    """The `OddPlace` of a step or a bump."""
+    kind, first, last, size = jump
+    words = f"goes {{}} {'up' if size > 0 else 'down'} within one reading, and {'stays' if kind == 'step' else 'later back so'}"
+    seen = _seen(words, difference_in, 2, abs(size))
+    return OddPlace(kind, name, times[first], times[last], last - first + 1, *seen)
 
 
 def away_at_first(name, times, values, steps):
@@ -125,17 +136,6 @@ def away_at_first(name, times, values, steps):
 def _seen(words, shown, places, value):
     """`words` with this temperature, in °C and as the class reads it; `shown` is `difference_in` or `temperature_in`."""
     return words.format(f"{value:.{places}f} °C"), words.format(f"{shown(value):.{places}f} {unit()}")
-
-
-def larger(steps, height):
-    """The rows of the steps up or down by more than `height`."""
-    low, high = span(steps)
-    return np.flatnonzero(np.abs(steps) > height) if low < -height or high > height else np.zeros(0, int)
-
-
-def spread(values):
-    """Standard deviation as the median deviation tells it: a few leaps don't count."""
-    return 1.4826 * np.median(np.abs(values - np.median(values)))
 
 
 def display_step(values):

@@ -83,7 +83,7 @@ def test_a_quick_rise_at_the_first_reading_of_a_slow_record_is_not():
 def test_a_step_that_stays_is_no_leap():
     table = readings()
     table.iloc[300:, 0] += 6
-    assert kinds(table) == []
+    assert [place.kind for place in odd_places(table)] == ["step"]
 
 
 def test_a_sensor_that_stands_still_while_the_other_moves():
@@ -141,3 +141,36 @@ def test_what_can_not_be_taken_out(place, message):
     with pytest.raises(Fault) as fault:
         read_run(ODD).without(place)
     assert str(fault.value) == message
+
+
+def shifted(table, start, end, by):
+    moved = table.treated.to_numpy(copy=True)
+    moved[start:end] += by
+    return table.assign(treated=np.round(moved, 2))
+
+
+@pytest.mark.parametrize("by", [0.6, -0.6])
+def test_a_step_and_a_bump_in_one_vessel_are_odd_wherever_they_come(by):
+    way = "up" if by > 0 else "down"
+    for start in (100, 400):  # before and after the change that a run is about
+        (place,) = odd_places(shifted(readings(), start, None, by))
+        assert (place.kind, place.column, place.start_s, place.end_s) == ("step", "treated", 2 * start, 1198)
+        assert place.detail.startswith("goes 0.") and place.detail.endswith(f"{way} within one reading, and stays")
+        (place,) = odd_places(shifted(readings(), start, start + 45, by))
+        assert (place.kind, place.start_s, place.end_s, place.count) == ("bump", 2 * start, 2 * (start + 44), 45)
+        assert place.detail.endswith(f"{way} within one reading, and later back so")
+
+
+def test_a_vessel_that_warms_makes_no_step_however_seldom_it_is_read():
+    """One reading a minute while a lamp comes on, and a small vessel that warms within half a minute: its next readings move, too."""
+    minutes = 60.0 * np.arange(30)
+    for speed_s in (60, 120, 240):
+        warm = np.where(minutes < 600, 21, 21 + 9 * (1 - np.exp(-(minutes - 590) / speed_s)))
+        table = pd.DataFrame({"treated": np.round(warm, 1), "control": np.round(warm, 1)}, index=pd.Index(minutes, name="elapsed_s"))
+        assert not odd_places(table)
+
+
+def test_after_a_gap_a_step_is_no_riddle():
+    table = readings()
+    table = table[(table.index < 400) | (table.index > 700)]
+    assert {place.kind for place in odd_places(table)} == {"gap"}
