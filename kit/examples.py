@@ -3,26 +3,32 @@
 from dataclasses import replace
 from pathlib import Path
 
+from kit.bootstrap.places import open_course
 from kit.faults import Fault
 from kit.intake.classes import read_class
 from kit.intake import read_run
 from kit.words import listed
 
 DATASETS = Path(__file__).parents[1] / "datasets"
+DATA = "data"  # the folder of a course that holds the teacher's own runs
 INVENTED = "These data are invented: simulated from the kit's vessel model."
 
 SETTLED = {"dolomite": {"time": "Logger time"}}  # this file's two clocks disagree on purpose
 
 
 def example_run(name):
-    """A bundled run by name ('basalt', 'Flint air', 'slate-hand.csv'). All are invented. A Fault for an unknown name lists the known."""
+    """A bundled run by name ('basalt', 'Flint air', 'slate-hand.csv'). All are invented, but for those that an open course brings along in its
+    folder `data`, which go first. A Fault for an unknown name lists the known."""
     known = _known(name)
+    if known in _courses_own():
+        return read_run(_courses_own()[known])
     return _simulated(read_run(example_path(known), **SETTLED.get(known, {})))
 
 
 def example_path(name):
     """Where the file of a bundled run lies. A Fault for an unknown name lists the known."""
-    return DATASETS / f"{_known(name)}.csv"
+    known = _known(name)
+    return _courses_own().get(known, DATASETS / f"{known}.csv")
 
 
 def reference_run():
@@ -37,15 +43,26 @@ def example_class():
 
 
 def example_names():
-    """The names of all bundled runs, in order of the alphabet."""
-    return sorted(path.stem for path in DATASETS.glob("*.csv"))
+    """The names of all bundled runs, and of an open course's own, in order of the alphabet."""
+    return sorted({*(path.stem for path in DATASETS.glob("*.csv")), *_courses_own()})
+
+
+def _courses_own():
+    """{name: path} of the runs that an open course brings along."""
+    course = open_course()
+    return {plain_name(path.stem): path for path in sorted((course / DATA).iterdir())} if course and (course / DATA).is_dir() else {}
 
 
 def _known(name):
-    plain = "-".join(str(name).lower().removesuffix(".csv").replace("_", " ").replace("-", " ").split())
+    plain = plain_name(str(name).removesuffix(".csv"))
     if plain not in example_names():
         raise Fault(f"There is no example run {str(name)!r}. Choose one of {listed(example_names(), 'or')}.")
     return plain
+
+
+def plain_name(name):
+    """'Flint air' as 'flint-air', as the bundled runs are called."""
+    return "-".join(str(name).lower().replace("_", " ").replace("-", " ").split())
 
 
 def _simulated(run):

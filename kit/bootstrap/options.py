@@ -15,7 +15,7 @@ def read(words):
         raise SystemExit(2)
     cut = words.index("--") if "--" in words else len(words)
     options = parser().parse_args(words[:cut])
-    if getattr(options, "work", CHECKOUT) is None:
+    if getattr(options, "work", CHECKOUT) is None and not getattr(options, "course", None):  # a course has a place of its own
         options.work = CHECKOUT / ("my-class" if getattr(options, "teacher", False) else "my-work")
     options.rest = words[cut + 1 :]
     return options
@@ -24,7 +24,7 @@ def read(words):
 def parser():
     whole = argparse.ArgumentParser(prog="python3 -m kit", description=ABOUT, epilog="Begin with: python3 -m kit lab")
     commands = whole.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    for add in (add_lab, add_prepare, add_copy, add_test, add_check, add_lock):
+    for add in (add_lab, add_prepare, add_copy, add_course, add_test, add_check, add_lock):
         add(commands)
     return whole
 
@@ -34,6 +34,7 @@ def add_lab(commands):
     lab.add_argument("--no-browser", dest="browser", action="store_false", help="only print the address")
     lab.add_argument("--port", type=port, metavar="N", help="serve at this port (without it: 8888 or the next free one)")
     lab.add_argument("--teacher", action="store_true", help="open the teacher's pages instead: the desk for what a class handed in (folder: my-class)")
+    lab.add_argument("--course", type=Path, metavar="FOLDER", help="open a course of your own: its folder, to write it, or its zip, to learn with it")
     add_work(lab)
 
 
@@ -45,6 +46,21 @@ def add_copy(commands):
     copy = command(commands, "copy", "put a fresh copy of a lesson beside the old one, which stays as it is")
     copy.add_argument("lesson", help="its number or a part of its name, such as 00")
     add_work(copy)
+
+
+def add_course(commands):
+    course = command(commands, "course", "make a course of your own from the lessons, check it, pack it for learners")
+    actions = course.add_subparsers(dest="action", metavar="ACTION", required=True)
+    new = command(actions, "new", "make a folder with lessons that you may change, and a template")
+    new.add_argument("folder", type=Path, help="a folder that does not exist yet")
+    new.add_argument("--lessons", nargs="+", default=[], metavar="LESSON", help="which, in this order: numbers or parts of names (without it: all)")
+    new.add_argument("--run", type=Path, action="append", default=[], metavar="FILE", help="a run of your own to bring along; may be repeated")
+    new.add_argument("--title", default="Our course", help="the heading of its contents page")
+    add = command(actions, "add", "begin a lesson of your own as a copy of the template")
+    add.add_argument("folder", type=Path, help="the course's folder")
+    add.add_argument("name", help="its number and name, such as 20-our-lamp")
+    for name, text in (("check", "say what each lesson lacks, and run its cells"), ("pack", "make one zip of it for learners")):
+        command(actions, name, text).add_argument("folder", type=Path, help="the course's folder")
 
 
 def add_test(commands):

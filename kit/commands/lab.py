@@ -8,8 +8,10 @@ import time
 from pathlib import Path
 
 from kit.bootstrap.handover import BEGAN
+from kit.bootstrap.places import CHECKOUT, COURSE
 from kit.commands.leftovers import passing_folder, remove_halves
-from kit.coursework import add_missing_lessons, LESSONS, TEACHERS
+from kit.coursework import add_missing_lessons, course_named, COURSE_FILE, LESSONS, TEACHERS
+from kit.faults import Fault
 
 SETTINGS = Path(__file__).parents[1] / "jupyter"
 PORTS = range(8888, 8988)
@@ -18,10 +20,9 @@ CONTENTS, DESK = "contents.ipynb", "desk.ipynb"
 
 def lab(options):
     """Bring the learner's folder up to date and serve it until Ctrl-C."""
-    work = options.work.absolute()
+    lessons, work = course_and_work(options) if options.course else (TEACHERS if options.teacher else LESSONS, options.work.absolute())
     work.mkdir(parents=True, exist_ok=True)
     remove_halves(work)
-    lessons = TEACHERS if options.teacher else LESSONS
     page = first_page(work, add_missing_lessons(work, lessons), lessons)
     port = free_port(options.port)
     with passing_folder() as runtime:
@@ -29,6 +30,21 @@ def lab(options):
         serve(work, port, page, options)
     print(f"\nJupyterLab has ended. Your work is in {work}", flush=True)
     return 0
+
+
+def course_and_work(options):
+    """(the folder of the course, the folder to serve): of a course's folder itself, so that it can be written; of its zip, which is unpacked
+    among `my-courses`, one for the learner's work. The course is open from now on."""
+    from kit.course import unpack_course  # with all that charts need, which no other start waits for
+
+    try:
+        is_zip = not options.course.is_dir()
+        course = (unpack_course(options.course, CHECKOUT / "my-courses") if is_zip else options.course).absolute()
+        course_named(course)
+    except Fault as fault:
+        raise SystemExit(str(fault)) from fault
+    os.environ[COURSE] = str(course)
+    return course, options.work.absolute() if options.work else course / "my-work" if is_zip else course
 
 
 def free_port(wanted=None):
@@ -115,9 +131,9 @@ def end_cleanly(server):
 
 
 def first_page(work, added, lessons=LESSONS):
-    """The address to open: of the first lesson, if it was `added` to `work` just now; later of the contents; else of what there is,
-    the desk among it."""
-    first = min((lesson.name for lesson in lessons.glob("[0-9]*.ipynb")), default=None)
+    """The address to open: of the first lesson, if it was `added` to `work` just now; later, and of a course, of the contents; else of what
+    there is, the desk among it."""
+    first = None if (lessons / COURSE_FILE).exists() else min((lesson.name for lesson in lessons.glob("[0-9]*.ipynb")), default=None)
     wanted = (*((first, CONTENTS) if first in added else (CONTENTS, first)), DESK)
     found = next((name for name in wanted if name and (work / name).exists()), None)
     return f"/lab/tree/{found}" if found else "/lab"

@@ -3,10 +3,11 @@
 from kit.coursework.answers import add_answer, Answer, answer_of, answers_beside, answers_path, Kept, peek_at_answers, read_answers, this_notebook
 from kit.coursework.classes import CLASS_CARD, CLASS_KIND, class_choices, ClassChoices
 from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text
+from kit.coursework.courses import course_named, COURSE_FILE, OwnCourse
 from kit.coursework.deciding import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
 from kit.coursework.filing import keep_unchanged, safe_name
 from kit.coursework.kinds import KIND_CARD, KIND_SAID, run_kind
-from kit.coursework.lessons import CardQuestion, COURSE, filled, Lesson, lesson_folders, LESSONS, names_in, Note, open_course, Prediction
+from kit.coursework.lessons import CardQuestion, filled, Lesson, lesson_folders, LESSONS, names_in, Note, Prediction
 from kit.coursework.lessons import read_card, read_lesson, TEACHERS
 from kit.coursework.margins import margin_c
 from kit.coursework.marks import FOLDER_OF_MARKS, keep_marks, kept_marks
@@ -17,11 +18,11 @@ from kit.coursework.runs import kept_windows, OWN_CARD, own_runs, OwnRun, read_a
 from kit.coursework.shelf import Contents, contents
 
 __all__ = [
-    "add_answer", "add_fresh_copy", "add_missing_lessons", "Answer", "answer_of", "answers_beside", "answers_path", "CardQuestion", "CLASS_CARD",
-    "class_choices", "CLASS_KIND", "ClassChoices", "Contents", "contents", "COURSE", "decide_places", "decided_run", "decisions_of",
-    "filled", "FLAG", "FOLDER_OF_MARKS", "KEEP", "keep_marks", "keep_unchanged", "Kept", "kept_marks", "kept_windows", "KIND_CARD",
-    "KIND_SAID", "learners_text", "left_out_in_code", "Lesson", "lesson_folders", "LESSONS", "level_of", "margin_c", "names_in",
-    "next_step", "Note", "open_course", "OUT", "Outline", "outline_with", "outlines", "OWN_CARD", "own_runs", "OwnRun", "peek_at_answers",
-    "places_of", "Prediction", "progress_of", "read_answers", "read_as_recorded", "read_card", "read_lesson", "read_own", "remember",
-    "remembered", "RUBRIC", "run_kind", "safe_name", "TEACHERS", "this_notebook", "ticks",
+    "add_answer", "add_fresh_copy", "add_missing_lessons", "Answer", "answer_of", "answers_beside", "answers_path", "CardQuestion",
+    "CLASS_CARD", "class_choices", "CLASS_KIND", "ClassChoices", "contents", "Contents", "COURSE_FILE", "course_named", "decide_places",
+    "decided_run", "decisions_of", "filled", "FLAG", "FOLDER_OF_MARKS", "KEEP", "keep_marks", "keep_unchanged", "Kept", "kept_marks",
+    "kept_windows", "KIND_CARD", "KIND_SAID", "learners_text", "left_out_in_code", "Lesson", "lesson_folders", "LESSONS", "level_of",
+    "margin_c", "names_in", "next_step", "Note", "OUT", "Outline", "outline_with", "outlines", "OWN_CARD", "own_runs", "OwnCourse",
+    "OwnRun", "peek_at_answers", "places_of", "Prediction", "progress_of", "read_answers", "read_as_recorded", "read_card", "read_lesson",
+    "read_own", "remember", "remembered", "RUBRIC", "run_kind", "safe_name", "TEACHERS", "this_notebook", "ticks",
 ]  # fmt: skip

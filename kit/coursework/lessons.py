@@ -1,6 +1,5 @@
 """The texts of a lesson's cards, read from the TOML beside the lesson. A teacher changes sentences there and touches no code."""
 
-import os
 import re
 import string
 import tomllib
@@ -8,6 +7,7 @@ from dataclasses import MISSING, dataclass, fields
 from math import inf
 from pathlib import Path
 
+from kit.bootstrap.places import open_course
 from kit.faults import Fault
 from kit.storage import here
 from kit.words import listed
@@ -15,13 +15,6 @@ from kit.words import listed
 TOLD = {str: "a text in quotes", int: "a whole number", bool: "true or false"}
 LESSONS = Path(__file__).parents[2] / "lessons"
 TEACHERS = LESSONS / "teacher"
-COURSE = "TWIN_VESSELS_COURSE"  # names the folder of a course of one's own, for the server and its kernels
-
-
-def open_course():
-    """The folder of the course that is open, or None: then the lessons are the kit's own."""
-    named = os.environ.get(COURSE)
-    return Path(named) if named else None
 
 
 def lesson_folders():

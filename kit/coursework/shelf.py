@@ -7,7 +7,9 @@ from html import escape
 from pathlib import Path
 from urllib.parse import quote
 
+from kit.bootstrap.places import open_course
 from kit.coursework.answers import answers_beside, peek_at_answers
+from kit.coursework.courses import course_named
 from kit.coursework.lessons import LESSONS, read_lesson
 from kit.coursework.outline import Outline, outlines
 from kit.coursework.progress import next_step, progress_of
@@ -52,13 +54,24 @@ class Contents:
 
 
 def contents(folder=None, lessons=LESSONS):
-    """What lies in the learner's folder (the working folder), unit by unit, with how far this learner is: a `Contents`."""
-    folder = Path(folder or here())
+    """What lies in the learner's folder (the working folder), unit by unit, with how far this learner is: a `Contents`.
+
+    Of an open course: its lessons in its own order.
+    """
+    folder, course = Path(folder or here()), open_course()
+    if course:
+        return _of_course(course_named(course), folder)
     about = tomllib.loads((lessons / f"{PAGE}.toml").read_text(encoding="utf-8"))
     there = [entry for outline in outlines(lessons) if outline.name != PAGE and (entry := _entry(outline, folder)).copies]
     headings = {each["key"]: each["title"] for each in about["units"]} | {"": about["beside"]}
     units = [(heading, tuple(each for each in there if each.outline.unit == key)) for key, heading in headings.items()]
     return Contents(tuple((heading, entries) for heading, entries in units if entries), folder)
+
+
+def _of_course(course, folder):
+    by_name = {outline.name: outline for outline in outlines(course.folder)}
+    entries = (_entry(by_name[name], folder) for name in course.lessons if name in by_name)
+    return Contents(((course.title, tuple(entry for entry in entries if entry.copies)),), folder)
 
 
 def _entry(outline, folder):

@@ -9,7 +9,7 @@ from kit.coursework import (
     decided_run, decisions_of, FOLDER_OF_MARKS, Kept, kept_marks, kept_windows, margin_c, own_runs, peek_at_answers, read_as_recorded, read_lesson,
     run_kind,
 )  # fmt: skip
-from kit.examples import DATASETS, example_names, example_run, SETTLED
+from kit.examples import example_names, example_path, example_run, SETTLED
 from kit.faults import Fault
 from kit.report.classwork import class_work, ClassWork
 from kit.settings import class_settings
@@ -108,14 +108,14 @@ def _own_evidence(own, folder):
 def _marked_examples(folder, taken):
     """Names of the bundled runs for which marks are kept: their file begins with the run's hash. One whose bytes are `taken` was brought in."""
     kept = {path.stem for path in Path(folder, FOLDER_OF_MARKS).glob("*.json")}
-    hashes = {name: sha256((DATASETS / f"{name}.csv").read_bytes()).hexdigest() for name in example_names()} if kept else {}
+    hashes = {name: sha256(example_path(name).read_bytes()).hexdigest() for name in example_names()} if kept else {}
     return [name for name, hash_ in hashes.items() if hash_[:16] in kept and hash_ not in taken]
 
 
 def _bundled_evidence(name, folder):
     run = example_run(name)
     windows = kept_marks(run, folder)
-    return windows and Evidence(run, windows, (DATASETS / f"{name}.csv").read_bytes(), SETTLED.get(name, {}), False, read_so=run.remarks)
+    return windows and Evidence(run, windows, example_path(name).read_bytes(), SETTLED.get(name, {}), False, read_so=run.remarks)
 
 
 def _lesson_with(path, folder):
