@@ -9,6 +9,7 @@ from kit.desk import bringing, running, thinking
 from kit.desk.collecting import collect, Collected
 from kit.desk.pooling import pool_runs
 from kit.faults import Fault
+from kit.storage import here
 from kit.widgets.cards import keeping_of
 
 CLASS = "class"  # the folder beside the notebook that holds what the class handed in
@@ -47,7 +48,7 @@ class Desk(traitlets.HasTraits):
         """Read the folder `class` anew and work everything out from the files."""
         self.trouble = ""
         try:
-            self.collected = collect(CLASS, Path.cwd()) if Path(CLASS).is_dir() else Collected()
+            self.collected = collect(CLASS, here()) if Path(CLASS).is_dir() else Collected()
         except Fault as fault:
             self.collected, self.trouble = Collected(), str(fault)
         self.pool()

@@ -80,7 +80,10 @@ def test_a_name_that_will_not_do_is_said(course, name, words):
         add_lesson(course, name)
 
 
-@pytest.mark.parametrize("text, words", [("", "needs a line"), ("lessons = [", "can't be read"), ('lessons = ["../x"]', "needs a line"), ("lessons = 7", "needs a line")])
+LISTS = {"": "needs a line", "lessons = [": "can't be read", 'lessons = ["../x"]': "needs a line", "lessons = 7": "needs a line"}
+
+
+@pytest.mark.parametrize("text, words", LISTS.items(), ids=["none", "torn", "outside", "a number"])
 def test_a_list_that_cannot_be_used_is_said(course, text, words):
     (course / "course.toml").write_text(text)
     with pytest.raises(Fault, match=words):
