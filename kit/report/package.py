@@ -76,15 +76,6 @@ def _windows(told):
     return Windows(**{each: tuple(told[each]) for each in NAMES})
 
 
-def is_package(raw):
-    """Are these `Raw` bytes a zip with a record in it?"""
-    try:
-        with zipfile.ZipFile(BytesIO(raw.data)) as archive:
-            return NUMBERS in archive.namelist()
-    except Exception:  # a damaged zip is none
-        return False
-
-
 def _reader(source):
     """(a function that gives a member's bytes, the package's name)."""
     if isinstance(source, Raw):
