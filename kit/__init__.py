@@ -64,6 +64,7 @@ HOME = {
     "lay_chips": "kit.widgets.causes",
     "spend_runs": "kit.widgets.causes",
     "inside_view": "kit.widgets.inside",
+    "simulated_bench": "kit.widgets.simulated",
     "compare_view": "kit.widgets.compare",
     "against_reference": "kit.widgets.compare",
     "rising_view": "kit.widgets.rising",

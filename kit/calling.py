@@ -47,6 +47,7 @@ EXAMPLES = {
     "lay_chips": 'lay_chips("10")',
     "spend_runs": 'runs = spend_runs("10", chips_step=3)',
     "inside_view": "inside_view()",
+    "simulated_bench": "bench = simulated_bench()",
     "compare_view": "compare_view()",
     "against_reference": "against_reference(run)",
     "rising_view": "rising_view()",

@@ -2,7 +2,7 @@
 
 from kit.live.following import file_so_far, port_so_far
 from kit.live.inbox import FOLDER
-from kit.live.replaying import start_replay
+from kit.live.replaying import start_replay, start_writing
 from kit.live.sources import growing_files, ports
 
-__all__ = ["file_so_far", "FOLDER", "growing_files", "port_so_far", "ports", "start_replay"]
+__all__ = ["file_so_far", "FOLDER", "growing_files", "port_so_far", "ports", "start_replay", "start_writing"]

@@ -12,13 +12,14 @@ LESSONS = Path(__file__).parents[2] / "lessons"
 AT_HOME = LESSONS / "at-home.ipynb"  # a lesson in all but its number
 NOTEBOOKS = [*sorted(LESSONS.glob("[0-9][0-9]-*.ipynb")), AT_HOME]
 OWN_RUN = LESSONS / "your-own-run.ipynb"
-PAGES = [*NOTEBOOKS, OWN_RUN]
+BENCH = LESSONS / "simulated-bench.ipynb"
+PAGES = [*NOTEBOOKS, OWN_RUN, BENCH]
 STEP = re.compile(r"^## Step (\d+) of (\d+): .* \((\d+) min\)$", re.MULTILINE)
 
 
 def number(path):
-    """'00' of 00-your-first-run.ipynb, the whole name of the lesson at home; 'own' of the page for own runs, which is no lesson."""
-    return {OWN_RUN: "own", AT_HOME: AT_HOME.stem}.get(path, path.name[:2])
+    """'00' of 00-your-first-run.ipynb, the whole name of the lesson at home; 'own' and 'bench' of the pages that are no lessons."""
+    return {OWN_RUN: "own", BENCH: "bench", AT_HOME: AT_HOME.stem}.get(path, path.name[:2])
 
 
 def cells(path, kind=None):

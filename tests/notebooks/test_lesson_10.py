@@ -1,7 +1,8 @@
 """Lesson 10: the numbers that the guide names are those of the runs and of the model."""
 
 from kit.widgets.causes import spend_runs
-from kit.widgets.causes.runs import FOR_SALE, bars_of, name_of, weighed
+from kit.widgets.causes.board import bars_of
+from kit.widgets.causes.runs import FOR_SALE, name_of, weighed
 from kit.widgets.inside.inside import usual
 from tests.lessons.reading import LESSONS
 

@@ -6,8 +6,9 @@ import { scale, ticks } from "../shared/scales.js";
 
 export const board = (block, card) => {
   const last = make("div", { class: "kit-last" }), weighed = make("p", { class: "kit-weighed" }), bars = lanes();
+  const chips = block.chips ? make("p", { class: "kit-quiet" }, "A filled letter is one of your chips.") : "";
   const title = make("p", { class: "kit-label" }, "What each cause can still be in the gas run");
-  const node = make("div", { class: "kit-board" }, last, title, make("p", { class: "kit-quiet" }, "A filled letter is one of your chips."), bars.node, weighed);
+  const node = make("div", { class: "kit-board" }, last, title, chips, bars.node, weighed);
   let said = null;
   node.refill = value => {
     const told = JSON.stringify(value.last);

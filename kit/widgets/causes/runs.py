@@ -2,9 +2,9 @@
 
 from functools import cache, lru_cache
 
-from kit.analysis.causes import BY_LETTER, CausePrediction, RUNS, prediction, weigh_causes
+from kit.analysis.causes import CausePrediction, RUNS, prediction, weigh_causes
 from kit.analysis.effect import paired_effect
-from kit.estimate import Range, rounded
+from kit.estimate import rounded
 from kit.examples import example_run
 from kit.records import Windows
 from kit.words import listed
@@ -18,8 +18,6 @@ FILES = {
 NAMES = {"covered_shaded": "covered and shaded", "dark": "no lamp", "gas": "CO2", "air": "air"}
 GIVEN = ("gas", "air")
 FOR_SALE = tuple(kind for kind in FILES if kind not in GIVEN)
-MOVED_C = 0.05  # a bar's end that moves less does not show
-STANDING = {"needed": "needed", "excluded as the only cause": "not enough alone", "not needed": "may be nothing", "open": "open"}
 
 
 def name_of(kind):
@@ -47,41 +45,6 @@ def beside_gas(kind):
     here, gas = effect_of(kind).warming, effect_of("gas").warming
     ends = [end / size for end in (here.low, here.high) for size in (gas.low, gas.high)]
     return CausePrediction("", kind, min(ends), max(ends))
-
-
-def bars_of(found, before):
-    """A row for each cause: its words, its range in °C now, and where that differs, the range when `before` runs were in."""
-    earlier = found.history[before - 1][1]
-    return [_bar(cause, Range(*earlier[cause.letter], "°C"), cause.letter in moved(found, before)) for cause in found.causes]
-
-
-def _bar(cause, earlier, has_moved):
-    now = Range(cause.least, cause.most, "°C")
-    was = f", before {earlier}" if has_moved else ""
-    ends = {"low": now.low, "high": now.high, "before": [earlier.low, earlier.high] if has_moved else []}
-    return {"key": cause.letter, "name": cause.rival.name, "text": f"{now}{was}: {STANDING[cause.word]}", **ends}
-
-
-def effects_row(kind):
-    """A row for what a run showed: value and range in °C."""
-    shown = effect_of(kind).warming
-    ends = {"low": shown.low, "high": shown.high, "value": shown.value}
-    return {"key": kind, "name": name_of(kind), "text": f"{shown.value_text} ({shown.range})", **ends, "before": []}
-
-
-def moved(found, before):
-    """Letters of the causes whose range has changed since `before` runs were in."""
-    earlier, now = found.history[before - 1][1], found.history[-1][1]
-    return [letter for letter in now if max(abs(one - other) for one, other in zip(earlier[letter], now[letter])) > MOVED_C]
-
-
-def moving_sentence(found, before):
-    """Which bars have moved since `before` runs were in, and what that means for those that did not."""
-    letters = moved(found, before)
-    if not letters:
-        return "No bar moved: every size that fitted before still fits."
-    told = listed(str(BY_LETTER[letter]) for letter in letters)
-    return f"Moved: {told}. The others are as open as before."
 
 
 def fits_alone(letter, kind):

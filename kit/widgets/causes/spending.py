@@ -2,9 +2,9 @@
 
 from kit.analysis.causes import BY_LETTER, LETTERS, RUNS, prediction
 from kit.widgets.cards import buttons, choices, keeping_of, Numbers, step_link, text
+from kit.widgets.causes.board import board_of, effect_row, moving_sentence, ranges_of
 from kit.widgets.causes.chips import CausesCard, laid
-from kit.widgets.causes.runs import FOR_SALE, GIVEN, bars_of, beside_gas, best_first, effect_of, effects_row
-from kit.widgets.causes.runs import fits_alone, moving_sentence, name_of, told, weighed
+from kit.widgets.causes.runs import FOR_SALE, GIVEN, beside_gas, best_first, effect_of, fits_alone, name_of, told, weighed
 
 TO_SPEND = 4
 WORDS = ("more", "same", "less", "gone", "can't say")
@@ -93,19 +93,12 @@ class SpendingCard(CausesCard):
         return (*self._bought, *(kind for kind in FOR_SALE if self.all_open and kind not in self._bought))
 
     def _shown(self):
-        rows = [effects_row(kind) for kind in (*GIVEN, *self._in)]
-        return {"is": "ranges", "key": "shown", "title": "What the runs showed", "value": rows}
+        return ranges_of([effect_row(kind, name_of(kind), effect_of(kind).warming) for kind in (*GIVEN, *self._in)])
 
     def _board(self):
-        found, gas = weighed(self._in), effect_of("gas").warming
+        found = weighed(self._in)
         before = len(GIVEN) + len(self._bought) - (not self.all_open and len(self._bought) > 0)
-        value = {
-            "last": self._last(found, before),
-            "bars": bars_of(found, before),
-            "gas": {"value": gas.value, "text": f"gas run {gas.value_text}"},
-            "weighed": str(found),
-        }
-        return {"is": "board", "key": "board", "chips": self._chips, "value": value}
+        return board_of(found, before, self._chips, self._last(found, before))
 
     def _last(self, found, before):
         """The run bought last: what it showed, what was said, what the model says, which bars moved; once all are in, only that."""

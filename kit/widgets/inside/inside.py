@@ -56,13 +56,13 @@ class Pair:
 
 
 def answer(clock, mouth_cm, gas="CO2"):
-    """What changes places at the two mouths at the clock, how warm that leaves the vessels, and from when on the gas's mouth is open again."""
+    """What changes places at the two mouths at the clock, how warm that leaves the vessels, and when the gas's mouth opens again."""
     pair = pair_at(mouth_cm, gas)
     rise, flow, share = pair.at(clock)
     warmer = rise[0] - rise[1]
     return {
         "sentence": f"{_mouths(pair, clock, flow, gas)} The {gas} vessel is {rounded(warmer, 1)} °C warmer.",
-        "numbers": [(f"{gas} left", _percent(share)), ("through the air vessel's mouth", _ml(flow[1])), (f"the {gas} vessel's", _ml(flow[0]))],
+        "numbers": [(f"{gas} left", _percent(share)), *zip((f"through the {gas} vessel's mouth", "through that over air"), map(_ml, flow))],
         "picture": f"Two vessels cut open. Through the mouth over air go {_ml(flow[1])}, through that over {gas} {_ml(flow[0])}.",
         "table": _table(pair, gas),
         "lines": [line(STEPS, pair.rise_c[:, side], look) for side, look in enumerate(("treated", "control"))],
@@ -124,7 +124,8 @@ def _table(pair, gas):
     cells = [
         [f"{minute}", _percent(share), *map(_ml, flow), f"{rounded(rise[0] - rise[1], 1)} °C"] for minute, rise, flow, share in found
     ]
-    return rows("Every five minutes", ["minute after the gas", f"{gas} left", f"through its mouth, {gas}", "air", f"{gas} warmer by"], cells)
+    head = ["minute after the gas", f"{gas} left", f"through its mouth, {gas}", "air", f"{gas} warmer by"]
+    return rows("Every five minutes", head, cells)
 
 
 @cache
@@ -133,5 +134,6 @@ def usual():
     pair = pair_at(6.5, "CO2")
     (*_, first), (*_, last) = (pair.at(minute) for minute in (FILLED_MIN, pair.opens))
     rise = pair.at(10)[0]
-    texts = {"opens": f"{rounded(pair.opens, 0)} min", "left": f"{rounded(100 * last / first, 0)} %", "alone": f"{rounded(rise[0] - rise[1], 1)} °C"}
-    return Numbers({"left": 100 * last / first}, texts)
+    left, alone = 100 * last / first, rise[0] - rise[1]
+    texts = {"opens": f"{rounded(pair.opens, 0)} min", "left": f"{rounded(left, 0)} %", "alone": f"{rounded(alone, 1)} °C"}
+    return Numbers({"left": left}, texts)

@@ -4,7 +4,8 @@ import pytest
 
 from kit.bench import reveal
 from kit.examples import example_run
-from kit.widgets.causes.runs import FILES, FOR_SALE, bars_of, beside_gas, best_first, effect_of, fits_alone, moved, moving_sentence, weighed
+from kit.widgets.causes.board import bars_of, moved, moving_sentence
+from kit.widgets.causes.runs import FILES, FOR_SALE, beside_gas, best_first, effect_of, fits_alone, weighed
 
 
 @pytest.mark.parametrize("kind", FILES)
