@@ -1,4 +1,4 @@
-"""What a learner decided about a class on the board of lesson 09: who was left out, why, and whose vessels had changed places."""
+"""What a learner decided about a class on the board of lesson 09: who was left out, why, and in which runs the vessels had changed places."""
 
 from dataclasses import dataclass
 
@@ -7,8 +7,8 @@ CLASS_CARD, CLASS_KIND = "09.board", "class"
 
 @dataclass(frozen=True)
 class ClassChoices:
-    """The choices for the class called `name`: `left_out` as ((group, reason), …), a reason that was never given being empty, and the groups
-    `turned`, whose runs were made with the places of the vessels changed."""
+    """The choices for the class called `name`: `left_out` as ((group, reason), …), a reason that was never given being empty, and the runs
+    `turned`, which were made with the places of the vessels changed."""
 
     name: str
     left_out: tuple = ()

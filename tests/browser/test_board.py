@@ -4,7 +4,7 @@ import pytest
 
 from kit import board_view, simulate_run
 from kit.widgets.board.members import Class, Member
-from kit.widgets.board.board import BoardView, _hands
+from kit.widgets.board.board import _hands, BoardView, Marked
 from kit.widgets.board.thirty import thirty
 
 SCRIPT = "board/board"
@@ -56,6 +56,18 @@ def test_a_name_opens_the_run_below_its_row_and_closes_it_again(page, eight, sho
     assert name.get_attribute("aria-expanded") == "true" and page.locator("li canvas").count() == 1
     name.press("Enter")
     page.locator(".kit-board-opened").wait_for(state="detached")
+
+
+def test_a_run_of_ones_own_class_can_be_said_to_be_swapped(page, folder, show_view):
+    whole = thirty()
+    own = Class("ours", whole.members[:5], whole.run_of)
+    runs = [run.name for each in own.members for run in each.runs]
+    view = BoardView(own, [*_hands(own, ("name", "side")), Marked("turned", runs)], kept=False, pairs="joined")
+    view.move(opened="Chert")
+    show_view(page, view, SCRIPT)
+    page.get_by_label("Chert: its vessels had changed places").check()
+    page.wait_for_function("() => 'Chert' in window.model.get('values').turned")
+    assert view.answer["opened"]["runs"] == [{"name": "Chert", "turned": True}]
 
 
 def test_the_rows_stand_in_the_order_asked_for(page, eight, show_view):

@@ -58,7 +58,8 @@ class Board:
 
     def held(self, kept):
         """How many of the bars that count hold the class mean."""
-        return f"{self.count_held(kept)} of {counted(len(kept.shares), 'bar')} hold this mean."
+        held = self.count_held(kept)
+        return f"{held} of {counted(len(kept.shares), 'bar')} {'holds' if held == 1 else 'hold'} this mean."
 
     def count_held(self, kept):
         """Their number."""
@@ -145,7 +146,8 @@ class Board:
 def opened_of(class_, name, pairs):
     """The runs of one group: how treated − control went, and what the group noted."""
     member = next(each for each in class_.members if each.name == name)
-    return {"name": name, "note": member.note, **_course(class_, tuple(run.name for run in member.counted(pairs)), unit())}
+    runs = [{"name": run.name, "turned": run.side < 0} for run in member.runs]
+    return {"name": name, "note": member.note, "runs": runs, **_course(class_, tuple(run.name for run in member.counted(pairs)), unit())}
 
 
 @lru_cache(maxsize=8)

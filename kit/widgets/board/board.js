@@ -116,19 +116,25 @@ function rowShown(row, X, shown) {
 }
 
 function openedOf(v) { // the runs of one group, below its row
-  const note = make("p"), tick = make("input", { type: "checkbox" }), turned = make("label", { class: "kit-board-swap" }, tick, "Its vessels had changed places.");
+  const note = make("p"), swaps = make("div"), ticks = new Map(), own = "turned" in v.grips;
   const course = plot(v, { x: { title: "minutes", low: 0, high: 22 }, y: { title: `treated minus control, ${v.model.get("answer").unit}`, low: 0, high: 3 }, height: 170 });
-  const node = make("div", { class: "kit-board-opened" }, note, "turned" in v.grips ? turned : "", course.node);
-  tick.addEventListener("change", () => {
-    const { [v.values.opened]: old, ...others } = v.values.turned;
-    v.set({ turned: tick.checked ? { ...others, [v.values.opened]: "" } : others });
-  });
+  const node = make("div", { class: "kit-board-opened" }, note, course.node, swaps);
+  const tickOf = name => { // of a run of one's own class: had its vessels changed places?
+    const tick = make("input", { type: "checkbox" });
+    tick.addEventListener("change", () => {
+      const { [name]: old, ...others } = v.values.turned;
+      v.set({ turned: tick.checked ? { ...others, [name]: "" } : others });
+    });
+    return { tick, node: make("label", { class: "kit-board-swap" }, tick, `${name}: its vessels had changed places`) };
+  };
   function show(opened, rows) {
     const row = opened && rows.find(each => each.name === opened.name);
     if (!row) return node.remove();
     if (node.parentNode !== row.node) row.node.append(node);
     say(note, opened.note);
-    tick.checked = opened.name in (v.values.turned ?? {});
+    const asked = own ? opened.runs.map(run => ({ ...kept(ticks, run.name, () => tickOf(run.name)), ...run })) : [];
+    asked.forEach(({ tick, turned }) => { tick.checked = turned; });
+    if ([...swaps.children].some((each, i) => each !== asked[i]?.node) || swaps.children.length !== asked.length) swaps.replaceChildren(...asked.map(each => each.node));
     course.show(opened);
     change(course.node.querySelector("canvas"), { "aria-label": opened.words });
   }

@@ -15,7 +15,7 @@ HELP = (
     "A row for each group. Take a tick away to leave a group out, and write why. Press a name to open its run. "
     "An open dot: this bar misses the class's mean."
 )
-PAIRS = {APART: "one run", JOINED: "swap pairs joined"}
+PAIRS = {APART: "one run a group", JOINED: "swap pairs joined"}
 KNOCKED = {"Slate": "Its lamp was knocked, and the group noted it at once."}
 LESSON, MOST_WORDS = "09", 200
 
@@ -47,7 +47,7 @@ def board_view(runs=None, *, windows=None, truth=False):
     """
     if runs is not None:
         class_ = class_from_runs(runs, {run.name: marks for run in runs if (marks := kept_marks(run))} | (windows or {}))
-        hands = [*_hands(class_, ("name", "size", "side")), Marked("turned", _names(class_))]
+        hands = [*_hands(class_, ("name", "size", "side")), Marked("turned", [run.name for each in class_.members for run in each.runs])]
         return BoardView(class_, hands, kept=True, pairs=JOINED)
     if truth:
         return BoardView(thirty(), [*_truths(), *_hands(thirty(), ORDERS, KNOCKED)], kept=False)
@@ -65,7 +65,7 @@ def first_eight():
 def _truths():
     return [
         Grip("groups", "groups in the class:", 3, len(thirty().members), FIRST),
-        Pick("pairs", "Of each group count", PAIRS, APART),
+        Pick("pairs", "What counts", PAIRS, APART),
         Pick("truth", "The truth is", {"closed": "closed", "open": "open"}, "closed"),
     ]
 
@@ -101,15 +101,15 @@ class BoardView(View):
 
     @property
     def choices(self):
-        """Who is left out here and why, and whose vessels had changed places, as they are kept."""
+        """Who is left out here and why, and which runs had their vessels' places changed, as they are kept."""
         return {"left_out": self.values["left_out"], "turned": list(self.values.get("turned", ()))}
 
     def _take_up(self):
-        """Go on with what was decided about this class before."""
-        names = _names(self.class_)
+        """Go on with what was decided about this class before, of those who are still in it."""
         for told in class_choices(self._keeping.kept, self.class_.name):
-            values = {"left_out": dict(told.left_out), "turned": dict.fromkeys(told.turned, "")}
-            self.move(**{key: {name: why for name, why in each.items() if name in names} for key, each in values.items() if key in self.values})
+            before = {"left_out": dict(told.left_out), "turned": dict.fromkeys(told.turned, "")}
+            known = {name: grip.known for name, grip in self._grips.items() if name in before}
+            self.move(**{name: {each: why for each, why in before[name].items() if each in known[name]} for name in known})
 
     def _keep(self, change):
         if any(change.old.get(key) != change.new.get(key) for key in ("left_out", "turned")):

@@ -50,9 +50,10 @@ class Class:
 
     @lru_cache(maxsize=8)
     def turned(self, names):
-        """The same class, the runs of these groups (a tuple of names) taken for swapped ones."""
-        members = tuple(replace(each, runs=tuple(replace(run, side=-run.side) for run in each.runs)) if each.name in names else each for each in self.members)
-        return replace(self, members=members) if names else self
+        """The same class, the runs with these `names` (a tuple) taken for swapped ones."""
+        sides = {run.name: -run.side if run.name in names else run.side for each in self.members for run in each.runs}
+        members = (replace(each, runs=tuple(replace(run, side=sides[run.name]) for run in each.runs)) for each in self.members)
+        return replace(self, members=tuple(members)) if names else self
 
     @lru_cache(maxsize=64)
     def effect(self, names, pairs):

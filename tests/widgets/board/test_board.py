@@ -5,7 +5,7 @@ import json
 import numpy as np
 import pytest
 
-from kit import board_view, choose_class, class_effect, example_class, example_run, Fault, Windows
+from kit import board_view, choose_class, class_effect, example_class, example_run, Fault, read_class, Windows
 from kit.coursework import class_choices, ClassChoices, keep_marks, remember
 from kit.widgets.board.board import of_the_bundled
 from kit.widgets.board.choosing import BUNDLED
@@ -142,8 +142,10 @@ def test_a_class_of_ones_own_comes_from_a_folder_with_runs_of_a_group_together(f
     view = board_view(card.runs)
     assert sorted(each["name"] for each in view.answer["rows"]) == ["basalt", "chert", "dolomite", "pumice"]
     assert choose_class("09.class").runs.name == "ours"
-    move(view, turned={"chert": ""})
-    assert class_choices(keeping_of("09").kept, "ours")[0].turned == ("chert",) and next(e for e in view.answer["rows"] if e["name"] == "chert")["turned"]
+    move(view, turned={"basalt-swapped": ""}, opened="basalt")
+    assert view.answer["opened"]["runs"] == [{"name": "basalt-swapped", "turned": True}, {"name": "basalt", "turned": False}]
+    assert [each["turned"] for each in view.answer["rows"][0]["runs"]] == [True, False]
+    assert class_choices(keeping_of("09").kept, "ours")[0].turned == ("basalt-swapped",) == tuple(board_view(card.runs).values["turned"])
 
 
 def test_a_run_without_a_number_is_named_with_its_reason(folder):
@@ -152,6 +154,14 @@ def test_a_run_without_a_number_is_named_with_its_reason(folder):
     press(card := choose_class("09.class"), "choose", **{"class": "ours"})
     answer = board_view(card.runs).answer
     assert "Without a number: torn.csv" in answer["sentence"] and [row for row in answer["table"]["rows"] if row[0] == "torn.csv" and len(row[2]) > 20]
+
+
+def test_a_swapped_run_that_is_named_counts_as_one_in_the_mean(folder):
+    own_class(folder)
+    runs = read_class("ours", progress=lambda _: None)
+    shown = move(board_view(runs), turned={"basalt-swapped": "", "pumice-shaded": ""})
+    effect = class_effect(runs, swapped=["basalt-swapped", "pumice-shaded"], thermometers="own")
+    assert means(shown)["class"]["value"] == pytest.approx(effect.mean.value) and means(shown)["class"]["low"] == pytest.approx(effect.mean.low)
 
 
 def test_a_class_that_went_away_is_said_and_the_bundled_one_stands_in(folder):
