@@ -115,11 +115,16 @@ class Lesson:
     unit: str = ""
     hinge: int = 0
 
+    @property
+    def label(self):
+        """What it is called in a sentence: 'Lesson 00'; the title of one without a number."""
+        return f"Lesson {self.number}" if self.number.isdigit() else self.title
+
     def card(self, key):
         """The prediction or note with that key; a Fault that lists those there are."""
         cards = {each.key: each for each in (*self.predictions, *self.notes)}
         if key not in cards:
-            raise Fault(f"Lesson {self.number} has no card {key!r}. It has {listed(cards)}.")
+            raise Fault(f"{self.label} has no card {key!r}. It has {listed(cards)}.")
         return cards[key]
 
 

@@ -30,7 +30,7 @@ class PredictionCount:
     def __str__(self):
         again = sum(self.changed.values())
         looked = f" Of {again} who looked again, {again - self.changed[KEPT]} changed it." if again else ""
-        return f"Lesson {self.lesson.number}: {sum(self.first.values()) - self.first[SKIPPED]} predicted.{looked}"
+        return f"{self.lesson.label}: {sum(self.first.values()) - self.first[SKIPPED]} predicted.{looked}"
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,7 +58,7 @@ class QuestionCount:
 
     def __str__(self):
         named = f" Most often behind it: {self.ideas.most_common(1)[0][0]}." if self.ideas else ""
-        return f"Lesson {self.lesson.number}, question {self.number}: {self.missed} of {self.asked} missed it at first.{named}"
+        return f"{self.lesson.label}, question {self.number}: {self.missed} of {self.asked} missed it at first.{named}"
 
     @property
     def advice(self):

@@ -56,7 +56,7 @@ def questions_card(desk):
 
 
 def _right(count):
-    return f"Lesson {count.lesson.number}, question {count.number}: {count.asked - count.missed} of {count.asked} found it at first."
+    return f"{count.lesson.label}, question {count.number}: {count.asked - count.missed} of {count.asked} found it at first."
 
 
 def _question(key, count, title):
@@ -82,7 +82,7 @@ def notes_card(desk):
         if not every:
             return [text("none", NOTHING)]
         here = every[min(int(shown["note"]), len(every) - 1)]
-        prompts = [(str(n), f"Lesson {each.lesson.number}: {each.note.prompt}") for n, each in enumerate(every)]
+        prompts = [(str(n), f"{each.lesson.label}: {each.note.prompt}") for n, each in enumerate(every)]
         which = choices("note", "Which note?", prompts, shown["note"])
         options = [(str(n), words) for n, words in enumerate(here.texts, start=1)]
         sides = [choices(side, f"For the {side} side of the wall", options, shown[side]) for side in ("left", "right")]

@@ -114,7 +114,7 @@ def _lesson(lesson, kept):
         return ""
     predicted = table("", told, ("question", "predicted before", "said later")) if told else ""
     written = "".join(said("h4", prompt) + element("div", paragraphs(text), cls="note") for prompt, text in notes)
-    head = f"Lesson {lesson.number}: {lesson.title}" if lesson.number.isdigit() else lesson.title
+    head = f"{lesson.label}: {lesson.title}" if lesson.label != lesson.title else lesson.title
     return section(head, predicted, written, level=3)
 
 

