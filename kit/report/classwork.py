@@ -16,7 +16,7 @@ NO_REASON = "no reason was given"
 @dataclass(frozen=True, eq=False)
 class ClassWork:
     """The class that a learner looked at: its `runs` (`ClassRuns`), the `windows` marked on some of them, by run name; `left_out`, ((group, why), …),
-    and the groups `turned`, whose vessels had changed places. `invented`: the groups are the kit's own."""
+    and the runs `turned`, whose vessels had changed places. `invented`: the groups are the kit's own."""
 
     runs: ClassRuns
     windows: dict = field(default_factory=dict)
@@ -28,7 +28,7 @@ class ClassWork:
         """The `ClassEffect` of those that count; a run without marks is read in the windows that the kit suggests."""
         counting = [run for run in self.runs if self._group(run) not in dict(self.left_out)]
         read = tuple(self._read(run, tolerance_c_per_min) for run in counting)
-        swapped = [run.name for run in counting if self._group(run) in self.turned]
+        swapped = [run.name for run in counting if run.name in self.turned]
         return class_effect(replace(self.runs, runs=read), swapped=swapped, tolerance_c_per_min=tolerance_c_per_min)
 
     def _group(self, run):

@@ -11,7 +11,7 @@ from kit.statistics import Terms
 APART, JOINED = "apart", "joined"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Member:
     """A group: its `runs` (a `GroupRuns` each), what else is known of it in `facts` ('time' in min of the school day, 'mouth' in cm), its own `note`."""
 
@@ -30,6 +30,7 @@ class Member:
         usual = tuple(run for run in self.runs if run.side > 0)
         return self.runs if pairs == JOINED else usual or self.runs
 
+    @lru_cache(maxsize=256)
     def pooled(self, pairs):
         """Its bar: one `GroupRuns`."""
         runs = self.counted(pairs)

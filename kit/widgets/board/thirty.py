@@ -1,11 +1,13 @@
 """Thirty groups of an invented school: the bundled eight, and twenty-two more from the same bench, whose lamps all leaned to the same side.
 
-`thirty.csv` keeps what `measured` finds in each run, so that a board opens at once; the tests work it out anew. Its first columns say how the
-bench made a run (`kit.bench.recipe.Recipe` has their units), `started_min` when in the school day. Half the groups read a second time, with the
-places of the vessels changed. `truth_c`: what the gas alone did in that group's vessel, which no group can know.
+`thirty.csv` keeps what `measured` finds in each run, so that a board opens at once; tests work it out anew, and `renew()` writes it anew after a
+change of the bench. Its first columns say how the bench made a run (`kit.bench.recipe.Recipe` has their units), `started_min` when in the school
+day. Half the groups read a second time, with the places of the vessels changed. `truth_c`: what the gas alone did in that group's vessel, which
+no group can know.
 """
 
 import csv
+import io
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -19,6 +21,7 @@ from kit.estimate import Parts
 from kit.examples import example_class, example_run
 from kit.records import Windows
 from kit.statistics import ranged
+from kit.storage import write_atomically
 from kit.widgets.board.members import Class, Member
 
 RECORD = Path(__file__).with_name("thirty.csv")
@@ -69,3 +72,13 @@ def measured(row):
     run = run_of(row["run"])
     warming = paired_effect(run, WINDOWS).warming
     return {"truth_c": reveal(run).warming_c, "value": warming.value} | {name: getattr(warming.parts, name) for name in PARTS}
+
+
+def renew():
+    """Work out anew, and write, all that `thirty.csv` keeps of the runs; how the bench made them stays."""
+    told = [{**row, **{name: f"{number:.6g}" for name, number in measured(row).items()}} for row in rows()]
+    text = io.StringIO(newline="")
+    table = csv.DictWriter(text, list(told[0]), lineterminator="\n")
+    table.writeheader()
+    table.writerows(told)
+    write_atomically(RECORD, text.getvalue())

@@ -1,6 +1,7 @@
 """The class's board: its numbers are those of `class_effect`, both answers stand, choices are kept, and the thirty groups are what the bench made."""
 
 import json
+import shutil
 
 import numpy as np
 import pytest
@@ -10,6 +11,7 @@ from kit.coursework import class_choices, ClassChoices, keep_marks, remember
 from kit.widgets.board.board import of_the_bundled
 from kit.widgets.board.choosing import BUNDLED
 from kit.widgets.board.members import class_from_runs, JOINED
+from kit.widgets.board import thirty as thirty_module
 from kit.widgets.board.thirty import measured, PARTS, rows, run_of, thirty, WINDOWS
 from kit.widgets.cards import keeping_of
 from tests.widgets.invented import invented_run
@@ -201,3 +203,26 @@ def test_a_class_that_reads_fahrenheit_sees_the_board_in_it(folder):
         assert [each["value"] for each in after[name]] == pytest.approx([1.8 * each["value"] for each in before[name]])
     assert after["truth"]["at"] == pytest.approx(1.8 * before["truth"]["at"]) and after["span"] == pytest.approx([1.8 * end for end in before["span"]])
     assert after["opened"]["lines"][0]["y"][-1] == pytest.approx(1.8 * before["opened"]["lines"][0]["y"][-1], abs=0.002)
+
+
+def numbers():
+    return [{name: float(row[name]) for name in ("truth_c", "value", *PARTS)} for row in rows()]
+
+
+def test_what_is_kept_can_be_written_anew_and_comes_out_the_same(tmp_path, monkeypatch):
+    few = tmp_path / "few.csv"
+    few.write_text("\n".join(thirty_module.RECORD.read_text(encoding="utf-8").splitlines()[:3]) + "\n", encoding="utf-8")
+    monkeypatch.setattr(thirty_module, "RECORD", few)
+    before = numbers()
+    thirty_module.renew()
+    assert [pytest.approx(each, rel=1e-4, abs=1e-4) for each in before] == numbers() and len(before) == 2
+
+
+def test_a_zip_beside_the_page_is_offered_and_one_that_can_not_be_read_is_said(folder):
+    own_class(folder)
+    shutil.make_archive("zipped", "zip", folder / "ours")
+    (folder / "broken.zip").write_bytes(b"no zip at all")
+    card = choose_class("09.class")
+    assert {"ours", "zipped.zip", "broken.zip"} < set(options_of(card))
+    assert "5 runs of the class" in press(card, "choose", **{"class": "zipped.zip"}) and len(board_view(card.runs).answer["rows"]) == 4
+    assert "From here on" not in press(card, "choose", **{"class": "broken.zip"}) and len(card.runs) == 5
