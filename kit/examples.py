@@ -1,15 +1,13 @@
 """The bundled runs: invented data from the simulated bench, read like any other file."""
 
 from dataclasses import replace
-from pathlib import Path
 
-from kit.bootstrap.places import open_course
+from kit.bootstrap.places import DATASETS, open_course
 from kit.faults import Fault
 from kit.intake.classes import read_class
 from kit.intake import read_run
 from kit.words import listed
 
-DATASETS = Path(__file__).parents[1] / "datasets"
 DATA = "data"  # the folder of a course that holds the teacher's own runs
 INVENTED = "These data are invented: simulated from the kit's vessel model."
 

@@ -10,12 +10,13 @@ LEFT_BEHIND = ("PYTHONHOME", "PYTHONPATH", "PYTHONSTARTUP")
 TAKEN_ALONG = {"OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1", "PYTHONNOUSERSITE": "1"}
 
 
-def hand_over(python, words, began):
+def hand_over(python, words, began, told=None):
     """Run `kit.commands` with `words` by `python`; its exit status. On Linux and macOS it takes this process's place.
 
-    `began` is the time, of the clock that all processes share, when the person's command started.
+    `began` is the time, of the clock that all processes share, when the person's command started. `told`: environment variables, those of
+    the kit's own environment without it.
     """
-    command, told = [str(python), "-m", "kit.commands", *words], surroundings() | {BEGAN: str(began)}
+    command, told = [str(python), "-m", "kit.commands", *words], {**(told or surroundings()), BEGAN: str(began)}
     if not WINDOWS:
         os.execve(python, command, told)
     return wait_for(subprocess.Popen(command, env=told))

@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from kit.bootstrap.places import CHECKOUT
+from kit.bootstrap.places import CHECKOUT, own_folder
 
 ABOUT = "Twin Vessels: two vessels, one lamp, CO2 in one. How much warmer did it get, and how sure are you?"
 
@@ -16,7 +16,7 @@ def read(words):
     cut = words.index("--") if "--" in words else len(words)
     options = parser().parse_args(words[:cut])
     if getattr(options, "work", CHECKOUT) is None and not getattr(options, "course", None):  # a course has a place of its own
-        options.work = CHECKOUT / ("my-class" if getattr(options, "teacher", False) else "my-work")
+        options.work = own_folder() / ("my-class" if getattr(options, "teacher", False) else "my-work")
     options.rest = words[cut + 1 :]
     return options
 
@@ -44,7 +44,9 @@ def add_prepare(commands):
 
 def add_copy(commands):
     copy = command(commands, "copy", "put a fresh copy of a lesson beside the old one, which stays as it is")
-    copy.add_argument("lesson", help="its number or a part of its name, such as 00")
+    which = copy.add_mutually_exclusive_group(required=True)
+    which.add_argument("lesson", nargs="?", help="its number or a part of its name, such as 00")
+    which.add_argument("--all", type=Path, metavar="FOLDER", help="put every lesson into that folder instead, for a Jupyter that the kit did not start")
     add_work(copy)
 
 

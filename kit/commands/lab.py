@@ -8,12 +8,12 @@ import time
 from pathlib import Path
 
 from kit.bootstrap.handover import BEGAN
-from kit.bootstrap.places import CHECKOUT, COURSE
+from kit.bootstrap.places import COURSE, KIT, own_folder
 from kit.commands.leftovers import passing_folder, remove_halves
 from kit.coursework import add_missing_lessons, course_named, COURSE_FILE, LESSONS, TEACHERS
 from kit.faults import Fault
 
-SETTINGS = Path(__file__).parents[1] / "jupyter"
+SETTINGS = KIT / "jupyter"
 PORTS = range(8888, 8988)
 CONTENTS, DESK = "contents.ipynb", "desk.ipynb"
 
@@ -39,7 +39,7 @@ def course_and_work(options):
 
     try:
         is_zip = not options.course.is_dir()
-        course = (unpack_course(options.course, CHECKOUT / "my-courses") if is_zip else options.course).absolute()
+        course = (unpack_course(options.course, own_folder() / "my-courses") if is_zip else options.course).absolute()
         course_named(course)
     except Fault as fault:
         raise SystemExit(str(fault)) from fault

@@ -2,7 +2,7 @@
 
 from kit.coursework.answers import add_answer, Answer, answer_of, answers_beside, answers_path, Kept, peek_at_answers, read_answers, this_notebook
 from kit.coursework.classes import CLASS_CARD, CLASS_KIND, class_choices, ClassChoices
-from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text
+from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text, text_for_elsewhere
 from kit.coursework.courses import course_named, COURSE_FILE, OwnCourse
 from kit.coursework.deciding import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
 from kit.coursework.filing import keep_unchanged, safe_name
@@ -24,5 +24,5 @@ __all__ = [
     "kept_windows", "KIND_CARD", "KIND_SAID", "learners_text", "left_out_in_code", "Lesson", "lesson_folders", "LESSONS", "level_of",
     "margin_c", "names_in", "next_step", "Note", "OUT", "Outline", "outline_with", "outlines", "OWN_CARD", "own_runs", "OwnCourse",
     "OwnRun", "peek_at_answers", "places_of", "Prediction", "progress_of", "read_answers", "read_as_recorded", "read_card", "read_lesson",
-    "read_own", "remember", "remembered", "RUBRIC", "run_kind", "safe_name", "TEACHERS", "this_notebook", "ticks",
+    "read_own", "remember", "remembered", "RUBRIC", "run_kind", "safe_name", "TEACHERS", "text_for_elsewhere", "this_notebook", "ticks",
 ]  # fmt: skip

@@ -1,6 +1,7 @@
 """The learner's folder: copies of the lessons. Each copy is whole or not there, and none is ever written over."""
 
 import json
+import re
 
 from kit.coursework.answers import answers_beside
 from kit.coursework.lessons import LESSONS
@@ -10,13 +11,15 @@ PROMPT = {
     "code": "# Your turn: write your line here, then press Shift+Enter.",
     "markdown": "*Your turn: press Enter here and write. Shift+Enter closes the text.*",
 }
+PRESS = "**Press Run in the menu at the top, then Run All Cells. Do that again whenever you come back.**"
+STARTS = re.compile(r"(This page|Each) starts by itself[^.]*\.( If you see the button \*\*Start this lesson\*\*, press it first\.)?")
 
 
-def add_missing_lessons(work, lessons=LESSONS):
-    """Copy each lesson that `work` does not hold yet; give the new copies' names."""
+def add_missing_lessons(work, lessons=LESSONS, text_of=None):
+    """Copy each lesson that `work` does not hold yet, as `text_of` (`learners_text`) makes it; give the new copies' names."""
     missing = [lesson for lesson in sorted(lessons.glob("*.ipynb")) if not (work / lesson.name).exists()]
     for lesson in missing:
-        write_atomically(work / lesson.name, learners_text(lesson))
+        write_atomically(work / lesson.name, (text_of or learners_text)(lesson))
     return [lesson.name for lesson in missing]
 
 
@@ -37,4 +40,13 @@ def learners_text(lesson):
         if "answer" in cell.get("metadata", {}).get("tags", ()):
             cell["source"] = [PROMPT[cell["cell_type"]]]
             cell["metadata"].pop("editable", None)  # a lesson's own text is closed to stray keys; this one is for writing
+    return json.dumps(book, indent=1, ensure_ascii=False) + "\n"
+
+
+def text_for_elsewhere(lesson):
+    """As `learners_text`, for a Jupyter that the kit did not start: no page starts by itself there, and the first line says what to press."""
+    book = json.loads(learners_text(lesson))
+    first = book["cells"][0]
+    told = STARTS.sub(r"\1 keeps your work.", "".join(first["source"]))
+    first["source"] = f"{PRESS}\n\n{told}".splitlines(keepends=True)
     return json.dumps(book, indent=1, ensure_ascii=False) + "\n"

@@ -7,13 +7,12 @@ from dataclasses import MISSING, dataclass, fields
 from math import inf
 from pathlib import Path
 
-from kit.bootstrap.places import open_course
+from kit.bootstrap.places import LESSONS, open_course
 from kit.faults import Fault
 from kit.storage import here
 from kit.words import listed
 
 TOLD = {str: "a text in quotes", int: "a whole number", bool: "true or false"}
-LESSONS = Path(__file__).parents[2] / "lessons"
 TEACHERS = LESSONS / "teacher"
 
 

@@ -2,7 +2,8 @@
 
 import tomllib
 from importlib.metadata import PackageNotFoundError, version
-from pathlib import Path
+
+from kit.bootstrap.places import CHECKOUT
 
 KIT, PACKAGES = "twin-vessels", ("numpy", "scipy", "pandas", "statsmodels", "plotly")
 
@@ -17,5 +18,4 @@ def kit_version():
     try:
         return version(KIT)
     except PackageNotFoundError:
-        project = Path(__file__).parents[2] / "pyproject.toml"
-        return tomllib.loads(project.read_text(encoding="utf-8"))["project"]["version"]
+        return tomllib.loads((CHECKOUT / "pyproject.toml").read_text(encoding="utf-8"))["project"]["version"]

@@ -7,10 +7,11 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 
+from kit.bootstrap.places import LESSONS
 from kit.settings.lines import LINES, NAME, TABLES
 from kit.words import listed
 
-OURS = Path(__file__).parents[2] / "lessons" / "teacher" / NAME
+OURS = LESSONS / "teacher" / NAME
 SHORTHAND = {"C": "°C", "F": "°F"}
 NO_TOML = "{name} can't be read: {problem}. The usual settings hold until that line is mended."
 

@@ -37,3 +37,12 @@ def test_an_unknown_command_names_the_known_ones(capsys):
         read(["lap"])
     complaint = capsys.readouterr().err
     assert all(word in complaint for word in ("lap", "lab", "prepare", "copy", "test", "check"))
+
+
+def test_one_lesson_is_copied_or_all_of_them(capsys):
+    assert (read(["copy", "00"]).lesson, read(["copy", "00"]).all) == ("00", None)
+    assert (read(["copy", "--all", "x"]).lesson, str(read(["copy", "--all", "x"]).all)) == (None, "x")
+    for words in (["copy"], ["copy", "00", "--all", "x"]):
+        with pytest.raises(SystemExit):
+            read(words)
+    assert "one of the arguments lesson --all is required" in capsys.readouterr().err

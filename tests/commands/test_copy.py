@@ -36,5 +36,5 @@ def test_a_word_that_does_not_decide_lists_those_that_would(word, sentence, less
 
 
 def test_it_says_where_the_fresh_copy_is(tmp_path, capsys):
-    assert copy(Namespace(lesson="00", work=tmp_path)) == 0
+    assert copy(Namespace(lesson="00", work=tmp_path, all=None)) == 0
     assert capsys.readouterr().out == f"A fresh copy is in {tmp_path / '00-your-first-run.ipynb'}. The old one is as it was.\n"
