@@ -117,8 +117,8 @@ def test_all_lessons_go_where_they_are_wanted_and_stay_as_they_are(python, tmp_p
     status, printed, _ = python("-m", "kit", "copy", "--all", "here")
     assert (status, printed) == (
         0,
-        f"{len(lessons) - 1} lessons put into {mine.parent}. What it had already (1 lesson) stayed as it was. Open contents.ipynb there in your Jupyter; the first "
-        "line says what to press.\n",
+        f"{len(lessons) - 1} lessons put into {mine.parent}. What it had already (1 lesson) stayed as it was. "
+        "Open contents.ipynb there in your Jupyter; the first line says what to press.\n",
     )
     assert mine.read_text() == "mine" and sorted(path.name for path in mine.parent.iterdir()) == [path.name for path in lessons]
     for lesson in (each for each in lessons if each.name != mine.name):
