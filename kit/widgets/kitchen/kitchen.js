@@ -5,7 +5,7 @@ import { change } from "../shared/elements.js";
 import { plot } from "../shared/plot.js";
 import { viewOf } from "../shared/view.js";
 
-const FLOOR = 214, CM = 6.2, FINGERS = 3, TREATED = 158, CONTROL = 272; // of the drawing: units for a cm; two fingers of rim over the water; middles of the glasses
+const FLOOR = 214, CM = 6.2, FINGERS = 3, TREATED = 174, CONTROL = 284; // of the drawing: units for a cm; two fingers of rim over the water; middles of the glasses
 
 export default { render: viewOf(v => {
   const picture = drawing(v, 350, 252), scene = sceneOf(picture);
@@ -22,7 +22,7 @@ export default { render: viewOf(v => {
 }) };
 
 function sceneOf({ shape }) {
-  const water = shape("rect", { class: "kit-kitchen-water", x: 20, width: 312 }), bowl = shape("path", { class: "kit-kitchen-bowl" });
+  const water = shape("rect", { class: "kit-kitchen-water", x: 6, width: 338 }), bowl = shape("path", { class: "kit-kitchen-bowl" });
   const glasses = [TREATED, CONTROL].map(middle => ({ middle, glass: shape("path", { class: "kit-kitchen-glass" }), stem: shape("line", { class: "kit-kitchen-stem" }) }));
   const gas = shape("rect", { class: "kit-kitchen-gas" }), film = shape("line", { class: "kit-kitchen-film" });
   for (const [middle, name] of [[TREATED, "treated"], [CONTROL, "control"]]) {
@@ -31,7 +31,7 @@ function sceneOf({ shape }) {
   const fit = ({ depth_cm, mouth_cm, lid }) => {
     const top = FLOOR - CM * depth_cm, half = CM * mouth_cm / 2, level = FLOOR - CM * Math.max(depth_cm - FINGERS, 1);
     change(water, { y: level, height: FLOOR + 6 - level });
-    change(bowl, { d: `M18,${level - 14} V${FLOOR + 8} H334 V${level - 14}` });
+    change(bowl, { d: `M4,${level - 14} V${FLOOR + 8} H346 V${level - 14}` });
     for (const { middle, glass, stem } of glasses) {
       change(glass, { d: `M${middle - half},${top} V${FLOOR} H${middle + half} V${top}` });
       change(stem, { x1: middle + half / 2, x2: middle + half / 2, y1: top - 22, y2: FLOOR - CM * depth_cm / 2 });
