@@ -34,12 +34,12 @@ def lab(options):
 
 def course_and_work(options):
     """(the folder of the course, the folder to serve): of a course's folder itself, so that it can be written; of its zip, which is unpacked
-    among `my-courses`, one for the learner's work. The course is open from now on."""
+    among `my-courses` (or hidden in the folder that `--work` names), one for the learner's work. The course is open from now on."""
     from kit.course import unpack_course  # with all that charts need, which no other start waits for
 
     try:
-        is_zip = not options.course.is_dir()
-        course = (unpack_course(options.course, own_folder() / "my-courses") if is_zip else options.course).absolute()
+        is_zip, home = not options.course.is_dir(), options.work / ".course" if options.work else own_folder() / "my-courses"
+        course = (unpack_course(options.course, home) if is_zip else options.course).absolute()
         course_named(course)
     except Fault as fault:
         raise SystemExit(str(fault)) from fault

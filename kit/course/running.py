@@ -1,4 +1,4 @@
-"""A lesson's cells run from a fresh kernel, as a learner's copy: which one fails, and why."""
+"""A lesson's cells run from a fresh kernel, as a learner's copy whose predictions are made: which cell or card fails, and why."""
 
 import os
 import re
@@ -6,13 +6,16 @@ import tempfile
 
 from kit.bootstrap.places import COURSE
 from kit.course.packing import packed_text
+from kit.coursework import add_answer, Answer, answers_path, read_lesson
+from kit.faults import Fault
 
-TIMEOUT_S = 120
+TIMEOUT_S, STATES = 120, "application/vnd.jupyter.widget-state+json"
 COLOURS = re.compile(r"\x1b\[[0-9;]*m")
 
 
 def failures_of(path, course):
-    """A sentence for the first cell of the notebook at `path` that fails in a fresh kernel while the folder `course` is open; none if all run."""
+    """A sentence for the first cell of the notebook at `path` that fails in a fresh kernel while the folder `course` is open, else for each card
+    that can't say what it should; none if all do."""
     import nbformat
     from nbclient import NotebookClient
     from nbclient.exceptions import CellExecutionError, CellTimeoutError, DeadKernelError
@@ -20,6 +23,7 @@ def failures_of(path, course):
     book = nbformat.reads(packed_text(path), as_version=4)
     with tempfile.TemporaryDirectory(prefix="kit-check-") as folder:
         surroundings = {**os.environ, COURSE: str(course)}
+        _predict(path, folder)
         client = NotebookClient(book, timeout=TIMEOUT_S, kernel_name="python3", resources={"metadata": {"path": folder}})
         try:
             client.execute(env=surroundings)
@@ -27,7 +31,25 @@ def failures_of(path, course):
             return (_sentence(book, problem),)
         except (CellTimeoutError, DeadKernelError) as problem:
             return (f"A cell never ends in a fresh kernel, or ends Python itself: {problem}".strip(),)
-    return ()
+    return tuple(f"The card {title!r} can't be shown: {told}" for title, told in _faulty_cards(book))
+
+
+def _predict(path, folder):
+    """Keep the first choice of every prediction in `folder`, so that all that is held back is shown."""
+    try:
+        lesson = read_lesson(path.stem.split("-")[0] if path.stem[:2].isdigit() else path.stem, path.parent)
+    except Fault:
+        return  # that its texts can't be read is told by another check
+    for each in lesson.predictions:
+        said = {"choice": "a", "words": each.choices[0].text if each.choices else "", "because": "", "sure": "a guess"}
+        add_answer(answers_path(lesson.number, folder), Answer(f"{lesson.number}.{each.key}", "prediction", said))
+
+
+def _faulty_cards(book):
+    """(title, what it says) of each card that shows a fault."""
+    models = book.metadata.get("widgets", {}).get(STATES, {}).get("state", {}).values()
+    cards = [model["state"] for model in models if isinstance(model.get("state", {}).get("blocks"), list)]
+    return [(card.get("title", ""), block["text"]) for card in cards for block in card["blocks"] if block.get("tone") == "fault"]
 
 
 def _sentence(book, problem):

@@ -67,11 +67,11 @@ def pytest_runtest_makereport(item):
 
 @pytest.fixture(scope="session")
 def start_lab(tmp_path_factory):
-    """`start_lab(work)` gives a further Lab, on a folder of its own unless one is named; all are ended with the tests."""
+    """`start_lab(work, *more)` gives a further Lab, on a folder of its own unless one is named, with more words; all are ended with the tests."""
     with ExitStack() as ends:  # each is ended, even if another refuses to
 
-        def start(work=None):
-            lab = Lab(work or tmp_path_factory.mktemp("course") / "my-work", tmp_path_factory.mktemp("log") / "server.log")
+        def start(work=None, *more):
+            lab = Lab(work or tmp_path_factory.mktemp("course") / "my-work", tmp_path_factory.mktemp("log") / "server.log", *more)
             ends.callback(lab.stop)
             return lab
 

@@ -18,11 +18,11 @@ ADDRESS = re.compile(r"http://127\.0\.0\.1:\d+/\S+")
 
 
 class Lab:
-    """A JupyterLab started by the kit's own command in the folder `work`; `pid` is the server's process, `pages` show it."""
+    """A JupyterLab started by the kit's own command in the folder `work`, with `more` words; `pid` is the server's process, `pages` show it."""
 
-    def __init__(self, work, log):
+    def __init__(self, work, log, *more):
         self.work, self.pages = Path(work), WeakSet()
-        command = [sys.executable, "-m", "kit", "lab", "--no-browser", "--work", str(work), "--port", str(own_port())]
+        command = [sys.executable, "-m", "kit", "lab", "--no-browser", "--work", str(work), "--port", str(own_port()), *more]
         with open(log, "w") as file:  # exposing the app: so that a test can ask the page what it would otherwise have to guess
             self.process = subprocess.Popen(
                 [*command, "--", "--LabApp.expose_app_in_browser=True"], cwd=CHECKOUT, stdout=file, stderr=subprocess.STDOUT

@@ -73,6 +73,11 @@ def test_a_cell_that_fails_from_a_fresh_kernel_is_named_with_its_reason(lesson, 
     assert sentence.startswith('Cell 7 fails in a fresh kernel (run = example_run("moon")): Fault: There is no example run \'moon\'.')
 
 
+def test_a_card_that_asks_for_a_number_that_is_not_there_is_named(lesson, tmp_path):
+    found = failures_of(lesson([("cards", "gives {warming}", "gives {warmth}"), ("cards", 'number = "warming"', 'number = "heat"')]), tmp_path)
+    assert len(found) == 2 and any("asks for {warmth}, which this result does not hold" in each for each in found)
+
+
 def test_the_template_runs_from_a_fresh_kernel(lesson, tmp_path):
     assert failures_of(lesson(), tmp_path) == ()
 
