@@ -31,8 +31,8 @@ def decided_run(run, decisions):
         choice, reason = dict(decisions).get(place.key, (KEEP, ""))
         if choice == OUT:
             run = run.without(place).with_remark(f"Left out because: {reason}")
-        elif choice == FLAG:
-            run = run.with_remark(f"Kept with a flag: {place} {reason}".strip())
+        elif choice == FLAG or reason:
+            run = run.with_remark(f"{'Kept with a flag' if choice == FLAG else 'Kept'}: {place} {reason}".strip())
     return run
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from kit.coursework.answers import add_answer, Answer, Kept, peek_at_answers
-from kit.coursework.deciding import decided_run, decisions_of
+from kit.coursework.deciding import CARD, decided_run, decisions_of, KIND
 from kit.coursework.filing import safe_name
 from kit.faults import Fault
 from kit.storage import here
@@ -40,15 +40,25 @@ def own_runs(folder="."):
 
 def remember(file, keywords, folder="."):
     """Note down that `file`, which lies in `folder`, is a run of the learner's and is read with `keywords`; gives the path of the note."""
-    path = here(Path(folder, FOLDER, f"{safe_name(str(file).replace('/', '-'))}.json"))
+    path = _note_of(file, folder)
     add_answer(path, Answer(OWN_CARD, BROUGHT, {"file": str(file), "keywords": keywords}))
     return path
 
 
 def remembered(folder="."):
-    """(file, keywords) of the run that was open last and whose file is there, or None."""
+    """(file, keywords, decisions on its odd places) of the run that was open last and whose file is there, or None."""
     there = (each for each in own_runs(folder) if Path(folder, each.file).is_file())
-    return next(((each.file, each.keywords) for each in there), None)
+    return next(((each.file, each.keywords, decisions_of(each.kept)) for each in there), None)
+
+
+def decide_run(file, decisions, folder="."):
+    """Note down what was decided about odd places of the run in `file`: (key, (choice, reason)) pairs."""
+    for place, (choice, reason) in decisions:
+        add_answer(_note_of(file, folder), Answer(CARD, KIND, {"place": place, "choice": choice, "reason": reason}))
+
+
+def _note_of(file, folder):
+    return here(Path(folder, FOLDER, f"{safe_name(str(file).replace('/', '-'))}.json"))
 
 
 def read_own(own, folder="."):

@@ -24,9 +24,9 @@ def test_the_run_that_was_open_last_comes_first(tmp_path):
     kept(tmp_path, "a.csv", NAMED, "2099-01-02T08:00:00+01:00")
     kept(tmp_path, "b.csv", {"clock": ["min", 40]}, "2099-01-01T08:00:00+01:00")
     assert [each.file for each in own_runs(tmp_path)] == ["a.csv", "b.csv"]
-    assert remembered(tmp_path) == ("a.csv", NAMED)
+    assert remembered(tmp_path) == ("a.csv", NAMED, ())
     (tmp_path / "a.csv").unlink()
-    assert remembered(tmp_path) == ("b.csv", {"clock": ["min", 40]})
+    assert remembered(tmp_path) == ("b.csv", {"clock": ["min", 40]}, ())
 
 
 def test_a_run_is_read_again_as_it_was_and_its_newest_words_count(tmp_path):

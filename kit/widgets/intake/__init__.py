@@ -3,5 +3,6 @@
 from kit.widgets.intake.bringing import BringIn, bring_in
 from kit.widgets.intake.handing import RunCard, code_line, file_choice, first_rows, folded, still
 from kit.widgets.intake.handsheet import hand_sheet
+from kit.widgets.intake.oddplaces import decision, odd_blocks
 
-__all__ = ["BringIn", "RunCard", "bring_in", "code_line", "file_choice", "first_rows", "folded", "hand_sheet", "still"]
+__all__ = ["BringIn", "RunCard", "bring_in", "code_line", "decision", "file_choice", "first_rows", "folded", "hand_sheet", "odd_blocks", "still"]

@@ -1,16 +1,18 @@
 """Bringing a file or a pasted table in: choose it, see what was understood, settle what is open, keep it, and take the line of code along."""
 
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 import traitlets
 
-from kit.coursework import keep_unchanged, remember, remembered
+from kit.coursework import decide_run, decided_run, FLAG, KEEP, keep_unchanged, OUT, places_of, remember, remembered
 from kit.faults import Fault
 from kit.intake import asked_further, code_for, look, Reading, with_answers
 from kit.intake.given import asked_of, Raw
 from kit.widgets.cards import area, bullets, buttons, text
 from kit.widgets.intake.handing import code_line, file_choice, first_rows, picks, RunCard, still
+from kit.widgets.intake.oddplaces import decision, odd_blocks
 from kit.words import counted, listed
 
 HELP = "Choose the file that your logger wrote, or a table that you typed. It is only read, never changed."
@@ -20,13 +22,15 @@ PASTED = "pasted-table.txt"
 NOTHING_YET = "Nothing is brought in yet. Choose a file in the view above, settle what is open and press Keep. Then run this cell again."
 KEPT = "Kept unchanged as {name}, beside this notebook."
 TAKE = "The line below reads it in any cell."
+IN_CODE = {KEEP: "keep", FLAG: "flag", OUT: "leave out"}
 
 
 @dataclass(frozen=True, eq=False)
 class Brought:
     """One file on its way in: `source` and the `given` keywords as `read_run` takes them, what was `asked` and answered, and its `Reading`.
 
-    `asked` holds (question, place of the answer or None) pairs; `kept_as` is the name under which the file lies on the disk.
+    `asked` holds (question, place of the answer or None) pairs; `kept_as` is the name under which the file lies on the disk; `decided` holds
+    (key of an odd place, (choice, reason)) pairs.
     """
 
     source: object
@@ -34,6 +38,12 @@ class Brought:
     reading: Reading
     asked: tuple = ()
     kept_as: object = None
+    decided: tuple = ()
+
+    @property
+    def run(self):
+        """The `Run` as its odd places were decided; None while it is not understood."""
+        return self.reading.run and decided_run(self.reading.run, self.decided)
 
     @property
     def keywords(self):
@@ -48,21 +58,22 @@ def bring_in(source=None, **keywords):
     file that is chosen or dropped is kept unchanged beside the notebook once Keep is pressed. `view.code` is the line that reads it.
     """
     asked_of(keywords, "bring_in")
-    view = BringIn()
+    view, decided = BringIn(decides=True), ()
     if source is None and not keywords:
-        source, keywords = remembered() or (None, {})
+        source, keywords, decided = remembered() or (None, {}, ())
     if source is not None:
-        view.take(source, keywords, kept_as=source)
+        view.take(source, keywords, kept_as=source, decided=decided)
     return view
 
 
 class BringIn(RunCard):
-    """A file on its way into the notebook. Made by `bring_in`; observe `kept_run` to hear what was kept, as (file, keywords)."""
+    """A file on its way into the notebook. Made by `bring_in`; observe `kept_run` to hear what was kept, as (file, keywords). With `decides`
+    its odd places are decided here, too."""
 
     kept_run = traitlets.Tuple()
 
-    def __init__(self):
-        self.brought = None
+    def __init__(self, decides=False):
+        self.brought, self.decides = None, decides
         super().__init__(
             "bring-in",
             "Bring in a run",
@@ -71,6 +82,9 @@ class BringIn(RunCard):
             pasted=self._pasted,
             answer=self._answered,
             keep=self._keep,
+            decide=self._decide,
+            alike=partial(self._decide, alike=True),
+            again=self._again,
         )
 
     @property
@@ -81,17 +95,17 @@ class BringIn(RunCard):
             raise Fault(NOTHING_YET)
         if brought.reading.question:
             raise brought.reading.question
-        return brought.reading.run
+        return brought.run
 
     @property
     def code(self):
         """The line of code that reads the same run. A Fault while there is none."""
         return self.run and _code(self.brought)
 
-    def take(self, source, keywords, asked=(), kept_as=None):
+    def take(self, source, keywords, asked=(), kept_as=None, decided=()):
         """Read `source` with these keywords and answers, and show how far it is understood. `kept_as`: its name, if it lies on the disk."""
         reading = look(source, **with_answers(keywords, asked))
-        self.brought = Brought(source, keywords, reading, asked_further(asked, reading.questions), kept_as)
+        self.brought = Brought(source, keywords, reading, asked_further(asked, reading.questions), kept_as, decided)
         self.redraw()
 
     def _handed(self, values):
@@ -112,11 +126,30 @@ class BringIn(RunCard):
         self.take(brought.source, brought.given, tuple(asked), brought.kept_as)
         return self._outcome()
 
+    def _decide(self, values, alike=False):
+        """One more odd place is decided, or all of its kind."""
+        brought = self.brought
+        more, missing = decision(brought.reading.run, dict(brought.decided), values, alike)
+        return missing or self._as_decided((*brought.decided, *more.items()))
+
+    def _again(self, _values):
+        self._as_decided(())
+        return "Everything is open again."
+
+    def _as_decided(self, decided):
+        """Show the run with these decisions, and keep them where the file is kept."""
+        before, self.brought = self.brought, replace(self.brought, decided=decided)
+        if before.kept_as is not None and not isinstance(before.kept_as, (list, tuple)):
+            opened = ((key, ("", "")) for key, _ in before.decided if key not in dict(decided))
+            decide_run(str(before.kept_as), (*opened, *(each for each in decided if each not in before.decided)))
+        return ""
+
     def _keep(self, _values):
         """The file goes beside the notebook as it is, and what was settled is noted down."""
         brought = self.brought
         path = keep_unchanged(brought.source.name, brought.source.data)
         remember(path.name, brought.keywords)
+        decide_run(path.name, brought.decided)
         self.brought = replace(brought, kept_as=path.name)
         self.kept_run = (path.name, brought.keywords)
         return f"Kept as {path.name}."
@@ -130,7 +163,8 @@ class BringIn(RunCard):
     def _drawn(self):
         if self.brought is None:
             return [text("help", HELP), *_ways_in("The run's file")]
-        return [*_seen(self.brought), *_form(self.brought), *_understood(self.brought), *_ways_in("Another file")]
+        odd = odd_blocks(self.brought.reading.run, dict(self.brought.decided)) if self.decides and self.brought.run else []
+        return [*_seen(self.brought), *_form(self.brought), *_understood(self.brought, odd), *_ways_in("Another file")]
 
 
 def _ways_in(label):
@@ -161,17 +195,14 @@ def _key(question):
     return f"{question.keyword}: {question.text}"
 
 
-def _understood(brought):
-    """The sentences on how the file was read; for a run also its chart, Keep, and the code once it is kept."""
-    reading = brought.reading
-    understood = [bullets("understood", "Read so", list(reading.remarks))] if reading.remarks else []
-    if reading.run is None:
+def _understood(brought, odd):
+    """The sentences on how the file was read; for a run also its chart, the blocks for its odd places, Keep, and the code once it is kept."""
+    remarks = brought.run.remarks if brought.run else brought.reading.remarks
+    understood = [bullets("understood", "Read so", list(remarks))] if remarks else []
+    if brought.run is None:
         return understood
-    chart = still("chart", reading.run)
-    told = text("run", str(reading.run), tone="kept")
-    if brought.kept_as is None:
-        return [told, chart, *understood, buttons("keep", ("keep", "Keep this run"))]
-    return [told, chart, *understood, *_kept(brought)]
+    above = [text("run", str(brought.run), tone="kept"), still("chart", brought.run), *understood, *odd]
+    return [*above, *([buttons("keep", ("keep", "Keep this run"))] if brought.kept_as is None else _kept(brought))]
 
 
 def _kept(brought):
@@ -181,7 +212,10 @@ def _kept(brought):
 
 
 def _code(brought):
-    return code_for(brought.kept_as, brought.keywords)
+    lines = [code_for(brought.kept_as, brought.keywords)]
+    told = [(n, *dict(brought.decided).get(place.key, ("", ""))) for n, place in enumerate(places_of(brought.reading.run), 1)]
+    decisions = ", ".join(f"{n}: ({IN_CODE[choice]!r}, {reason!r})" for n, choice, reason in told if choice and reason)
+    return "\n".join([*lines, *([f"run = run.decide({{{decisions}}})"] if decisions else [])])
 
 
 def _several(source):

@@ -4,17 +4,14 @@ from functools import lru_cache
 
 from kit.analysis.effect import suggest_windows
 from kit.analysis.steady import check_steady
-from kit.coursework import decide_places, decided_run, decisions_of, FLAG, KEEP, left_out_in_code, OUT, places_of
+from kit.coursework import decide_places, decisions_of, left_out_in_code
 from kit.faults import Fault
 from kit.settings import class_settings
 from kit.units import stated
-from kit.widgets.cards import area, bullets, buttons, choices, text
+from kit.widgets.cards import buttons, choices, text
+from kit.widgets.intake import decision, odd_blocks
 from kit.widgets.ownrun.step import in_code, Step
 
-CHOICES = ((KEEP, "Keep it"), (FLAG, "Keep it, with a flag"), (OUT, "Leave it out"))
-REASONS = ("Somebody touched the probe.", "The logger or its battery slipped.", "No vessel warms and cools so fast.")
-NONE_ODD = "No reading leaps, stands still or is missing for long. There is nothing to decide."
-HELP = "An odd place may be a slip, or it may be true. Look at the chart, then decide. The file itself stays as it is."
 SPANS, TOLERANCES_C = [f"{minutes} min" for minutes in (3, 5, 10, 20)], (0.01, 0.02, 0.05)
 WHEN = {"kept": "before your perturbation window", "seen": "before the change that the kit sees", "end": "at the end of the record"}
 
@@ -23,26 +20,13 @@ def odd_step(page):
     """Every odd place, one after the other: keep it, keep it with a flag, or leave it out with a reason."""
 
     def draw():
-        places, told = places_of(page.raw), dict(decisions_of(page.book.kept))
-        if not places:
-            return [text("none", NONE_ODD)]
-        open_ = [place for place in places if place.key not in told]
-        decided = [bullets("decided", "Decided", [_said(place, told) for place in places if place.key in told])] if told else []
-        return [text("help", HELP, tone="quiet"), *decided, *_asked(open_, len(places))]
+        return odd_blocks(page.raw, dict(decisions_of(page.book.kept)))
 
     def decide(values, alike=False):
-        places, told = places_of(page.raw), dict(decisions_of(page.book.kept))
-        place = next(place for place in places if place.key not in told)
-        choice, reason = values.get("choice", ""), values.get("reason", "").strip()
-        if not choice:
-            return "Choose one of the answers first."
-        if choice == OUT and not reason:
-            return "Say why first. A reader of your report will ask."
-        same = [each for each in places if alike and (each.kind, each.column) == (place.kind, place.column) and each.key not in told]
-        chosen = [each.key for each in (same or [place])]
-        decided_run(page.raw, (*told.items(), *((each, (choice, reason)) for each in chosen)))  # a Fault says why this can't be left out
-        decide_places(page.book, chosen, choice, reason)
-        return ""
+        more, missing = decision(page.raw, dict(decisions_of(page.book.kept)), values, alike)
+        if not missing:
+            decide_places(page.book, more, values["choice"], values.get("reason", "").strip())
+        return missing
 
     def again(_values):
         decide_places(page.book, [place for place, _ in decisions_of(page.book.kept)], "", "")
@@ -50,28 +34,6 @@ def odd_step(page):
 
     presses = {"decide": decide, "alike": lambda values: decide(values, True), "again": again}
     return Step(page, "odd", "Odd places", draw, needs="run", code=lambda: in_code("", *left_out_in_code(page.raw, page.book.kept)), **presses)
-
-
-def _asked(places, count):
-    """The question about the first place that is still open."""
-    if not places:
-        return [buttons("do", ("again", "Decide anew"))]
-    place, *others = places
-    title = f"Place {count - len(others)} of {count}"
-    options = [each for each in CHOICES if each[0] != OUT or place.kind != "gap"]
-    alike = sum((each.kind, each.column) == (place.kind, place.column) for each in others)
-    all_ = [("alike", f"Decide all {alike + 1} like this one")] if alike else []
-    return [
-        text("place", str(place), title=title),
-        choices("choice", "What do you do with it?", options),
-        area("reason", "Because … (needed to leave it out)", starters=REASONS),
-        buttons("do", ("decide", "Decide"), *all_),
-    ]
-
-
-def _said(place, told):
-    choice, reason = told[place.key]
-    return f"{place} {dict(CHOICES)[choice]}.{f' Because: {reason}' if reason else ''}"
 
 
 def steady_step(page):

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from kit import read_run
+from kit import example_run, paired_effect, read_run, suggest_windows
 from kit.faults import Choice, Fault, IntakeFault, Question
 from kit.intake.read import look
 from kit.intake.asking import code_for, with_answers
@@ -223,3 +223,46 @@ def test_the_code_is_python_whatever_the_names():
     code = code_for(["a.csv", Path("b/c.csv")], keywords)
     assert code == """run = read_run(["a.csv", "b/c.csv"], treated='say "warm"', control='back\\\\slash', clock=["min", 40])"""
     compile(code, "shown", "exec")
+
+
+def leaping(folder):
+    """A bundled run with a leap of 6 °C in the treated vessel, in the response, as a file of its own."""
+    readings = example_run("basalt").readings.copy()
+    readings.iloc[-60, 0] += 6
+    path = folder / "leap.csv"
+    readings[["treated", "control"]].round(2).rename(columns={"treated": "treated (°C)", "control": "control (°C)"}).to_csv(path, index_label="time (s)")
+    return path
+
+
+def effects_of(view):
+    return [words for _, words in block_of(view, "effects")["pairs"]]
+
+
+def test_an_odd_place_is_decided_with_a_reason_and_the_effect_shown_both_ways(folder):
+    view = bring_in()
+    handed(view, leaping(folder))
+    assert "leaps by 6" in block_of(view, "place")["text"] and not [each for each in view.blocks if each["key"] == "effects"]
+    assert press(view, "decide") == "Choose one of the answers first."
+    assert press(view, "decide", choice="out", reason=" ") == "Say why first. A reader of your report will ask."
+    assert press(view, "decide", choice="out", reason="the lead was touched") == ""
+    raw, decided = view.brought.reading.run, view.brought.run
+    windows = suggest_windows(decided)
+    assert effects_of(view) == [str(paired_effect(each, windows)) for each in (raw, decided)]
+    assert raw.readings.treated.notna().all() and decided.readings.treated.isna().sum() == 1
+    assert decided.remarks[-1] == "Left out because: the lead was touched" and decided.remarks[-1] in block_of(view, "understood")["lines"]
+    press(view, "keep")
+    lines = block_of(view, "code")["code"]
+    assert lines.splitlines()[1] == "run = run.decide({1: ('leave out', 'the lead was touched')})"
+    made = {"read_run": read_run}
+    exec(lines, made)
+    assert made["run"].readings.equals(view.run.readings) and "the lead was touched" in made["run"].remarks[-1]
+    assert bring_in().run.readings.equals(view.run.readings)
+    press(view, "again")
+    assert view.run.readings.treated.notna().all() and bring_in().run.readings.treated.notna().all()
+
+
+def test_a_place_that_is_kept_says_why_in_the_remarks(folder):
+    view = bring_in(leaping(folder))
+    press(view, "decide", choice="keep", reason="the lamp came on")
+    assert view.run.remarks[-1].startswith("Kept: treated, at ") and view.run.remarks[-1].endswith("the lamp came on")
+    assert view.run.readings.treated.notna().all()

@@ -80,7 +80,8 @@ def test_the_code_shown_gives_what_the_page_shows(run):
     odd = steps["odd_places"].card
     assert press(odd, "decide", choice="out", reason=" ") == "Say why first. A reader of your report will ask."
     assert press(odd, "decide", choice="out", reason="touched") == ""
-    assert "leaps by 25" in words(odd) and words(odd).endswith("Leave it out. Because: touched again Decide anew")
+    assert "leaps by 25" in words(odd) and "Leave it out. Because: touched" in words(odd) and words(odd).endswith("again Decide anew")
+    assert [title for title, _ in block_of(odd, "effects")["pairs"]] == ["With every reading", "Without what you left out"]
     kept_effect(steps)
     press(steps["compare"].card, "compare", beside="reference", margin="0.3")
     press(steps["add_to_class"].card, "add", to="class")
