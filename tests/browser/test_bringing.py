@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from kit import read_run
+from kit import example_run, read_run
 from tests.browser.conftest import DO, shared_page
 
 CHECKOUT = Path(__file__).parents[2]
@@ -137,6 +137,28 @@ def test_a_pasted_table_is_read_and_kept(fresh, axe, picture):
     view.get_by_role("button", name="Keep this run").click()
     says(view, "pre", 'run = read_run("pasted-table.txt", unit=')
     assert (folder / "pasted-table.txt").read_text("utf-8") == table
+
+
+def test_an_odd_place_is_decided_with_a_reason_by_keys_and_the_effect_stands_there_both_ways(fresh, axe, picture):
+    (page, folder), view = fresh, card(fresh[0], "Bring in a run")
+    readings = example_run("basalt").readings[["treated", "control"]].round(2)
+    readings.iloc[-60, 0] += 6
+    table = readings.rename(columns={"treated": "treated (°C)", "control": "control (°C)"}).to_csv(index_label="time (s)")
+    page.evaluate(DROP, ["leap.csv", table])
+    says(view, ".kit-text, p", "leaps by 6")
+    view.get_by_role("radio", name="Leave it out").focus()
+    page.keyboard.press("Space")
+    view.get_by_label("Because").focus()
+    page.keyboard.type("the lead was touched")
+    view.get_by_role("button", name="Decide", exact=True).focus()
+    page.keyboard.press("Enter")
+    says(view, "p", "Without what you left out")
+    says(view, "li", "Left out because: the lead was touched")
+    assert axe(page) == []
+    view.get_by_text("Without what you left out").scroll_into_view_if_needed()
+    picture(page, "bring-in-decided")
+    view.get_by_role("button", name="Keep this run").click()
+    says(view, "pre", "run = run.decide({1: ('leave out', 'the lead was touched')})")
 
 
 def test_a_run_read_by_eye_is_typed_by_keys_and_is_back_on_reopening(fresh, axe, picture, run_all):
