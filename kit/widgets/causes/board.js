@@ -14,6 +14,7 @@ export const board = (block, card) => {
     const told = JSON.stringify(value.last);
     if (told !== said) {
       last.replaceChildren(...lastOf(value.last));
+      if (said !== null) requestAnimationFrame(() => last.scrollIntoView({ block: "nearest" })); // the button may be a screen away
       if (said !== null) card.aloud([value.last.title, value.last.text, value.last.moved, value.weighed].filter(Boolean).join(" "));
       said = told;
     }

@@ -5,7 +5,7 @@ from kit.estimate import Range
 from kit.words import listed
 
 MOVED_C = 0.05  # a bar's end that moves less does not show
-STANDING = {"needed": "needed", "excluded as the only cause": "not enough alone", "not needed": "may be nothing", "open": "open"}
+STANDING = {"needed": "needed", "excluded as the only cause": "too small", "not needed": "may be nothing", "open": "open"}
 
 
 def board_of(found, before, chips="", last=None):
