@@ -3,10 +3,13 @@
 Differences are scaled (1 °C is 1.8 °F), readings on a thermometer's scale move their zero, too (0 °C is 32 °F): NIST SP 811, B.8.
 """
 
-from kit.rounding import amount, rounded
+import re
+
+from kit.rounding import amount, MINUS, rounded
 from kit.settings import class_settings
 
 PER_C, ZERO_C = {"°C": 1.0, "°F": 1.8}, {"°C": 0.0, "°F": 32.0}
+MARK = re.compile(r"\{(c|at_c):(-?[\d.]+)\}")
 
 
 def unit():
@@ -41,7 +44,7 @@ def about(c, digits=2):
 
 def stated(c):
     """A difference that somebody chose, as exactly as it was chosen: '0.3 °C', '0.54 °F'."""
-    return f"{difference_in(c):g} {unit()}"
+    return f"{difference_in(c):g} {unit()}".replace("-", MINUS)
 
 
 def temperature(c, places):
@@ -51,7 +54,12 @@ def temperature(c, places):
 
 def reading(c):
     """A reading as exactly as it was taken, or a temperature that somebody chose: '21.4 °C', '70.52 °F'."""
-    return f"{temperature_in(c):g} {unit()}"
+    return f"{temperature_in(c):g} {unit()}".replace("-", MINUS)
+
+
+def marked(text):
+    """`text` with its marked temperatures as the class reads them: {c:0.3} is a difference of 0.3 °C, {at_c:100} a reading of 100 °C."""
+    return MARK.sub(lambda found: (stated if found[1] == "c" else reading)(float(found[2])), text)
 
 
 def shown_unit(own):

@@ -5,6 +5,7 @@ from functools import lru_cache
 from kit.analysis.planet import co2_record, planet_warming
 from kit.estimate import rounded
 from kit.physics import planet
+from kit.units import difference_in, unit
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import Grip, line, LOOK, Pick, rows, script, sheet, View
 
@@ -49,7 +50,7 @@ def answer(year, since):
         "levels": [{"y": round(start, 1), "name": f"{then}"}],
         "dots": [{"x": year, "y": round(now, 1), "look": "control"}],
         "bars": _bars(warming),
-        "most": _warming(LAST, "before").in_the_end.high,
+        "most": _warming(LAST, "before").in_the_end.shown.high,
     }
 
 
@@ -63,7 +64,7 @@ def _bars(warming):
 
 
 def _bar(label, text, look, value, reach):
-    return {"label": label, "text": text, "line": look, "unit": "°C", "from": 0, "to": value, "low": reach.low, "high": reach.high}
+    return {"label": label, "text": text, "line": look, "unit": unit(), "from": 0, "to": difference_in(value), "low": reach.shown.low, "high": reach.shown.high}
 
 
 def _start(since):

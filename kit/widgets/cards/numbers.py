@@ -8,9 +8,10 @@ from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.examples import example_run
 from kit.coursework import kept_marks, names_in
-from kit.units import difference
+from kit.units import difference, temperature
 
 TOO_CLOSE_C = 0.05  # two choices nearer than this would be told apart by luck
+READINGS = ("treated_start", "treated_end", "control_start", "control_end")
 OWN = "The numbers come from your own windows."
 UNFIT = "The numbers come from the kit's windows. {problem}"
 TOO_CLOSE = "The numbers come from the kit's windows: with yours, two answers would lie too close together."
@@ -70,7 +71,7 @@ def numbers_of_effect(effect):
     spots = {f"{name}_{end}": level(column, *window) for name, column in series.items() for end, window in _ends(effect.windows)}
     changes = {f"{name}_change": spots[f"{name}_end"] - spots[f"{name}_start"] for name in ("treated", "control")}
     values = {**spots, **changes, "effect": effect.warming.value}
-    texts = {name: difference(value, 2) for name, value in values.items()}
+    texts = {name: (temperature if name in READINGS else difference)(value, 2) for name, value in values.items()}
     return Numbers(values, {**texts, "effect": effect.warming.value_text, "range": effect.warming.range, "sentence": str(effect)})
 
 

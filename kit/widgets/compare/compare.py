@@ -2,9 +2,8 @@
 
 from math import hypot, inf
 
-from kit.estimate import MINUS, rounded
 from kit.statistics import coverage_factor, equivalence
-from kit.units import stated
+from kit.units import difference, span, stated
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, rows, script, sheet
 
@@ -39,7 +38,7 @@ def answer(mine, mine_pm, reference, reference_pm, *, margin=0.3, shown="no"):
     """The range of the difference of two independent results (each ± at 95 %), whether it leaves out 0, and the verdict within the margin."""
     gap, reach = mine - reference, hypot(mine_pm, reference_pm)
     overlap = abs(gap) <= mine_pm + reference_pm
-    told = f"Yours minus the reference: {_signed(gap)} °C ({_range(gap, reach)})."
+    told = f"Yours minus the reference: {difference(gap, 2)} ({_range(gap, reach)})."
     bars = "The two bars overlap" if overlap else "The two bars lie apart"
     differ = abs(gap) > reach
     seen = f"{bars}, and the range of the difference {'leaves out 0: they differ.' if differ else 'holds 0: no difference shows.'}"
@@ -47,7 +46,7 @@ def answer(mine, mine_pm, reference, reference_pm, *, margin=0.3, shown="no"):
     judged = f" Within {stated(margin)}: {verdict}." if shown == "yes" else ""
     return {
         "sentence": f"{told} {seen}{judged}",
-        "numbers": [("difference", f"{_signed(gap)} °C"), ("its range", _range(gap, reach))],
+        "numbers": [("difference", difference(gap, 2)), ("its range", _range(gap, reach))],
         "picture": f"Two bars, which {'overlap' if overlap else 'do not overlap'}; beside them the bar of the difference, from {_range(gap, reach)}.",
         "table": rows("The two results and their difference", ["what", "value", "range"], _cells(mine, mine_pm, reference, reference_pm)),
         "results": [_dot(1, mine, mine_pm, "treated", "yours"), _dot(2, reference, reference_pm, "control", "reference")],
@@ -64,15 +63,11 @@ def _dot(at, value, reach, look, name):
 
 def _cells(mine, mine_pm, reference, reference_pm):
     triples = (("yours", mine, mine_pm), ("reference", reference, reference_pm), ("difference", mine - reference, hypot(mine_pm, reference_pm)))
-    return [[name, f"{_signed(value)} °C", _range(value, reach)] for name, value, reach in triples]
-
-
-def _signed(number):
-    return rounded(number, 2).replace("-", MINUS)
+    return [[name, difference(value, 2), _range(value, reach)] for name, value, reach in triples]
 
 
 def _range(value, reach):
-    return f"{_signed(value - reach)} to {_signed(value + reach)} °C"
+    return span(value - reach, value + reach, 2)
 
 
 def at_first():
@@ -80,6 +75,6 @@ def at_first():
     start = {grip.name: grip.start for grip in GRIPS}
     first = answer(**start)
     texts = {"mine": _range(start["mine"], start["mine_pm"]), "reference": _range(start["reference"], start["reference_pm"])}
-    small = {"small": "0.15 °C", "small_range": _range(0.15, 0.1), "wide_margin": "0.3 °C"}
+    small = {"small": stated(0.15), "small_range": _range(0.15, 0.1), "wide_margin": stated(0.3)}
     word = "differ" if first["differ"] else "same"
     return Numbers({"bars": word}, {**texts, **small, "difference": dict(first["numbers"])["its range"], "gap": dict(first["numbers"])["difference"]})

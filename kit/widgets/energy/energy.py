@@ -7,7 +7,7 @@ import numpy as np
 from kit.estimate import rounded
 from kit.physics import lamp_lit, Vessel
 from kit.settings import class_settings
-from kit.units import difference
+from kit.units import difference, difference_in, unit
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, View, line, rows, script, sheet, starting
 
@@ -90,6 +90,6 @@ def _watt(power_w):
 def _table(lit):
     at_s = 60 * np.arange(0, LONGEST_MIN + 1, 5)
     columns = [np.interp(at_s, lit.times_s, each) for each in (lit.gas_k, lit.through_wall_w, lit.through_mouth_w)]
-    head = ["minute", "above the room, °C", "in, W", "out through the wall, W", "out through the mouth, W"]
-    cells = [[f"{s / 60:g}", rounded(k, 1), rounded(lit.in_w, 1), rounded(wall, 2), rounded(mouth, 2)] for s, k, wall, mouth in zip(at_s, *columns)]
+    head = ["minute", f"above the room, {unit()}", "in, W", "out through the wall, W", "out through the mouth, W"]
+    cells = [[f"{s / 60:g}", rounded(difference_in(k), 1), rounded(lit.in_w, 1), rounded(wall, 2), rounded(mouth, 2)] for s, k, wall, mouth in zip(at_s, *columns)]
     return rows("The vessel every five minutes", head, cells)

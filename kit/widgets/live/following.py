@@ -13,7 +13,7 @@ from kit.intake.given import asked_of
 from kit.live import file_so_far, FOLDER, port_so_far
 from kit.settings import or_class
 from kit.storage import here
-from kit.units import difference
+from kit.units import difference, temperature
 from kit.widgets.cards import bullets, buttons, text
 from kit.widgets.intake import RunCard, still
 from kit.widgets.shared import script, told
@@ -159,9 +159,9 @@ def _readings(so_far, steadiness):
 
 def last_readings(run):
     """(name, text) of the newest reading of each vessel and of their difference."""
-    columns = {"treated": run.readings["treated"], "control": run.readings["control"], f"treated {MINUS} control": run.difference()}
-    known = {name: column.dropna() for name, column in columns.items()}
-    return [[name, difference(column.iloc[-1], 2) if len(column) else "missing"] for name, column in known.items()]
+    columns = {name: (run.readings[name], temperature) for name in ("treated", "control")} | {f"treated {MINUS} control": (run.difference(), difference)}
+    known = {name: (column.dropna(), shown) for name, (column, shown) in columns.items()}
+    return [[name, shown(column.iloc[-1], 2) if len(column) else "missing"] for name, (column, shown) in known.items()]
 
 
 def verdict(run, steadiness):

@@ -4,6 +4,7 @@
 import { say } from "../shared/elements.js";
 import { SILENT, lineTo } from "../shared/line.js";
 import { meanIn, rounded } from "../shared/means.js";
+import { degrees } from "../shared/scales.js";
 import { moveTo } from "./shown.js";
 
 const SPEAK = 250; // milliseconds
@@ -43,8 +44,8 @@ function showAnswer(m) {
 }
 
 export function foresee(m, edges) { // what Python will say of these windows, at once; an old range never stands beside a new number
-  const [before, after] = [0, 4].map(k => meanIn(m.sums, edges[k], edges[k + 1])), read = before !== null && after !== null;
-  m.reading = { levels: read ? [before, after] : null, value: read ? `${rounded(after - before, 2)} \u00b0C` : "no number yet" };
+  const [before, after] = [0, 4].map(k => meanIn(m.sums, edges[k], edges[k + 1])), read = before !== null && after !== null, { unit } = m.picture;
+  m.reading = { levels: read ? [before, after] : null, value: read ? `${rounded(degrees(unit).factor * (after - before), 2)} ${unit}` : "no number yet" };
   say(m.frame.number, m.reading.value);
   m.frame.root.classList.add("kit-marker-waiting");
   say(m.frame.sentence, "Its range for these windows is being worked out \u2026");

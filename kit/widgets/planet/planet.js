@@ -4,7 +4,7 @@ import { plot } from "../shared/plot.js";
 import { viewOf } from "../shared/view.js";
 
 export default { render: viewOf(v => {
-  const picture = plot(v, { x: { title: "temperature of the ground (°C)", low: -60, high: 60 }, y: { title: "W for each m²", low: 0, high: 500 } });
+  const picture = plot(v, { x: { title: "temperature of the ground (°C)", low: -60, high: 60, reading: true }, y: { title: "W for each m²", low: 0, high: 500 } });
   const show = answer => {
     picture.node.hidden = answer.closed;
     if (!answer.closed) picture.show(answer);

@@ -7,7 +7,7 @@ import numpy as np
 from kit.analysis.planet import planet_warming
 from kit.estimate import rounded
 from kit.physics import exitance_w_m2, planet, ZERO_C_K
-from kit.units import difference
+from kit.units import temperature
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
@@ -51,15 +51,15 @@ def answer(door, sun, reflected, taken_up, co2):
         return {"sentence": WHY_NOT[door], "numbers": [], "picture": WHY_NOT[door], "closed": True}
     coming, level = float(planet.absorbed_w_m2(sun, reflected / 100)), _level_c(sun, reflected, taken_up)
     leaving = exitance_w_m2(SURFACE_C + ZERO_C_K) * (1 - taken_up / 200)
-    now = f"{rounded(coming, 0)} W/m² come in. As much leaves when the ground is at {difference(level, 1)}."
+    now = f"{rounded(coming, 0)} W/m² come in. As much leaves when the ground is at {temperature(level, 1)}."
     return {
         "sentence": f"{now} {_more_co2(co2)}",
-        "numbers": [("level of the ground", difference(level, 1)), ("coming in, and leaving there", f"{rounded(coming, 0)} W/m²")],
-        "picture": f"What leaves rises with the ground's temperature. It crosses what comes in at {difference(level, 1)}.",
+        "numbers": [("level of the ground", temperature(level, 1)), ("coming in, and leaving there", f"{rounded(coming, 0)} W/m²")],
+        "picture": f"What leaves rises with the ground's temperature. It crosses what comes in at {temperature(level, 1)}.",
         "table": _table(sun, reflected),
         "lines": [line(SURFACE_C, leaving, "treated", "leaves"), *_held_back(leaving, co2)],
         "levels": [{"y": coming, "name": "comes in"}],
-        "dots": [{"x": level, "y": coming, "name": difference(level, 1)}],
+        "dots": [{"x": level, "y": coming, "name": temperature(level, 1)}],
         "closed": False,
     }
 
@@ -88,7 +88,7 @@ def _warming(co2):
 
 
 def _table(sun, reflected):
-    cells = [[f"{share} %", difference(_level_c(sun, reflected, share), 1)] for share in (0, 25, 50, 75, 100)]
+    cells = [[f"{share} %", temperature(_level_c(sun, reflected, share), 1)] for share in (0, 25, 50, 75, 100)]
     return rows("The level with more and more of the infrared taken up", ["taken up by the air", "level of the ground"], cells)
 
 
@@ -97,6 +97,6 @@ def bare_and_layered():
     bare, full = (_level_c(planet.SUN_W_M2, 100 * planet.ALBEDO, share) for share in (0, 100))
     warming = _warming(2 * START_PPM)
     observed = planet.SURFACE_K - ZERO_C_K
-    texts = {"bare": difference(bare, 0), "full": difference(full, 0), "observed": f"about {difference(observed, 0)}"}
+    texts = {"bare": temperature(bare, 0), "full": temperature(full, 0), "observed": f"about {temperature(observed, 0)}"}
     doubled = {"drop": str(warming.forcing.effective), "likely": str(warming.likely), "very_likely": warming.in_the_end.range}
     return Numbers({"bare": bare, "stops": "alike"}, {**texts, **doubled})

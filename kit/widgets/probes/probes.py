@@ -7,11 +7,10 @@ import numpy as np
 
 from kit.analysis.effect import difference_levels, paired_effect
 from kit.analysis.thermometers import boiling_point
-from kit.estimate import rounded
 from kit.examples import example_run
 from kit.physics import contents_of, Setting
 from kit.records import Windows
-from kit.units import difference
+from kit.units import difference, reading, stated, temperature
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
@@ -24,7 +23,7 @@ IN_CO2 = contents_of("CO2").probe_gain  # times as far in pure CO2, which carrie
 GRIPS = [
     Grip("shift", "treated probe: shift", -1, 1, 0, step=0.1, unit="°C"),
     Grip("scale", "treated probe: scale off by", -5, 5, 0, step=0.5, unit="%"),
-    Pick("display", "Both show steps of", {"fine": "0.01 °C", "tenth": "0.1 °C", "whole": "1 °C"}, "fine"),
+    Pick("display", "Both show steps of", {"fine": "{c:0.01}", "tenth": "{c:0.1}", "whole": "{c:1}"}, "fine"),
     Pick("light", "The lamp shines on", {"none": "neither probe", "treated": "the treated one", "both": "both"}, "none"),
 ]
 BASALT = Windows((10, 11), (11, 12), (20.5, 21.5))
@@ -50,10 +49,10 @@ def answer(run, windows, shift, scale, *, display="fine", light="none"):
     told = {"shift": shift, "scale": scale, "display": display, "light": light}
     seen, before = read_with(run, windows, **told), _effect(run, windows)
     found, shown = paired_effect(seen, windows), in_beaker(**told)
-    apart = rounded(shown[0] - shown[1], 2)
+    apart = difference(shown[0] - shown[1], 2)
     return {
-        "sentence": f"In one beaker they show {apart} °C apart. With such probes the effect is {found.warming.text}; as it was read it is {before.value_text}.",
-        "numbers": [("apart in the beaker", f"{apart} °C"), ("effect of the run", found.warming.text)],
+        "sentence": f"In one beaker they show {apart} apart. With such probes the effect is {found.warming.text}; as it was read it is {before.value_text}.",
+        "numbers": [("apart in the beaker", apart), ("effect of the run", found.warming.text)],
         "picture": f"One beaker, two probes. The treated one shows {_text(shown[0], display)}, the control {_text(shown[1], display)}. "
         f"The lamp shines on {dict(GRIPS[3].options)[light]}.",
         "table": _table(run, windows),
@@ -94,7 +93,7 @@ def _stepped(values, display):
 
 
 def _text(value, display):
-    return f"{rounded(value, {'fine': 2, 'tenth': 1, 'whole': 0}[display])} °C"
+    return temperature(value, {"fine": 2, "tenth": 1, "whole": 0}[display])
 
 
 @cache
@@ -112,7 +111,7 @@ def _dot(found, before):
 @cache
 def _table(run, windows):
     faults = [
-        ("none", {}), ("shift of 0.5 °C", {"shift": 0.5}), ("scale off by 1 %", {"scale": 1}), ("steps of 0.1 °C", {"display": "tenth"}),
+        ("none", {}), (f"shift of {stated(0.5)}", {"shift": 0.5}), ("scale off by 1 %", {"scale": 1}), (f"steps of {stated(0.1)}", {"display": "tenth"}),
         ("light on the treated one", {"light": "treated"}), ("light on both", {"light": "both"}),
     ]  # fmt: skip
     found = [paired_effect(read_with(run, windows, **{"shift": 0, "scale": 0, **fault}), windows).warming for _, fault in faults]
@@ -133,6 +132,6 @@ def of_basalt():
         "effect": good.text, "shifted": shifted.text, "excess": difference(EXCESS_K, 1), "lit": lit.text,
         "treated_change": difference(after - before, 1), "one_percent": difference((after - before) / 100, 2),
         "of_reading": difference(after / 100, 1), "boils": boils.value_text, "boils_range": boils.range,
-        "sea": sea.value_text, "below": difference(sea.value - boils.value, 1), "display": "23.47 °C", "step": f"{STEPS['fine']} °C",
+        "sea": sea.value_text, "below": difference(sea.value - boils.value, 1), "display": reading(23.47), "step": stated(STEPS["fine"]),
     }  # fmt: skip
     return Numbers({"shift": "same" if abs(moved) < 0.02 else "more" if moved > 0 else "less", "light": "itself" if shown[0] > shown[1] else "same"}, texts)

@@ -7,6 +7,7 @@ from kit.analysis.effect import paired_effect, suggest_windows
 from kit.examples import example_path
 from kit.intake import cell_spans, read_run
 from kit.intake.given import Raw
+from kit.units import difference
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import Grip, LOOK, Pick, rows, script, sheet, View
 
@@ -109,7 +110,7 @@ def outcomes():
     run = read_run(example_path("dolomite"), time=LOGGER)
     leap = next(place for place in run.odd_places() if place.kind == "leap")
     jump = run.readings.treated[leap.start_s] - run.readings.treated[: leap.start_s].iloc[-2]
-    seen = {"leap": f"{jump:.0f} °C", "top": f"{run.readings.gas_ppm.max():,.0f} ppm"}
+    seen = {"leap": difference(jump, 0), "top": f"{run.readings.gas_ppm.max():,.0f} ppm"}
     return Numbers({"silent": silent}, {**told, **seen, **ASKED, "right": right.warming.range, "without": without, "silent": str(silent)})
 
 

@@ -2,7 +2,7 @@
 
 import { change, say } from "../shared/elements.js";
 import { drawing } from "../shared/drawing.js";
-import { between, scale, ticks } from "../shared/scales.js";
+import { between, degrees, scale, ticksAlong } from "../shared/scales.js";
 import { viewOf } from "../shared/view.js";
 
 const WIDE = 640, HIGH = 342, LEFT = 44, TOP = 40, FOOT = 300, NEXT_MS = 12;
@@ -11,12 +11,12 @@ export default { render: viewOf(v => {
   const picture = drawing(v, WIDE, HIGH), { shape } = picture;
   picture.node.classList.add("kit-repeats");
   const count = shape("text", { class: "kit-repeats-count", x: LEFT, y: 24 });
-  say(shape("text", { x: 4, y: 24 }), "°C");
+  say(shape("text", { x: 4, y: 24 }), v.unit);
   const axis = shape("g"), bars = shape("g"), truth = shape("line", { class: "kit-repeats-truth", x1: LEFT, x2: WIDE });
   const name = shape("text", { x: WIDE - 2, y: HIGH - 8, "text-anchor": "end" });
   say(shape("text", { x: LEFT, y: HIGH - 8 }), "one bar for each group");
   const show = answer => {
-    const Y = scale(...answer.span, FOOT, TOP), gap = (WIDE - LEFT) / answer.bars.length;
+    const Y = Object.assign(scale(...answer.span, FOOT, TOP), { turned: degrees(v.unit) }), gap = (WIDE - LEFT) / answer.bars.length;
     if (!axis.childNodes.length) drawAxis(shape, axis, Y);
     answer.bars.forEach((ends, i) => {
       const group = bars.childNodes[i] ?? barOf(shape, bars, i), [low, high] = ends.map(end => Y.to(between(end, ...answer.span)));
@@ -40,7 +40,7 @@ function barOf(shape, parent, i) {
 }
 
 function drawAxis(shape, axis, Y) {
-  for (const { at, text } of ticks(Y.low, Y.high, 5)) {
+  for (const { at, text } of ticksAlong(Y, 5)) {
     shape("line", { class: "kit-repeats-grid", x1: LEFT, x2: WIDE, y1: Y.to(at), y2: Y.to(at) }, axis);
     say(shape("text", { x: LEFT - 6, y: Y.to(at) + 5, "text-anchor": "end" }, axis), text);
   }

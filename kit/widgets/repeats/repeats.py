@@ -23,7 +23,7 @@ COUNT = [
 SETUP = [
     Pick("step_s", "A reading every", {f"{each} s": f"{each} s" for each in (1, 2, 5, 10, 20)}, "10 s"),
     Grip("quiet_min", "quiet minutes before the gas", 1, LONGEST_MIN, 3, unit="min"),
-    Pick("display_c", "The display's step", {"0.01": "0.01 °C", "0.1": "0.1 °C", "0.5": "0.5 °C"}, "0.1"),
+    Pick("display_c", "The display's step", {each: f"{{c:{each}}}" for each in ("0.01", "0.1", "0.5")}, "0.1"),
 ]
 
 

@@ -2,7 +2,7 @@
 // `view` is { width, height, font, colour, X, … }; X and the panel's Y are scales.
 
 import { change } from "./elements.js";
-import { ticks } from "./scales.js";
+import { ticks, ticksAlong } from "./scales.js";
 
 export function paperOf(canvas, { width, height, font, colour }) {
   const ratio = window.devicePixelRatio || 1, c = canvas.getContext("2d");
@@ -19,7 +19,7 @@ export function stroke(c, points) {
 
 export function axisUp(c, { X, colour }, Y, most, zero = false) {
   c.lineWidth = 1; c.textAlign = "right"; c.textBaseline = "middle";
-  for (const tick of ticks(Y.low, Y.high, most)) {
+  for (const tick of ticksAlong(Y, most)) {
     c.strokeStyle = colour("--kit-grid"); c.fillStyle = colour("--kit-ink");
     stroke(c, [[X.from, Y.to(tick.at)], [X.until, Y.to(tick.at)]]);
     c.fillText(tick.text, X.from - 6, Y.to(tick.at));
@@ -30,7 +30,7 @@ export function axisUp(c, { X, colour }, Y, most, zero = false) {
 export function axisAcross(c, { X, colour, font, width }, bottom, title, unit = 1) { // `unit`: so much of X is 1 on the axis
   c.strokeStyle = c.fillStyle = colour("--kit-ink"); c.lineWidth = 1; c.textAlign = "center"; c.textBaseline = "top";
   stroke(c, [[X.from, bottom], [X.until, bottom]]);
-  for (const tick of X.ticks ?? ticks(X.low / unit, X.high / unit, width < 500 ? 5 : 10)) {
+  for (const tick of X.ticks ?? (X.turned ? ticksAlong(X, width < 500 ? 5 : 10) : ticks(X.low / unit, X.high / unit, width < 500 ? 5 : 10))) {
     const x = X.to(unit * tick.at);
     stroke(c, [[x, bottom], [x, bottom + 5]]);
     c.fillText(tick.text, x, bottom + 8);

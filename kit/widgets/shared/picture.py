@@ -3,6 +3,7 @@
 import numpy as np
 
 from kit.estimate import rounded
+from kit.units import difference_in, temperature_in, unit
 
 MOST_ROWS = 40
 LINES = {"treated": "treated", "control": "control", "difference": "difference", "gas": "gas_ppm"}
@@ -14,12 +15,13 @@ def picture_of(run):
     step = float(max(1, round(run.step_s)))
     picture = {
         "name": run.name,
+        "unit": unit(),
         "rows": list(rows),
         "step": step,
         "least": min(step, 60 * run.minutes[-1] / 20),
         "gap": 5 * run.step_s,
         "summary": summary(run, rows),
-        "head": ["minute", *(f"{name}, {'ppm' if name == 'gas' else '°C'}" for name in rows)],
+        "head": ["minute", *(f"{name}, {'ppm' if name == 'gas' else unit()}" for name in rows)],
         "table": table(run, rows),
     }
     return {"times": packed(run.readings.index), "lines": packed(np.stack(list(rows.values()))), "picture": picture}
@@ -45,10 +47,10 @@ def summary(run, rows):
 def told_line(name, row, minutes):
     known = np.isfinite(row)
     row, minutes = row[known], minutes[known]
-    unit, places = ("ppm", 0) if name == "gas" else ("°C", 2)
-    first, last, most = (rounded(each, places) for each in (row[0], row[-1], row.max()))
+    measure = "ppm" if name == "gas" else unit()
+    first, last, most = (cell(name, each) for each in (row[0], row[-1], row.max()))
     title = {"difference": "The difference, treated minus control,", "gas": "CO2 in the treated vessel"}.get(name, name.capitalize())
-    return f"{title} goes from {first} to {last} {unit}; it is highest, {most} {unit}, at minute {minutes[row.argmax()]:.1f}."
+    return f"{title} goes from {first} to {last} {measure}; it is highest, {most} {measure}, at minute {minutes[row.argmax()]:.1f}."
 
 
 def table(run, rows):
@@ -60,4 +62,7 @@ def table(run, rows):
 
 
 def cell(name, value):
-    return rounded(value, 0 if name == "gas" else 2) if np.isfinite(value) else "missing"
+    if not np.isfinite(value):
+        return "missing"
+    shown = {"gas": float, "difference": difference_in}.get(name, temperature_in)(value)
+    return rounded(shown, 0 if name == "gas" else 2)

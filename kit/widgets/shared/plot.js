@@ -5,24 +5,27 @@ import { change, draw, make } from "./elements.js";
 import { gripping } from "./grip.js";
 import { coloursOf, onLook } from "./look.js";
 import { axisAcross, axisUp, nameAt, paperOf, stroke } from "./paper.js";
-import { between, scale } from "./scales.js";
+import { between, degrees, scale } from "./scales.js";
 
 const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30;
 const DASHES = { control: [8, 4], difference: [2, 3] };
 
 // x and y: { title, low, high }, x may bring its own `ticks` { at, text }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
 // lines { x, y, look, name }, bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name },
-// span [low, high] where y's axis follows the answer, and across where x's does.
+// span [low, high] where y's axis follows the answer, and across where x's does. An axis whose title names °C bears the class's unit; `reading` on it
+// (or in what is shown, for y): readings of a thermometer, not differences.
 export function plot(v, { x, y, height = 200, grips = 0 }) {
   const canvas = make("canvas", { role: "img" }), layer = draw("svg", { class: "kit-layer" }), node = make("div", { class: "kit-plot" }, canvas, layer);
   const fitted = [], top = TOP + grips * GRIP;
   let shown = {}, ghosts = [], view = null;
 
+  const inC = axis => axis.title.includes("°C"), titled = axis => axis.title.replace("°C", v.unit);
+  const along = (axis, from, to) => Object.assign(scale(axis.low, axis.high, from, to), inC(axis) ? { turned: degrees(v.unit, axis.reading) } : {});
   function fit() {
     if (!node.clientWidth) return;
     const width = node.clientWidth, wide = width >= 560, left = 52, right = wide ? 104 : 16;
-    const X = Object.assign(scale(x.low, x.high, left, width - right), { from: left, until: width - right, ticks: x.ticks });
-    view = { width, height: top + height + FOOT, font: FONT, wide, colour: coloursOf(node), X, Y: scale(y.low, y.high, top + height, top), top, bottom: top + height };
+    const X = Object.assign(along(x, left, width - right), { from: left, until: width - right, ticks: x.ticks });
+    view = { width, height: top + height + FOOT, font: FONT, wide, colour: coloursOf(node), X, Y: along(y, top + height, top), top, bottom: top + height };
     layer.setAttribute("width", width); layer.setAttribute("height", view.height);
     paint();
     fitted.forEach(each => each(view));
@@ -32,8 +35,8 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     const c = paperOf(canvas, view);
     for (const band of shown.bands ?? []) paintBand(c, view, band);
     axisUp(c, view, view.Y, 5, true);
-    axisAcross(c, view, view.bottom, x.title);
-    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(y.title, 4, view.top - 10);
+    axisAcross(c, view, view.bottom, titled(x));
+    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(titled(y), 4, view.top - 10);
     for (const each of shown.levels ?? []) paintLevel(c, view, each);
     for (const line of ghosts) paintLine(c, view, { ...line, look: "ghost", name: "before" });
     for (const line of shown.lines ?? []) paintLine(c, view, line);
@@ -54,15 +57,16 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     v.follow(place);
     fitted.push(() => place(v.values));
   }
-  function reached(span = [y.low, y.high], across = [x.low, x.high]) { // either axis may be Python's to say: [low, high]
-    if (`${[...span, ...across]}` === `${[y.low, y.high, x.low, x.high]}`) return paint();
+  function reached(span = [y.low, y.high], across = [x.low, x.high], reading = y.reading) { // either axis may be Python's to say: [low, high]
+    if (`${[...span, ...across, reading]}` === `${[y.low, y.high, x.low, x.high, y.reading]}`) return paint();
+    y.reading = reading;
     [y.low, y.high] = span;
     [x.low, x.high] = across;
     fit();
   }
   v.onBegin(() => { ghosts = shown.lines ?? []; });
   onLook(node, v.life, fit);
-  return { node, layer, upright, show: next => { shown = next; reached(next.span, next.across); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
+  return { node, layer, upright, show: next => { shown = next; reached(next.span, next.across, next.reading); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
 }
 
 function paintLine(c, view, { x, y, look = "treated", name = "" }) {

@@ -1,6 +1,6 @@
 // Where everything stands at a given width: a lane for each window's handles, then the panels under one another, then the time axis.
 
-import { scale, reach } from "./scales.js";
+import { degrees, reach, scale } from "./scales.js";
 
 const FONT = 13, TITLE = 22, FOOT = 42;
 
@@ -14,7 +14,7 @@ export function layout(width, picture, data, colour, rows = 3) {
   let y = lanes.top + rows * lanes.height;
   const panels = panelsOf(picture, data, wide).map(panel => {
     const top = y + TITLE, bottom = y = top + sizes[panel.kind];
-    return { ...panel, top, bottom, Y: scale(...panel.reach, bottom, top) };
+    return { ...panel, top, bottom, Y: Object.assign(scale(...panel.reach, bottom, top), { turned: panel.turned }) };
   });
   return { width, height: y + FOOT, font: FONT, X, lanes, panels, colour, wide, times: data.times, gap: data.gap };
 }
@@ -23,9 +23,9 @@ function panelsOf(picture, data, wide) {
   const row = name => data.rows[picture.rows.indexOf(name)], line = name => ({ name, label: name, row: row(name) });
   const pair = [row("treated"), row("control")];
   const panels = [
-    { kind: "temperature", title: "temperature, \u00b0C", lines: ["treated", "control"].map(line), ticks: 5,
+    { kind: "temperature", title: `temperature, ${picture.unit}`, turned: degrees(picture.unit, true), lines: ["treated", "control"].map(line), ticks: 5,
       reach: reach(pair, 0.5, wide ? 0.08 : 0.2) }, // where names stand at the lines, not beside them, they need height
-    { kind: "difference", title: "difference: treated \u2212 control, \u00b0C", lines: [{ ...line("difference"), label: "" }], ticks: 4,
+    { kind: "difference", title: `difference: treated \u2212 control, ${picture.unit}`, turned: degrees(picture.unit), lines: [{ ...line("difference"), label: "" }], ticks: 4,
       reach: reach([row("difference"), [0]], 0.2, 0.1), zero: true },
   ];
   if (row("gas")) {

@@ -21,6 +21,14 @@ export function ticks(low, high, most) {
   return Array.from({ length: Math.max(0, count) }, (_, i) => ({ at: (first + i) * step, text: written((first + i) * step, places) }));
 }
 
+// Python sends °C throughout. What a class that reads °F sees is turned here: `factor` and `zero` of a scale, 1 and 0 for all that is no °C.
+export const CELSIUS = { factor: 1, zero: 0 };
+export const degrees = (unit, onScale = false) => unit === "\u00b0F" ? { factor: 1.8, zero: onScale ? 32 : 0 } : CELSIUS;
+
+export function ticksAlong({ low, high, turned: { factor, zero } = CELSIUS }, most) { // round numbers of what is read, at their place in what was sent
+  return ticks(factor * low + zero, factor * high + zero, most).map(({ at, text }) => ({ at: (at - zero) / factor, text }));
+}
+
 const written = (value, places) => Math.abs(value) >= 1e4 ? value.toLocaleString("en") : value.toFixed(places).replace("-", MINUS);
 
 export function reach(rows, least, share) { // lowest and highest reading, with that share of their distance to spare, at least `least` apart

@@ -39,7 +39,7 @@ function frameOf(model) {
 // The values as the hand has them: they move in the same frame, and Python hears of the newest. Owner of everything in `v`.
 function handsOn(model, life, frame) {
   const grips = Object.fromEntries(model.get("grips").map(each => [each.name, each])), following = [], beginning = [];
-  const v = { model, life, root: frame.root, grips, values: model.get("values"), held: new Set() };
+  const v = { model, life, root: frame.root, unit: model.get("unit"), grips, values: model.get("values"), held: new Set() };
   const line = lineTo(model, newName(), () => say(frame.trouble, SILENT)), put = values => {
     v.values = values;
     following.forEach(each => each(values));
@@ -90,7 +90,7 @@ export function controlOf(v, name) { // a slider or radio buttons; a view that w
 
 function said(spec, value) {
   if (spec.options) return spec.options.find(([each]) => each === value)[1];
-  return `${value.toFixed(spec.places).replace("-", MINUS)} ${spec.unit}`.trim();
+  return `${(value * (spec.factor ?? 1)).toFixed(spec.places).replace("-", MINUS)} ${spec.unit}`.trim();
 }
 
 function snapped({ low, high, step, places }, value) {

@@ -32,6 +32,7 @@ import traitlets
 from anywidget import AnyWidget
 
 from kit.faults import Fault
+from kit.units import difference_in, marked, unit
 from kit.widgets.shared.telling import told
 from kit.words import listed
 
@@ -54,7 +55,8 @@ class Grip:
     def told(self):
         """What the browser needs to know of it."""
         places = max(0, -int(np.floor(np.log10(self.step) + 1e-9)))
-        return {**asdict(self), "places": places}
+        turned = {"unit": unit(), "factor": difference_in(1.0)} if self.unit == "°C" else {}
+        return {**asdict(self), "places": places, **turned}
 
     def held(self, value):
         """`value` as this grip can hold it: within its ends. A Fault for anything but a number."""
@@ -65,7 +67,8 @@ class Grip:
 
 @dataclass(frozen=True)
 class Pick:
-    """One of several that the learner picks: keyword, the question, {value: words}, and what is picked at first."""
+    """One of several that the learner picks: keyword, the question, {value: words}, and what is picked at first. A temperature in the words
+    is marked, {c:0.1}, so that the class reads it in its unit (`kit.units.marked`)."""
 
     name: str
     label: str
@@ -74,7 +77,7 @@ class Pick:
 
     def told(self):
         """What the browser needs to know of it."""
-        return {**asdict(self), "options": [list(each) for each in self.options.items()]}
+        return {**asdict(self), "options": [[value, marked(words)] for value, words in self.options.items()]}
 
     def held(self, value):
         """`value`, if it is one of the options. A Fault names them."""
@@ -98,11 +101,12 @@ class View(AnyWidget):
     grips = traitlets.List().tag(sync=True)
     values = traitlets.Dict().tag(sync=True)
     answer = traitlets.Dict().tag(sync=True)
+    unit = traitlets.Unicode().tag(sync=True)  # that the class reads; all temperatures in `answer` and `values` are in °C
 
     def __init__(self, title, grips, answer, help=""):
         self._grips, self._answer = {each.name: each for each in grips}, told(answer)
         start = {each.name: each.start for each in grips}
-        super().__init__(title=title, help=help, grips=[each.told() for each in grips], values=start, answer=self._shown(start))
+        super().__init__(title=title, unit=unit(), help=help, grips=[each.told() for each in grips], values=start, answer=self._shown(start))
         self.observe(lambda change: setattr(self, "answer", self._shown(change.new)), "values")
         self.on_msg(self._heard)
 

@@ -9,7 +9,7 @@ export default { render: viewOf(v => {
   const drift = plot(v, { x: { title: "the drift, with its range", low: 0, high: 1, ticks: [] }, y: { title: "°C a minute", low: -1, high: 1 }, height: 120 });
   record.upright("until");
   const show = answer => {
-    record.show({ lines: [answer.line], bands: [answer.stretch], span: answer.span });
+    record.show({ lines: [answer.line], bands: [answer.stretch], span: answer.span, reading: answer.reading });
     drift.show(answer.drift);
   };
   return { parts: [record.node, drift.node], show };

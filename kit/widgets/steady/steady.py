@@ -7,7 +7,7 @@ import numpy as np
 from kit.analysis.steady import check_steady
 from kit.estimate import rounded
 from kit.examples import example_run
-from kit.units import difference, stated
+from kit.units import difference, difference_in, stated, unit
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
@@ -57,6 +57,7 @@ def answer(run, tolerance, until, over, *, tall=TALLEST_C, of="difference"):
         "picture": f"{OF[of].capitalize()} over {minutes[-1]:.0f} min, in a picture {stated(tall)} high. It looks {'flat' if tall > 20 else 'tilted'}.",
         "table": _table(run, tolerance, over, of, until),
         "span": [middle - tall / 2, middle + tall / 2],
+        "reading": of != "difference",
         "line": line(minutes, values, of, NAMES[of]),
         "stretch": {"from": until - over, "to": until, "name": "judged"},
         "drift": _drift(found, tolerance),
@@ -93,5 +94,5 @@ def _drift(found, tolerance):
 def _table(run, tolerance, over, of, until):
     ends = [each for each in (until - 2, until - 1, until, until + 1, until + 2) if SHORTEST_MIN <= each <= run.minutes[-1]]
     found = [check_steady(run, over_min=min(over, end), tolerance_c_per_min=tolerance, until_min=end, of=of) for end in ends]
-    cells = [[f"{end:g}", rounded(each.slope.value, 3) if np.isfinite(each.slope.value) else "–", each.verdict] for end, each in zip(ends, found)]
-    return rows("The same look back, ending at other minutes", ["ends at minute", "drift, °C a minute", "verdict"], cells)
+    cells = [[f"{end:g}", rounded(difference_in(each.slope.value), 3) if np.isfinite(each.slope.value) else "–", each.verdict] for end, each in zip(ends, found)]
+    return rows("The same look back, ending at other minutes", ["ends at minute", f"drift, {unit()} a minute", "verdict"], cells)

@@ -87,9 +87,10 @@ def told_with_parts(effect):
 
 
 def bar(label, estimate, line="difference"):
-    """One bar: from 0 as far as the estimate says, with the ends of its range (None where it is open): the numbers of its label."""
-    ends = {end: value if isfinite(value := getattr(estimate, end)) else None for end in ("low", "high")}
-    return {"label": label, "line": line, "from": 0.0, "to": estimate.value, "text": estimate.text, "unit": estimate.unit, **ends}
+    """One bar: from 0 as far as the estimate says, with the ends of its range (None where it is open): the numbers of its label, in its unit."""
+    shown = estimate.shown
+    ends = {end: value if isfinite(value := getattr(shown, end)) else None for end in ("low", "high")}
+    return {"label": label, "line": line, "from": 0.0, "to": shown.value, "text": estimate.text, "unit": shown.unit, **ends}
 
 
 def picture_in_words(warming):

@@ -5,7 +5,7 @@ from functools import cache
 from kit.analysis.effect import paired_effect, suggest_windows
 from kit.estimate import rounded
 from kit.examples import example_run
-from kit.units import difference
+from kit.units import difference, difference_in
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import Grip, LOOK, Pick, rows, script, sheet, View
 from kit.words import counted
@@ -55,7 +55,7 @@ def answer(reach_c, beside, limit, cause):
 def claim(reach_c, beside, limit, cause):
     """The claim in words."""
     value = _effect().warming.value
-    ends = f", between {rounded(value - reach_c, 2)} and {difference(value + reach_c, 2)}" if reach_c else ""
+    ends = f", between {rounded(difference_in(value - reach_c), 2)} and {difference(value + reach_c, 2)}" if reach_c else ""
     than = " more than the control" if beside == "control" else ""
     because = ", because CO2 takes up infrared" if cause == "borrowed" else ""
     bounds = " This holds for our canisters and lamp; it does not say why." if limit == "stated" else ""
