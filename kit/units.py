@@ -9,7 +9,7 @@ from kit.rounding import amount, MINUS, rounded
 from kit.settings import class_settings
 
 PER_C, ZERO_C = {"°C": 1.0, "°F": 1.8}, {"°C": 0.0, "°F": 32.0}
-MARK = re.compile(r"\{(c|at_c):(-?[\d.]+)\}")
+MARK = re.compile(r"\{(?P<kind>c|at_c|near_c)(?::(?P<first>-?[\d.]+)(?: to (?P<last>-?[\d.]+))?)?\}")
 
 
 def unit():
@@ -58,8 +58,26 @@ def reading(c):
 
 
 def marked(text):
-    """`text` with its marked temperatures as the class reads them: {c:0.3} is a difference of 0.3 °C, {at_c:100} a reading of 100 °C."""
-    return MARK.sub(lambda found: (stated if found[1] == "c" else reading)(float(found[2])), text)
+    """`text` with its marked temperatures as the class reads them.
+
+    {c:0.3} is a difference of 0.3 °C that somebody chose, {near_c:6.2} one that was measured and keeps its decimals, {at_c:100} a reading;
+    each may go from one to another: {c:1 to 3}. {c} is the unit alone.
+    """
+    return MARK.sub(_told, text)
+
+
+def _told(found):
+    if not found["first"]:
+        return unit()
+    ends = [end for end in (found["first"], found["last"]) if end]
+    numbers = [_number(found["kind"], end) for end in ends]
+    return f"{' to '.join(numbers)} {unit()}"
+
+
+def _number(kind, written):
+    if kind == "near_c":
+        return rounded(difference_in(float(written)), len(written.partition(".")[2]))
+    return f"{(difference_in if kind == 'c' else temperature_in)(float(written)):g}".replace("-", MINUS)
 
 
 def shown_unit(own):

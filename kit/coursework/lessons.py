@@ -10,6 +10,7 @@ from pathlib import Path
 from kit.bootstrap.places import LESSONS, open_course
 from kit.faults import Fault
 from kit.storage import here
+from kit.units import marked
 from kit.words import listed
 
 TOLD = {str: "a text in quotes", int: "a whole number", bool: "true or false"}
@@ -128,10 +129,13 @@ class Lesson:
 
 
 def read_lesson(number, folder=None):
-    """The texts of lesson `number` ('00', or the whole name of a page without one), from its TOML: that in the notebook's folder, or the kit's."""
+    """The texts of lesson `number` ('00', or the whole name of a page without one), from its TOML: that in the notebook's folder, or the kit's.
+
+    Marked temperatures stand there in °C ({c:1}, see `kit.units.marked`) and are read in the class's unit.
+    """
     path = _find(number, folder or here())
     try:
-        table = tomllib.loads(path.read_text(encoding="utf-8"))
+        table = tomllib.loads(marked(path.read_text(encoding="utf-8")))
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as problem:
         raise Fault(f"{path.name} can't be read as TOML: {problem}. Mend that line, then run this cell again.") from problem
     kinds = (("predictions", _prediction), ("questions", _question), ("notes", _note))

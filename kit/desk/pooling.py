@@ -4,7 +4,7 @@ from math import isfinite
 
 from kit.analysis.causes import possible_causes, RUNS
 from kit.analysis.classes import class_effect
-from kit.estimate import amount
+from kit.units import about
 from kit.words import counted, listed
 
 ENOUGH = 4  # groups, for a forecast of one more (kit.analysis.classes)
@@ -55,5 +55,5 @@ def _which_cause(effect):
     if not isfinite(effect.mean.low):
         return ""
     kinds = possible_causes(effect.mean).next_runs
-    size = f"{amount(effect.mean.value)} °C could have more than one cause."
+    size = f"{about(effect.mean.value)} could have more than one cause."
     return f"{size} Of all runs this one separates the most: {RUNS[kinds[0]]}." if kinds else ""

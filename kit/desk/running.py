@@ -10,6 +10,7 @@ from kit.desk.bringing import desk_card
 from kit.desk.classpage import write_bench_sheets, write_class_page
 from kit.desk.pooling import next_runs, open_points, suspect_runs
 from kit.faults import Fault
+from kit.units import unit
 from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.intake import first_rows, folded
 
@@ -63,7 +64,7 @@ def pooled_card(desk):
         board = folded("board", "All groups on one chart", svg(chart(effect), str(effect)), BOARD)
         numbers = [("groups differ by", effect.spread.text), ("one more group would find", effect.next_group.text)]
         side = [("place and vessel alone", effect.side.text)] if effect.side else []
-        table = first_rows("numbers", "All groups together", ("what", "°C"), [("class mean", effect.mean.text), *side, *numbers])
+        table = first_rows("numbers", "All groups together", ("what", unit()), [("class mean", effect.mean.text), *side, *numbers])
         mind = [bullets("mind", "Keep in mind", open_points(effect))] if effect.cautions else []
         todo = bullets("next", "The next run to do", next_runs(desk.collected, effect))
         return [text("mean", str(effect), tone="kept"), board, table, *mind, todo, *_stood(desk)]

@@ -5,6 +5,7 @@ import tomllib
 
 import pytest
 
+from kit.units import marked
 from tests.lessons.reading import PAGES, cells, grade, prose, sentences, source, syllables
 
 # Words the kit does not use for learners: a verdict, a false picture, or a claim that is too strong.
@@ -22,7 +23,7 @@ def of_cells(path):
 def of_cards(path):
     """Every text of the TOML beside a notebook, each as a sentence or more."""
     table = path.with_suffix(".toml")
-    return [prose(text) for text in _texts(tomllib.loads(table.read_text(encoding="utf-8")))] if table.exists() else []
+    return [prose(text) for text in _texts(tomllib.loads(marked(table.read_text(encoding="utf-8"))))] if table.exists() else []
 
 
 def _texts(thing):

@@ -50,7 +50,7 @@ function lanes() {
       return each.node;
     });
     if (made.length !== list.children.length || made.some((each, i) => list.children[i] !== each)) list.replaceChildren(...made);
-    const tips = ticks(X.low, X.high, 6).map(({ at: value, text }, i, all) => make("span", { style: `left: ${at(value)}` }, i + 1 < all.length ? text : `${text} °C`));
+    const tips = ticks(X.low, X.high, 6).map(({ at: value, text }, i, all) => make("span", { style: `left: ${at(value)}` }, i + 1 < all.length ? text : `${text} ${found[0].unit}`));
     const named = level ? [make("span", { class: "kit-named", style: `left: ${at(level.value)}` }, level.text)] : [];
     axis.replaceChildren(...tips, ...named);
   };

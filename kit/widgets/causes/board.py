@@ -14,7 +14,7 @@ def board_of(found, before, chips="", last=None):
     value = {
         "last": last or {},
         "bars": bars_of(found, before),
-        "gas": {"value": gas.value, "text": f"gas run {gas.value_text}"},
+        "gas": {"value": gas.shown.value, "text": f"gas run {gas.value_text}"},
         "weighed": str(found),
     }
     return {"is": "board", "key": "board", "chips": chips, "value": value}
@@ -26,13 +26,14 @@ def ranges_of(rows):
 
 
 def effect_row(key, name, warming):
-    """A row for what a run showed: its `warming`, an Estimate in °C."""
-    ends = {"low": warming.low, "high": warming.high, "value": warming.value}
+    """A row for what a run showed: its `warming`, an Estimate; drawn in the class's unit."""
+    shown = warming.shown
+    ends = {"low": shown.low, "high": shown.high, "value": shown.value, "unit": shown.unit}
     return {"key": key, "name": name, "text": f"{warming.value_text} ({warming.range})", **ends, "before": []}
 
 
 def bars_of(found, before):
-    """A row for each cause: its words, its range in °C now, and where that differs, the range when `before` runs were in."""
+    """A row for each cause: its words, its range now, in the class's unit, and where that differs, the range when `before` runs were in."""
     earlier = found.history[before - 1][1]
     return [_bar(cause, Range(*earlier[cause.letter], "°C"), cause.letter in moved(found, before)) for cause in found.causes]
 
@@ -40,7 +41,8 @@ def bars_of(found, before):
 def _bar(cause, earlier, has_moved):
     now = Range(cause.least, cause.most, "°C")
     was = f", before {earlier}" if has_moved else ""
-    ends = {"low": now.low, "high": now.high, "before": [earlier.low, earlier.high] if has_moved else []}
+    shown, past = now.shown, earlier.shown
+    ends = {"low": shown.low, "high": shown.high, "before": [past.low, past.high] if has_moved else [], "unit": shown.unit}
     return {"key": cause.letter, "name": cause.rival.name, "text": f"{now}{was}: {STANDING[cause.word]}", **ends}
 
 

@@ -7,6 +7,7 @@ from kit.analysis.effect import paired_effect
 from kit.estimate import rounded
 from kit.examples import example_run
 from kit.records import Windows
+from kit.units import difference
 from kit.words import listed
 
 GAS_AT_MIN, WAITED_MIN = 11, 45
@@ -63,7 +64,7 @@ def best_first(letters):
     """(run, by how much it shortens these causes' bars, which of them don't fit alone) for all nine runs, the most telling first."""
     telling = {kind: (narrowing(kind, letters), [each for each in letters if not fits_alone(each, kind)]) for kind in FOR_SALE}
     order = sorted(FOR_SALE, key=lambda kind: (round(telling[kind][0], 1), len(telling[kind][1])), reverse=True)
-    return [(name_of(kind), f"{rounded(by, 1)} °C", listed(out or ["none"])) for kind in order for by, out in [telling[kind]]]
+    return [(name_of(kind), difference(by, 1), listed(out or ["none"])) for kind in order for by, out in [telling[kind]]]
 
 
 def told(kind):

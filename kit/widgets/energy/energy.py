@@ -91,5 +91,6 @@ def _table(lit):
     at_s = 60 * np.arange(0, LONGEST_MIN + 1, 5)
     columns = [np.interp(at_s, lit.times_s, each) for each in (lit.gas_k, lit.through_wall_w, lit.through_mouth_w)]
     head = ["minute", f"above the room, {unit()}", "in, W", "out through the wall, W", "out through the mouth, W"]
-    cells = [[f"{s / 60:g}", rounded(difference_in(k), 1), rounded(lit.in_w, 1), rounded(wall, 2), rounded(mouth, 2)] for s, k, wall, mouth in zip(at_s, *columns)]
+    columns[0] = difference_in(columns[0])
+    cells = [[f"{s / 60:g}", rounded(k, 1), rounded(lit.in_w, 1), rounded(wall, 2), rounded(mouth, 2)] for s, k, wall, mouth in zip(at_s, *columns)]
     return rows("The vessel every five minutes", head, cells)

@@ -6,6 +6,7 @@ import numpy as np
 
 from kit.estimate import amount, rounded
 from kit.physics import contents_of, flip_share, pair_course, Setting, share_over_depth, Vessel
+from kit.units import difference
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
@@ -61,7 +62,7 @@ def answer(clock, mouth_cm, gas="CO2"):
     rise, flow, share = pair.at(clock)
     warmer = rise[0] - rise[1]
     return {
-        "sentence": f"{_mouths(pair, clock, flow, gas)} The {gas} vessel is {rounded(warmer, 1)} °C warmer.",
+        "sentence": f"{_mouths(pair, clock, flow, gas)} The {gas} vessel is {difference(warmer, 1)} warmer.",
         "numbers": [(f"{gas} left", _percent(share)), *zip((f"through the {gas} vessel's mouth", "through that over air"), map(_ml, flow))],
         "picture": f"Two vessels cut open. Through the mouth over air go {_ml(flow[1])}, through that over {gas} {_ml(flow[0])}.",
         "table": _table(pair, gas),
@@ -69,7 +70,7 @@ def answer(clock, mouth_cm, gas="CO2"):
         "dots": _dots(clock, rise, gas),
         "bands": [{"from": pair.opens, "to": LONGEST_MIN, "name": "open again"}] if pair.opens else [],
         "flows": [round(each, 2) for each in flow],
-        "names": [f"{name}: {rounded(each, 1)} °C" for name, each in zip((gas, "air"), rise)],
+        "names": [f"{name}: {difference(each, 1)}" for name, each in zip((gas, "air"), rise)],
         "layers": np.round(_layers(clock, mouth_cm, gas, share), 3).tolist(),
     }
 
@@ -122,7 +123,7 @@ def _percent(share):
 def _table(pair, gas):
     found = [(minute, *pair.at(minute)) for minute in range(0, LONGEST_MIN + 1, 5)]
     cells = [
-        [f"{minute}", _percent(share), *map(_ml, flow), f"{rounded(rise[0] - rise[1], 1)} °C"] for minute, rise, flow, share in found
+        [f"{minute}", _percent(share), *map(_ml, flow), difference(rise[0] - rise[1], 1)] for minute, rise, flow, share in found
     ]
     head = ["minute after the gas", f"{gas} left", f"through its mouth, {gas}", "air", f"{gas} warmer by"]
     return rows("Every five minutes", head, cells)
@@ -135,5 +136,5 @@ def usual():
     (*_, first), (*_, last) = (pair.at(minute) for minute in (FILLED_MIN, pair.opens))
     rise = pair.at(10)[0]
     left, alone = 100 * last / first, rise[0] - rise[1]
-    texts = {"opens": f"{rounded(pair.opens, 0)} min", "left": f"{rounded(left, 0)} %", "alone": f"{rounded(alone, 1)} °C"}
+    texts = {"opens": f"{rounded(pair.opens, 0)} min", "left": f"{rounded(left, 0)} %", "alone": f"{difference(alone, 1)}"}
     return Numbers({"left": left}, texts)

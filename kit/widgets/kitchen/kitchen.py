@@ -9,6 +9,7 @@ from kit.bench import glass_course
 from kit.estimate import rounded
 from kit.examples import example_run
 from kit.records import Windows
+from kit.units import difference_in, unit
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, line, Pick, rows, script, sheet, View
 
@@ -19,7 +20,7 @@ GRIPS = [
     Grip("depth_cm", "depth", 4, 25, USUAL["depth_cm"], step=0.5, unit="cm"),
     Grip("mouth_cm", "mouth", 4.5, 12, USUAL["mouth_cm"], step=0.5, unit="cm"),
     Grip("read", "R", 0, LONGEST_MIN, 10, step=0.5, unit="min"),
-    Grip("water_c", "warm water", 30, 45, USUAL["water_c"], step=1, unit="°C"),
+    Grip("water_c", "warm water", 30, 45, USUAL["water_c"], step=1, unit="°C", on_scale=True),
     Pick("lid", "What goes over one glass", {"gas": "CO2, poured", "film": "film"}, "gas"),
     Pick("air", "The air in the room", {"still": "is still", "moving": "moves over the glasses"}, "still"),
 ]
@@ -89,13 +90,14 @@ def _when(course, lid):
 
 def span(least, most):
     """'4 to 9 °C': no finer than the model is; small ones to a tenth."""
-    return " to ".join(rounded(each, 0 if abs(each) >= 2 else 1) for each in (least, most)) + " °C"
+    shown = [difference_in(each) for each in (least, most)]
+    return f"{' to '.join(rounded(each, 0 if abs(each) >= 2 else 1) for each in shown)} {unit()}"
 
 
 def _table(course, least, most):
     places = [int(np.abs(course.minutes - minute).argmin()) for minute in (1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 25, 30)]
-    cells = [[f"{course.minutes[i]:g}", rounded(least[i], 1), rounded(most[i], 1)] for i in places]
-    return rows("How much warmer the treated glass is than its twin, computed", ["minutes after", "at least, °C", "at most, °C"], cells)
+    cells = [[f"{course.minutes[i]:g}", *(rounded(difference_in(each[i]), 1) for each in (least, most))] for i in places]
+    return rows("How much warmer the treated glass is than its twin, computed", ["minutes after", f"at least, {unit()}", f"at most, {unit()}"], cells)
 
 
 @cache

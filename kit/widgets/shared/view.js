@@ -90,7 +90,7 @@ export function controlOf(v, name) { // a slider or radio buttons; a view that w
 
 function said(spec, value) {
   if (spec.options) return spec.options.find(([each]) => each === value)[1];
-  return `${(value * (spec.factor ?? 1)).toFixed(spec.places).replace("-", MINUS)} ${spec.unit}`.trim();
+  return `${(value * (spec.factor ?? 1) + (spec.zero ?? 0)).toFixed(spec.places).replace("-", MINUS)} ${spec.unit}`.trim();
 }
 
 function snapped({ low, high, step, places }, value) {

@@ -32,7 +32,7 @@ import traitlets
 from anywidget import AnyWidget
 
 from kit.faults import Fault
-from kit.units import difference_in, marked, unit
+from kit.units import difference_in, marked, temperature_in, unit
 from kit.widgets.shared.telling import told
 from kit.words import listed
 
@@ -42,7 +42,10 @@ MOST_POINTS = 300
 
 @dataclass(frozen=True)
 class Grip:
-    """A number that the learner moves: keyword, words for it, lowest, highest and first value, the smallest step, the unit."""
+    """A number that the learner moves: keyword, words for it, lowest, highest and first value, the smallest step, the unit.
+
+    °C is shown in the unit that the class reads; `on_scale`: a reading of a thermometer, not a difference.
+    """
 
     name: str
     label: str
@@ -51,11 +54,12 @@ class Grip:
     start: float
     step: float = 1
     unit: str = ""
+    on_scale: bool = False
 
     def told(self):
         """What the browser needs to know of it."""
         places = max(0, -int(np.floor(np.log10(self.step) + 1e-9)))
-        turned = {"unit": unit(), "factor": difference_in(1.0)} if self.unit == "°C" else {}
+        turned = {"unit": unit(), "factor": difference_in(1.0), "zero": temperature_in(0.0) if self.on_scale else 0.0} if self.unit == "°C" else {}
         return {**asdict(self), "places": places, **turned}
 
     def held(self, value):

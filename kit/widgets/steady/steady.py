@@ -94,5 +94,6 @@ def _drift(found, tolerance):
 def _table(run, tolerance, over, of, until):
     ends = [each for each in (until - 2, until - 1, until, until + 1, until + 2) if SHORTEST_MIN <= each <= run.minutes[-1]]
     found = [check_steady(run, over_min=min(over, end), tolerance_c_per_min=tolerance, until_min=end, of=of) for end in ends]
-    cells = [[f"{end:g}", rounded(difference_in(each.slope.value), 3) if np.isfinite(each.slope.value) else "–", each.verdict] for end, each in zip(ends, found)]
+    drifts = [rounded(difference_in(each.slope.value), 3) if np.isfinite(each.slope.value) else "–" for each in found]
+    cells = [[f"{end:g}", drift, each.verdict] for end, drift, each in zip(ends, drifts, found)]
     return rows("The same look back, ending at other minutes", ["ends at minute", f"drift, {unit()} a minute", "verdict"], cells)
