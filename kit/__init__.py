@@ -45,6 +45,7 @@ HOME = {
     "open_report": "kit.report",
     "hand_in": "kit.report",
     "class_desk": "kit.desk",
+    "settings_card": "kit.widgets.classroom",
     "look_at_hand_in": "kit.report",
     "mark_windows": "kit.widgets.marker",
     "watch": "kit.widgets.watching",

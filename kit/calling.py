@@ -74,6 +74,7 @@ EXAMPLES = {
     "open_report": 'open_report("report.zip")',
     "hand_in": 'hand_in("Basalt")',
     "class_desk": "desk = class_desk()",
+    "settings_card": "settings_card()",
     "look_at_hand_in": "look_at_hand_in()",
     "hand_in_card": "hand_in_card()",
     "after": 'after("warmer", chart(run))',

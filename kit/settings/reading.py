@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 
-from kit.bootstrap.places import LESSONS
+from kit.bootstrap.places import LESSONS, open_course
 from kit.settings.lines import LINES, NAME, TABLES
 from kit.words import listed
 
@@ -43,9 +43,10 @@ USUAL = {line.name: line.usual for line in LINES}
 
 
 def class_settings(folder=None):
-    """The `Settings` for a notebook in `folder` (the working folder): the nearest `class-settings.toml` there or above it, else the kit's
-    own in `lessons/teacher/`. Read anew only when that file has changed. Never raises: what can't be used is among its problems."""
-    for path in _places(_whole(folder or ".")):
+    """The `Settings` for a notebook in `folder` (the working folder): the nearest `class-settings.toml` there or above it, else the open
+    course's, else the kit's own in `lessons/teacher/`. Read anew only when that file has changed. Never raises: what can't be used is
+    among its problems."""
+    for path in _places(_whole(folder or "."), open_course()):
         try:
             seen = os.stat(path)
         except OSError:
@@ -63,9 +64,10 @@ def _whole(folder):
 
 
 @lru_cache(maxsize=32)
-def _places(folder):
+def _places(folder, course):
     """Where the file may lie, the nearest first."""
-    return tuple(str(place / NAME) for place in (Path(folder), *Path(folder).parents)) + (str(OURS),)
+    places = (Path(folder), *Path(folder).parents, *([Path(course)] if course else ()))
+    return (*(str(place / NAME) for place in places), str(OURS))
 
 
 @lru_cache(maxsize=32)

@@ -5,7 +5,7 @@ from functools import lru_cache
 from kit.analysis.causes import BY_LETTER, RIVALS, weigh_causes
 from kit.analysis.effect import paired_effect
 from kit.bench import reveal
-from kit.estimate import rounded
+from kit.units import difference
 from kit.widgets.cards import buttons, choices, text
 from kit.widgets.causes import board_of, CausesCard, effect_row, moving_sentence, ranges_of
 from kit.widgets.simulated.book import PAGE
@@ -77,7 +77,7 @@ def _truth(book):
     shown = next((each for each in book.runs if each.kind == "gas"), book.runs[0])
     truth = reveal(shown.run)
     large = [each for each in truth.causes if max(abs(each.alone_c), abs(each.taken_out_c)) >= SMALL_C]
-    causes = [[f"{each.letter} {each.name}", *(f"{rounded(size, 2)} °C" for size in (each.alone_c, each.taken_out_c))] for each in large]
+    causes = [[f"{each.letter} {each.name}", *(difference(size, 2) for size in (each.alone_c, each.taken_out_c))] for each in large]
     said = UNDECIDED if book.said == UNDECIDED else str(BY_LETTER[book.said])
     return [
         text("truth", f"You said: {said}. {truth}", tone="kept", title=f"Bench {book.bench}, {shown.words}"),
@@ -89,7 +89,7 @@ def _truth(book):
 def _beside_truth(made):
     windows, true_c = made.windows, reveal(made.run).effect_c(made.windows)
     warming = paired_effect(made.run, windows).warming
-    return [made.words, warming.range, f"{rounded(true_c, 2)} °C", "inside" if warming.holds(true_c) else "outside"]
+    return [made.words, warming.range, difference(true_c, 2), "inside" if warming.holds(true_c) else "outside"]
 
 
 def _table(key, caption, head, rows):
