@@ -26,7 +26,8 @@ def _of_table(table, said):
     yield text(f"table-{table}", "", title=TABLES[table])
     for item in LINES:
         if item.table == table and item.choices:
-            yield choices(item.name, _sentence(item.words), [(_told(value), words) for value, words in item.choices.items()], _told(said[item.name]), across=True)
+            options = [(_told(value), words) for value, words in item.choices.items()]
+            yield choices(item.name, _sentence(item.words), options, _told(said[item.name]), across=True)
         elif item.table == table:
             usual = f"; usual: {item.usual:g}" if item.usual is not None else ""
             unit = f" ({item.unit})" if item.unit else ""
