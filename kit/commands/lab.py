@@ -20,7 +20,7 @@ CONTENTS, DESK = "contents.ipynb", "desk.ipynb"
 
 def lab(options):
     """Bring the learner's folder up to date and serve it until Ctrl-C."""
-    lessons, work = course_and_work(options) if options.course else (TEACHERS if options.teacher else LESSONS, options.work.absolute())
+    lessons, work = lessons_and_work(options)
     work.mkdir(parents=True, exist_ok=True)
     remove_halves(work)
     page = first_page(work, add_missing_lessons(work, lessons), lessons)
@@ -30,6 +30,14 @@ def lab(options):
         serve(work, port, page, options)
     print(f"\nJupyterLab has ended. Your work is in {work}", flush=True)
     return 0
+
+
+def lessons_and_work(options):
+    """(the folder of the lessons, the folder to serve). With a course, the teacher's pages know its texts."""
+    found = course_and_work(options) if options.course else (LESSONS, options.work)
+    if options.teacher:
+        return TEACHERS, (options.work or own_folder() / "my-class").absolute()
+    return found[0], found[1].absolute()
 
 
 def course_and_work(options):

@@ -7,7 +7,7 @@ from pathlib import Path, PurePosixPath
 
 from kit.analysis.effect import paired_effect, suggest_windows
 from kit.coursework import LESSONS
-from kit.examples import DATASETS
+from kit.examples import example_names, example_path
 from kit.faults import Fault
 from kit.intake.classes import class_of, members_of, RECORDS
 from kit.intake.given import Raw
@@ -175,8 +175,8 @@ def _measured(made):
 
 @lru_cache(maxsize=1)
 def _bundled():
-    """The hashes of the runs that lessons bring along."""
-    return {sha256(path.read_bytes()).hexdigest() for path in DATASETS.glob("*.csv")}
+    """The hashes of the runs that lessons bring along, those of an open course, too."""
+    return {sha256(example_path(name).read_bytes()).hexdigest() for name in example_names()}
 
 
 def _once(runs):

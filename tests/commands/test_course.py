@@ -9,7 +9,7 @@ from kit.bootstrap.options import read
 from kit.bootstrap.places import COURSE
 from kit.commands import lab as labs
 from kit.commands.course import course
-from kit.commands.lab import course_and_work, first_page
+from kit.commands.lab import course_and_work, first_page, lessons_and_work
 from kit.coursework import add_missing_lessons, TEACHERS
 
 
@@ -43,7 +43,7 @@ def test_what_cannot_be_done_is_a_sentence(tmp_path):
 
 
 def test_a_course_is_written_in_its_folder_and_learnt_in_one_of_its_own(tmp_path, monkeypatch):
-    monkeypatch.setattr(labs, "CHECKOUT", tmp_path / "kit")
+    monkeypatch.setattr(labs, "own_folder", lambda: tmp_path / "kit")
     typed("new", tmp_path / "ours", "--lessons", "00")
     typed("pack", tmp_path / "ours")
     assert course_and_work(read(["lab", "--course", str(tmp_path / "ours")])) == (tmp_path / "ours", tmp_path / "ours")
@@ -53,6 +53,13 @@ def test_a_course_is_written_in_its_folder_and_learnt_in_one_of_its_own(tmp_path
     assert first_page(work, ["00-your-first-run.ipynb"], lessons) == "/lab/tree/contents.ipynb"
     with pytest.raises(SystemExit, match="is no course of the kit"):
         course_and_work(Namespace(course=tmp_path / "missing.zip", work=None))
+
+
+def test_the_desk_knows_the_course_that_is_named_with_it(tmp_path):
+    typed("new", tmp_path / "ours", "--lessons", "00")
+    words = ["lab", "--teacher", "--course", str(tmp_path / "ours"), "--work", str(tmp_path / "desk")]
+    assert lessons_and_work(read(words)) == (TEACHERS, tmp_path / "desk") and os.environ[COURSE] == str(tmp_path / "ours")
+    assert lessons_and_work(read(["lab", "--teacher"]))[1].name == "my-class"
 
 
 def test_the_teachers_pages_have_a_folder_of_their_own(tmp_path):
