@@ -1,6 +1,7 @@
 """How fast and in how much memory a large record is read, against pandas alone."""
 
 import os
+import shutil
 import subprocess
 import sys
 import time
@@ -10,6 +11,7 @@ import numpy as np
 import pandas as pd
 import pytest
 
+from kit.intake.classes import read_class
 from kit.intake.read import read_run
 
 ROOT = Path(__file__).parents[2]
@@ -93,3 +95,14 @@ def test_a_bundled_run_is_read_in_fifteen_milliseconds(capsys):
     with capsys.disabled():
         print(f"\nbasalt.csv: {1000 * fastest:.1f} ms")
     assert fastest < 0.015
+
+
+@pytest.mark.alone
+def test_a_class_of_thirty_files_is_read_in_three_seconds(tmp_path, capsys):
+    files = sorted((ROOT / "datasets" / "class").rglob("*.csv"))
+    for number in range(30):
+        shutil.copy(files[number % len(files)], tmp_path / f"group-{number:02d}.csv")
+    seconds = taken_s(read_class, tmp_path)
+    with capsys.disabled():
+        print(f"\nA class of 30 files: {seconds:.2f} s")
+    assert len(read_class(tmp_path)) == 30 and seconds < 3
