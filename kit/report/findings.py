@@ -14,11 +14,13 @@ from kit.examples import reference_run
 from kit.faults import Fault
 
 COMPARED, LIKE_THE_REFERENCE = "margin_c", ("gas", "")
+PICTURED = 6  # runs with all their pictures; those of further runs are without a picture where words and table say as much
 
 
 @dataclass(frozen=True, eq=False)
 class Finding:
-    """One answer: its `key` ('effect') and `heading`, the `result` itself, and its `picture` (SVG). Where there is none: why, in `missing`."""
+    """One answer: its `key` ('effect') and `heading`, the `result` itself, and its `picture` (SVG), '' where it has none. Without
+    a result: why, in `missing`."""
 
     key: str
     heading: str
@@ -56,7 +58,10 @@ def findings_of(evidence, material):
     }
     if isinstance(margin, (int, float)) and margin and evidence.kind in LIKE_THE_REFERENCE:
         questions["comparison", "Against the reference run"] = lambda: compare(effect, _reference_effect(tolerance), margin=margin)
-    return Findings(evidence, _found(questions, {"run": lambda run: marked_run(run, windows)}))
+    drawn = {"run": lambda run: marked_run(run, windows)}
+    if evidence in material.evidence[PICTURED:]:
+        drawn |= dict.fromkeys(("curve", "comparison"))
+    return Findings(evidence, _found(questions, drawn))
 
 
 def together_of(material, findings):
@@ -84,7 +89,7 @@ def one_bench(findings):
 
 
 def _found(questions, drawn=None):
-    """A `Finding` for each question; `drawn`: what draws the answers that have no chart of their own."""
+    """A `Finding` for each question; `drawn`: what draws an answer in place of its own chart, None for no picture."""
     return tuple(_finding(key, heading, answer, (drawn or {}).get(key, chart)) for (key, heading), answer in questions.items())
 
 
@@ -93,7 +98,7 @@ def _finding(key, heading, answer, draw):
         result = answer()
     except Fault as fault:
         return Finding(key, heading, missing=str(fault))
-    return Finding(key, heading, result, svg(draw(result), str(result), headed=False))
+    return Finding(key, heading, result, svg(draw(result), str(result), headed=False) if draw else "")
 
 
 @lru_cache(maxsize=2)

@@ -6,11 +6,12 @@ from kit.analysis.causes import RUNS, WeighedCauses
 from kit.estimate import Range
 from kit.report.classwork import NO_REASON
 from kit.report.evidence import kind_in_words
-from kit.report.findings import result_of
+from kit.report.findings import PICTURED, result_of
 from kit.report.methods import METHODS
 from kit.report.pieces import bullets, figure, said, section, table
 from kit.words import counted, listed
 
+FEWER = "All pictures are there for the first {} runs; how fast the others warmed is told in words and tables."
 THERMOMETERS = "Nobody said whether groups shared a pair of thermometers. If they did, they err alike, and the range is too narrow."
 INVENTED_CLASS = "The other groups of this class are invented: the kit's vessel model made them."
 
@@ -18,7 +19,9 @@ INVENTED_CLASS = "The other groups of this class are invented: the kit's vessel 
 def glance(findings):
     """Every run's effect in one table; nothing for a single run."""
     rows = [(each.evidence.run.name, kind_in_words(each.evidence), *_number(each.of("effect"))) for each in findings]
-    return section("Results at a glance", table("", rows, ("run", "what was done", "warmed more by", "verdict"))) if len(rows) > 1 else ""
+    told = table("", rows, ("run", "what was done", "warmed more by", "verdict"))
+    fewer = said("p", FEWER.format(PICTURED), cls="quiet") if len(rows) > PICTURED else ""
+    return section("Results at a glance", told, fewer) if len(rows) > 1 else ""
 
 
 def _number(effect):

@@ -146,4 +146,6 @@ def test_twenty_runs_make_one_page_of_less_than_a_megabyte(tmp_path, monkeypatch
     for number in range(20):
         bring("slate-hand", f"run-{number}.csv", "gas", tail=b"\n" * number)
     report = make_report()
+    html = text(report)
     assert report.runs == 20 and report.path.stat().st_size < 1_000_000
+    assert html.count("The way there") == 20 and html.count('<figure class="curve"') == 6 and "for the first 6 runs" in html

@@ -7,7 +7,7 @@ from kit.charts.still.axes import BAR_REACH, reaches
 from kit.charts.still.pen import dashed, filled, line, put
 from kit.charts.style import INK, PAPER
 
-MANY, COLUMN = 300, 1.5  # points from which a line is thinned; px in which they count as over each other
+MANY, COLUMN = 300, 2.0  # points from which a line is thinned and symbols become dots; px in which they count as over each other
 
 
 def draw_trace(page, trace, axes):
@@ -64,9 +64,18 @@ def _symbols(page, trace, spots):
     known = [spot for spot in spots if spot]
     most = mark.maxdisplayed or len(known)
     symbol, half, color = mark.symbol or "circle", float(mark.size or 6) / 2, mark.color or trace.line.color or INK
+    if len(known) > MANY and not mark.maxdisplayed:
+        return _dots(page, known, color, 2 * half, mark.opacity)
     look = filled(color) | ({"fill-opacity": mark.opacity} if mark.opacity else {})
     for spot in known[:: max(1, -(-len(known) // max(most, 1)))]:
         _symbol(page, spot, symbol, half, look)
+
+
+def _dots(page, spots, color, size, opacity):
+    """So many points that their shape is lost: round dots, all in one path."""
+    path = "".join(f"M{across:.1f} {up:.1f}h0" for across, up in spots)
+    look = {"stroke": color, "stroke-width": size, "stroke-linecap": "round", **({"stroke-opacity": opacity} if opacity else {})}
+    put(page, "path", {"d": path, "fill": "none", **look})
 
 
 def _symbol(page, spot, name, half, look):

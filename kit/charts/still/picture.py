@@ -112,8 +112,9 @@ def draw_label(page, label, axes, frame):
     lines = label.text.split("<br>")
     if anchor == "start" and not label.textangle:
         x = min(x, max(frame["left"], WIDTH - 4 - LETTER * max(map(len, lines))))  # within the picture, whatever its margin
+    above = {"top": 0, "bottom": len(lines) - 1}.get(label.yanchor, (len(lines) - 1) / 2)  # lines that stand higher than the anchor
     for count, text in enumerate(lines):
-        down = y + drop + 15 * (count - (len(lines) - 1) / 2)
+        down = y + drop + 15 * (count - above)
         words(page, x, down, text, anchor=anchor, color=label.font.color or INK, size=13, turn=label.textangle or 0)
 
 

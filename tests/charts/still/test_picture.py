@@ -95,3 +95,31 @@ def test_every_word_stays_within_the_picture():
     page = svg(drawn(SLOPE, right=10, notes=[remark("a long label at the end", 10, 5, TREATED)]))
     label = next(each for each in ElementTree.fromstring(page).iter(f"{SVG}text") if each.text == "a long label at the end")
     assert float(label.get("x")) + 7 * len(label.text) <= 760
+
+
+def texts(picture):
+    return {element.text: float(element.get("y")) for element in ElementTree.fromstring(picture).iter(f"{SVG}text")}
+
+
+def test_two_lines_over_a_row_both_stand_above_it():
+    figure = sheet(Panel([line([0, 1], [0, 1], TREATED)], notes=[remark("first<br>second", 0, 0.5, TREATED, yanchor="bottom")]), title="rows")
+    found = texts(svg(figure))
+    single = texts(svg(sheet(Panel([line([0, 1], [0, 1], TREATED)], notes=[remark("second", 0, 0.5, TREATED, yanchor="bottom")]), title="rows")))
+    assert found["second"] == single["second"] and found["first"] == found["second"] - 15
+
+
+def test_a_picture_without_its_heading_keeps_it_as_its_title():
+    figure = chart(example_run("basalt"))
+    headed, bare = svg(figure), svg(chart(example_run("basalt")), headed=False)
+    title = ElementTree.fromstring(bare).find(f"{SVG}title").text
+    assert title == ElementTree.fromstring(headed).find(f"{SVG}title").text and title in texts(headed) and title not in texts(bare)
+
+
+def test_many_points_become_one_path_and_a_long_line_keeps_its_ends_and_its_spike():
+    seconds = list(range(20_000))
+    values = [100.0 if second == 7_777 else second % 2 for second in seconds]
+    picture = svg(sheet(Panel([line(seconds, values, TREATED), dots(seconds[:400], values[:400], TREATED)]), title="many"))
+    root = ElementTree.fromstring(picture)
+    points = [tuple(map(float, pair.split(","))) for pair in root.find(f".//{SVG}polyline").get("points").split()]
+    whole = [pair for pair in points if pair[1] == min(each[1] for each in points)]
+    assert len(points) < 2_000 and len(whole) == 1 and root.find(f".//{SVG}path").get("d").count("M") == 400
