@@ -18,7 +18,7 @@ METHODS = {
     ),
     "class": (
         "The class",
-        "Each group counts by how sure its own effect is and by how much groups differ, with windows that the kit suggests for all alike. "
+        "Each group counts by how sure its own effect is and by how much groups differ; where nobody marked a run, the kit suggests its windows. "
         "The range for one more group also holds how much groups differ.",
     ),
     "weighed": (

@@ -44,7 +44,7 @@ def section(heading, *inside, level=2, id_=None):
 
 def figure(picture, cls=None):
     """A picture (SVG) that a narrow screen scrolls sideways, so that its letters stay large enough to read; nothing for ''."""
-    return element("figure", picture, cls=cls, tabindex=0) if picture else ""
+    return element("figure", picture, cls=cls, tabindex="0") if picture else ""
 
 
 def details(summary, *inside):

@@ -23,14 +23,14 @@ def report(several):
     note = f"<script>document.title = 'run'</script><img src=x onerror=\"document.title = 'run'\"> {WORD}"
     add_answer(answers_path("12"), Answer("12.claim", "note", {"text": note}))
     add_answer(answers_path("00"), Answer("00.warmer", "prediction", {"choice": "c", "words": "Up to 1 °C warmer", "sure": "a guess", "because": WORD}))
-    return make_report().path.absolute()
+    return make_report().path.read_text(encoding="utf-8")
 
 
 @pytest.fixture(params=["page", "phone"])
 def shown(request, report):
     page = request.getfixturevalue(request.param)
     page.context.set_offline(True)
-    page.goto(report.as_uri())
+    page.set_content(report)
     return page
 
 
@@ -53,7 +53,7 @@ def test_every_step_by_step_opens_by_a_key(shown):
 
 @pytest.mark.parametrize("paper", PAPERS)
 def test_it_prints_without_a_cut_row_or_picture_on_few_pages(page, report, paper, tmp_path):
-    page.goto(report.as_uri())
+    page.set_content(report)
     page.emulate_media(media="print")
     wide, high = (size / 25.4 * 96 for size in PAPERS[paper])
     page.set_viewport_size({"width": int(wide - 2 * 14 / 25.4 * 96), "height": int(high)})
