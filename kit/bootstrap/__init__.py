@@ -5,7 +5,7 @@ import sys
 import time
 
 from kit.bootstrap.environment import ready
-from kit.bootstrap.handover import hand_over
+from kit.bootstrap.handover import hand_over, ONE_THREAD
 from kit.bootstrap.options import read
 from kit.bootstrap.places import INSTALLED
 from kit.bootstrap.renewing import renew
@@ -36,4 +36,4 @@ def of_an_installed_kit(options, words, began):
             f"This kit was installed with pip: there is nothing to set up, and its tests are not here. {options.command} needs the kit's whole "
             "folder, unpacked, as the README says under Start."
         )
-    return hand_over(sys.executable, words, began, os.environ)
+    return hand_over(sys.executable, words, began, os.environ | ONE_THREAD)

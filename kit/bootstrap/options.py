@@ -17,6 +17,8 @@ def read(words):
     options = parser().parse_args(words[:cut])
     if getattr(options, "work", CHECKOUT) is None and not getattr(options, "course", None):  # a course has a place of its own
         options.work = own_folder() / ("my-class" if getattr(options, "teacher", False) else "my-work")
+    if getattr(options, "into", CHECKOUT) is None:
+        options.into = own_folder() / "my-class" / "pooled"
     options.rest = words[cut + 1 :]
     return options
 
@@ -24,7 +26,7 @@ def read(words):
 def parser():
     whole = argparse.ArgumentParser(prog="python3 -m kit", description=ABOUT, epilog="Begin with: python3 -m kit lab")
     commands = whole.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    for add in (add_lab, add_prepare, add_copy, add_course, add_test, add_check, add_lock):
+    for add in (add_lab, add_prepare, add_copy, add_course, add_pool, add_test, add_check, add_lock):
         add(commands)
     return whole
 
@@ -63,6 +65,21 @@ def add_course(commands):
     add.add_argument("name", help="its number and name, such as 20-our-lamp")
     for name, text in (("check", "say what each lesson lacks, and run its cells"), ("pack", "make one zip of it for learners")):
         command(actions, name, text).add_argument("folder", type=Path, help="the course's folder")
+
+
+def add_pool(commands):
+    pool = command(commands, "pool", "read thousands of records, write a table of their effects and one pooled result; stopped, it goes on later")
+    pool.add_argument("folders", nargs="+", type=Path, metavar="FOLDER", help="a folder with records; files in a subfolder of it are one group's")
+    pool.add_argument("--workers", type=workers, default=1, metavar="N", help="read with so many processes (without it: 1)")
+    pool.add_argument("--into", type=Path, default=None, metavar="FOLDER", help="where table and result go (without it: my-class/pooled)")
+
+
+def workers(text):
+    """How many processes may share the work."""
+    number = int(text)
+    if not 1 <= number <= 64:
+        raise argparse.ArgumentTypeError("workers are 1 to 64")
+    return number
 
 
 def add_test(commands):
