@@ -121,7 +121,7 @@ class Board:
 
     def _fact(self, member, order):
         if order == "side":
-            return "both places" if abs(_side(member)) < 1 else "swapped" if _side(member) < 0 else "usual place"
+            return "both" if abs(_side(member)) < 1 else "swapped" if _side(member) < 0 else "usual"
         told = {"time": lambda minutes: "{:02d}:{:02d}".format(*divmod(round(minutes) + FIRST_BELL_MIN, 60)), "mouth": lambda wide: f"{wide:g} cm"}
         return told[order](member.facts[order]) if order in told else ""
 
@@ -136,24 +136,29 @@ class Board:
         return [{"key": key, "name": name, **_ends(each), "words": _range(each) if key == "next" else _text(each)} for key, name, each in named]
 
     def span(self):
-        """[lowest, highest] of the board: all bars of the class that count, whoever has joined yet."""
-        counting = [each.pooled(pairs).warming for each in self.class_.members if each.name not in self.left_out for pairs in (APART, JOINED)]
-        counting = counting or list(self.bars.values())
-        ends = [end for each in counting for end in (each.low, each.high) if isfinite(end)]
-        return [difference_in(min(ends) - MARGIN_C), difference_in(max(ends) + MARGIN_C)]
+        """[lowest, highest] of the board: all bars and runs of the class that count, whoever has joined yet."""
+        counting = [each for each in self.class_.members if each.name not in self.left_out] or self.members
+        bars = [each.pooled(pairs).warming for each in counting for pairs in (APART, JOINED)]
+        ends = [*(end for bar in bars for end in (bar.low, bar.high)), *(run.value for each in counting for run in each.runs)]
+        known = [end for end in ends if isfinite(end)]
+        return [difference_in(min(known) - MARGIN_C), difference_in(max(known) + MARGIN_C)]
 
 
 def opened_of(class_, name, pairs):
     """The runs of one group: how treated − control went, and what the group noted."""
     member = next(each for each in class_.members if each.name == name)
     runs = [{"name": run.name, "turned": run.side < 0} for run in member.runs]
-    return {"name": name, "note": member.note, "runs": runs, **_course(class_, tuple(run.name for run in member.counted(pairs)), unit())}
+    return {"name": name, "note": member.note, "runs": runs, **_course(class_, tuple((run.name, run.side < 0) for run in member.counted(pairs)), unit())}
 
 
 @lru_cache(maxsize=8)
-def _course(class_, names, unit_):
-    runs = [class_.run_of(name) for name in names]
-    lines = [line(run.minutes, difference_in(run.difference().to_numpy()), look, run.name) for run, look in zip(runs, ("difference", "control", "treated"))]
+def _course(class_, named, unit_):
+    """How treated − control went in some runs, ((name, was it swapped?), …)."""
+    runs = [class_.run_of(name) for name, _ in named]
+    names = [run.name for run in runs] if len(runs) == 1 else ["swapped" if turned else "usual" for _, turned in named]
+    drawn = zip(runs, ("difference", "control", "treated"), names)
+    lines = [line(run.minutes, difference_in(run.difference().to_numpy()), look, name) for run, look, name in drawn]
+    min(lines, key=lambda each: each["y"][-1])["below"] = len(lines) > 1
     low, high = min(min(each["y"]) for each in lines), max(max(each["y"]) for each in lines)
     ends = [f"{run.name}: {each['y'][0]:.2f} {unit_} at first, {each['y'][-1]:.2f} {unit_} at the end" for run, each in zip(runs, lines)]
     words = f"Treated minus control over time. {'; '.join(ends)}."

@@ -111,13 +111,15 @@ function rowShown(row, X, shown) {
   reason.hidden = !shown.out;
   if (document.activeElement !== why && !row.waits()) why.value = shown.why || why.value;
   track.node.querySelectorAll(".kit-board-run").forEach(each => each.remove());
-  track.node.append(...shown.runs.map(run => make("span", { class: `kit-board-run${run.turned ? " kit-board-turned" : ""}`, style: `left:${X.to(run.at)}%` })));
+  const inside = shown.runs.filter(run => between(run.at, X.low, X.high) === run.at);
+  track.node.append(...inside.map(run => make("span", { class: `kit-board-run${run.turned ? " kit-board-turned" : ""}`, style: `left:${X.to(run.at)}%` })));
   return row;
 }
 
 function openedOf(v) { // the runs of one group, below its row
   const note = make("p"), swaps = make("div"), ticks = new Map(), own = "turned" in v.grips;
-  const course = plot(v, { x: { title: "minutes", low: 0, high: 22 }, y: { title: `treated minus control, ${v.model.get("answer").unit}`, low: 0, high: 3 }, height: 170 });
+  const title = `treated minus control, ${v.model.get("answer").unit}`;
+  const course = plot(v, { x: { title: "minutes", low: 0, high: 22 }, y: { title, low: 0, high: 3 }, height: 170 });
   const node = make("div", { class: "kit-board-opened" }, note, course.node, swaps);
   const tickOf = name => { // of a run of one's own class: had its vessels changed places?
     const tick = make("input", { type: "checkbox" });
@@ -134,7 +136,8 @@ function openedOf(v) { // the runs of one group, below its row
     say(note, opened.note);
     const asked = own ? opened.runs.map(run => ({ ...kept(ticks, run.name, () => tickOf(run.name)), ...run })) : [];
     asked.forEach(({ tick, turned }) => { tick.checked = turned; });
-    if ([...swaps.children].some((each, i) => each !== asked[i]?.node) || swaps.children.length !== asked.length) swaps.replaceChildren(...asked.map(each => each.node));
+    const nodes = asked.map(each => each.node), there = [...swaps.children];
+    if (there.length !== nodes.length || there.some((each, i) => each !== nodes[i])) swaps.replaceChildren(...nodes); // else one keeps the focus
     course.show(opened);
     change(course.node.querySelector("canvas"), { "aria-label": opened.words });
   }

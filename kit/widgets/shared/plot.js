@@ -11,7 +11,7 @@ const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30;
 const DASHES = { control: [8, 4], difference: [2, 3] };
 
 // x and y: { title, low, high }, x may bring its own `ticks` { at, text }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
-// lines { x, y, look, name }, bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name },
+// lines { x, y, look, name } (the name under its end where `below`), bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name },
 // span [low, high] where y's axis follows the answer, and across where x's does. An axis whose title names °C bears the class's unit; `reading` on it
 // (or in what is shown, for y): readings of a thermometer, not differences.
 export function plot(v, { x, y, height = 200, grips = 0 }) {
@@ -69,14 +69,14 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
   return { node, layer, upright, show: next => { shown = next; reached(next.span, next.across, next.reading); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
 }
 
-function paintLine(c, view, { x, y, look = "treated", name = "" }) {
+function paintLine(c, view, { x, y, look = "treated", name = "", below = false }) {
   const { X, Y } = view, ghost = look === "ghost", ink = ghost ? "--kit-soft" : `--kit-${look}`;
   c.save();
   c.beginPath(); c.rect(X.from, view.top, X.until - X.from, view.bottom - view.top); c.clip();
   c.strokeStyle = view.colour(ink); c.lineWidth = ghost ? 1.5 : 2.4; c.lineJoin = "round"; c.setLineDash(ghost ? [3, 4] : DASHES[look] ?? []);
   stroke(c, x.map((at, i) => [X.to(at), Y.to(y[i])]));
   c.restore();
-  if (name) nameAt(c, view, name, between(Y.to(y.at(-1)) + (ghost ? 14 : -10), view.top + 6, view.bottom - 8), ink);
+  if (name) nameAt(c, view, name, between(Y.to(y.at(-1)) + (ghost || below ? 14 : -10), view.top + 6, view.bottom - 8), ink);
 }
 
 function paintBand(c, view, { from, to, name = "", look = "difference", low = false }) {

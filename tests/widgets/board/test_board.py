@@ -98,7 +98,7 @@ def test_the_rows_can_stand_in_several_orders_and_say_by_what(board):
     assert [each["fact"] for each in move(board, order="time")["rows"]] == sorted(each["fact"] for each in board.answer["rows"])
     assert move(board, order="mouth")["rows"][0]["fact"] == "6.2 cm"
     sides = [each["fact"] for each in move(board_view(truth=True), order="side", groups=30)["rows"]]
-    assert sides == ["both places"] * 15 + ["usual place"] * 15
+    assert sides == ["both"] * 15 + ["usual"] * 15
 
 
 def test_a_wider_mouth_goes_along_with_more_warming():
