@@ -97,7 +97,7 @@ def test_the_class_board_has_a_row_for_each_group_and_each_mean(results):
     assert effect.mean.text in words(chart(effect)) and f"{effect.next_group.range} (95 %)" in words(chart(effect))
 
 
-def test_a_class_of_thousands_is_drawn_as_how_many_found_what():
+def test_a_class_of_thousands_is_drawn_as_how_many_found_what(tmp_path, monkeypatch):
     rng = np.random.default_rng(5)
     values = [*rng.normal(1.5, 0.1, 2999), 9.0]
     effect = class_effect({f"g{place}": ranged(value, Parts(0.05)) for place, value in enumerate(values)})
@@ -108,6 +108,11 @@ def test_a_class_of_thousands_is_drawn_as_how_many_found_what():
     assert crowd.x[0] < 1.3 and crowd.x[-1] < 2 and len(figure.to_json()) < 60_000
     hidden = [value for value in values if not crowd.x[0] <= value <= crowd.x[-1]]
     assert figure.layout.meta["said"].startswith(f"{len(hidden)} group") and figure.layout.meta["said"].endswith("9.00 °C.")
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "class-settings.toml").write_text('[show]\ntemperature = "°F"\n', encoding="utf-8")
+    turned = chart(effect)
+    assert np.allclose(turned.data[0].x, 1.8 * crowd.x) and np.allclose(turned.layout.xaxis.range, np.multiply(1.8, figure.layout.xaxis.range))
+    assert turned.layout.xaxis2.title.text == "extra warming (°F)" and turned.layout.meta["said"].endswith("16.20 °F.")
 
 
 def test_a_mean_without_a_range_gets_no_bar(results):
