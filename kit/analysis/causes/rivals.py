@@ -37,7 +37,7 @@ RUNS = {
     "stirred": "a fan in both vessels",
     "shaded": "foil between lamp and both thermometers",
     "covered": "film over both mouths once the gas is in",
-    "covered_shaded": "film over both mouths and foil over both thermometers",
+    "covered_shaded": "film over both mouths with foil over both thermometers",
     "filtered": "a tank of water before the lamp",
     "swapped": "the vessels' places changed",
     "waited": "read again 45 min after the gas",

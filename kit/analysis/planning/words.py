@@ -16,7 +16,8 @@ def plan_sentence(plan):
     expected = f"± {about(plan.chosen.half_width_c)}"
     if plan.reachable:
         return f"Plan {_runs(plan)}: 4 of 5 such plans get a range of at most {expected}, within the {wish} that you want."
-    return f"{wish} is out of reach. {_runs(plan)} would come to {expected} or less in 4 of 5 such plans."
+    reached = "close to it" if expected == wish else f"{expected} or less"
+    return f"{wish} is out of reach. {_runs(plan)} would come to {reached} in 4 of 5 such plans."
 
 
 def _runs(plan):

@@ -110,7 +110,7 @@ class SpendingCard(CausesCard):
         return {
             "title": f"Run {len(self._runs)} of {TO_SPEND}: {name_of(kind)}",
             "text": told(kind),
-            "caption": f"Its effect beside the gas run's: {beside_gas(kind).word}",
+            "caption": f"Compared with the gas run, its effect is: {beside_gas(kind).word}",
             "head": ["cause", "you said", "model", "alone"],
             "rows": rows,
             "moved": f"{moving_sentence(found, before)}{_alike({word for _, _, word, _ in rows})}",

@@ -63,7 +63,7 @@ def answer(clock, mouth_cm, gas="CO2"):
     warmer = rise[0] - rise[1]
     return {
         "sentence": f"{_mouths(pair, clock, flow, gas)} The {gas} vessel is {difference(warmer, 1)} warmer.",
-        "numbers": [(f"{gas} left", _percent(share)), *zip((f"through the {gas} vessel's mouth", "through that over air"), map(_ml, flow))],
+        "numbers": [(f"share of {gas}", _percent(share)), *zip((f"through the {gas} vessel's mouth", "through that over air"), map(_ml, flow))],
         "picture": f"Two vessels cut open. Through the mouth over air go {_ml(flow[1])}, through that over {gas} {_ml(flow[0])}.",
         "table": _table(pair, gas),
         "lines": [line(STEPS, pair.rise_c[:, side], look) for side, look in enumerate(("treated", "control"))],
@@ -125,7 +125,7 @@ def _table(pair, gas):
     cells = [
         [f"{minute}", _percent(share), *map(_ml, flow), difference(rise[0] - rise[1], 1)] for minute, rise, flow, share in found
     ]
-    head = ["minute after the gas", f"{gas} left", f"through its mouth, {gas}", "air", f"{gas} warmer by"]
+    head = ["minute after the gas", f"share of {gas}", f"through its mouth, {gas}", "air", f"{gas} warmer by"]
     return rows("Every five minutes", head, cells)
 
 
@@ -136,5 +136,5 @@ def usual():
     (*_, first), (*_, last) = (pair.at(minute) for minute in (FILLED_MIN, pair.opens))
     rise = pair.at(10)[0]
     left, alone = 100 * last / first, rise[0] - rise[1]
-    texts = {"opens": f"{rounded(pair.opens, 0)} min", "left": f"{rounded(left, 0)} %", "alone": f"{difference(alone, 1)}"}
+    texts = {"opens": f"{rounded(pair.opens, 0)} min", "left": f"{rounded(left, 0)} %", "share": _percent(last), "alone": f"{difference(alone, 1)}"}
     return Numbers({"left": left}, texts)
