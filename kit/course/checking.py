@@ -36,6 +36,8 @@ def lacks_of(path):
         lesson = read_lesson(outline.number or path.stem, path.parent)
     except (Fault, ValueError, KeyError, IndexError, StopIteration) as problem:
         return Lacks(path.stem, (f"It can't be read: {problem}",))
+    if not lesson.number:
+        return Lacks(path.stem, ())  # a page of its own, such as that for own runs: it promises no goals and no minutes
     cells = [cell for cell in _cells(path) if TEACHERS_TAG not in cell["metadata"].get("tags", ())]
     found = [*_gates(lesson, outline, cells), *_goals(lesson, cells), *_choices(lesson, outline), *_reading(lesson, cells), *_minutes(lesson, cells)]
     return Lacks(path.stem, tuple(found))

@@ -68,6 +68,10 @@ def test_what_is_taken_out_is_named(lesson, changes, words):
     assert [sentence for sentence in found.sentences if words in sentence], found
 
 
+def test_a_page_without_a_number_is_no_lesson_and_owes_none_of_this():
+    assert str(lacks_of(reading.OWN_RUN)) == "your-own-run: nothing is missing."
+
+
 def test_a_cell_that_fails_from_a_fresh_kernel_is_named_with_its_reason(lesson, tmp_path):
     (sentence,) = failures_of(lesson([("page", r'run = example_run\(\\"flint-air', 'run = example_run(\\"moon')]), tmp_path)
     assert sentence.startswith('Cell 7 fails in a fresh kernel (run = example_run("moon")): Fault: There is no example run \'moon\'.')
