@@ -10,7 +10,7 @@ from kit.intake.columns.marks import BOUNDS, LARGEST, NO_READING, without_marks
 from kit.intake.columns.twins import without_twins
 from kit.intake.forms import PER_PPM, TEMPERATURES, to_celsius, unit_of
 from kit.intake.given import place_named, ROLES
-from kit.records import missing_in, places_in, remarks_on, span
+from kit.records import HEADERS, missing_in, places_in, remarks_on, span
 from kit.words import counted, listed
 
 AIR_PPM = 200  # air has more CO2: 280 ppm before industry, over 420 ppm now (NOAA Global Monitoring Laboratory)
@@ -150,10 +150,9 @@ def worded_units(table, places, asked):
 def cast(table, role, place, worded):
     """Give one column its role, and its readings the kit's unit; `worded` is the unit by the caller's word, if there is one."""
     column = table.columns[place]
-    if table.about and not holds_numbers(column):  # the kit wrote a column in which nothing was measured
-        column = replace(column, values=np.full(len(table.lines), np.nan))
-    else:
-        refuse_odd(table, column)
+    if table.about and column.header == HEADERS.get(FILLED[role]) and not holds_numbers(column):  # the kit wrote it, nothing was measured
+        return table.with_column(place, role=FILLED[role], values=np.full(len(table.lines), np.nan))
+    refuse_odd(table, column)
     if role in WARM:
         values, said = temperatures(table, column, worded)
     elif role == "gas":
