@@ -56,8 +56,7 @@ TABLES = {
 
 LINES = (
     Item("show", "temperature", "the unit in every sentence, card, chart and report", "°C", {"°C": "degrees Celsius", "°F": "degrees Fahrenheit"}),
-    Item("show", "language", "the texts of the lessons; short ones where there are some", "full", {"full": "in full", "short": "short and plain"}),
-    Item("show", "ask_names", "ask for names in the report", True, {True: "ask", False: "do not ask"}),
+    Item("show", "ask_names", "ask for the group's name in what is handed in", True, {True: "ask", False: "do not ask"}),
     Item("vessel", "volume_l", "its volume", 1.5, low=0.1, high=20, unit="L"),
     Item("vessel", "depth_cm", "its depth, from the mouth to the floor", 19.0, low=3, high=30, unit="cm"),
     Item("vessel", "mouth_cm", "how wide its mouth is", 7.0, low=1, high=20, unit="cm"),

@@ -71,4 +71,4 @@ def show_view():
 
 
 def _state_of(view):
-    return {name: getattr(view, name) for name in ("title", "help", "grips", "values", "answer")}
+    return {name: getattr(view, name) for name in ("title", "help", "grips", "values", "answer", "unit")}

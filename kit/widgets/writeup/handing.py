@@ -1,6 +1,7 @@
 """The button that makes the file for the teacher, after its maker has seen what will be in it."""
 
 import kit
+from kit.settings import class_settings
 from kit.widgets.cards import area, bullets, buttons, Card, text
 
 READY = "One file with what you kept, for your teacher. Look first at what would be in it. Nothing is sent: you give the file away yourself."
@@ -17,7 +18,8 @@ def hand_in_card():
         shown = looked[-1]
         out = [bullets("out", "Not in it", shown.faults)] if shown.faults else []
         made = [text("made", str(shown), tone="kept")] if shown.path else []
-        form = [area("group", NAME, rows=1), buttons("do", ("make", "Make the file"), ("look", "Look again"))]
+        named = [area("group", NAME, rows=1)] if class_settings()["ask_names"] else []
+        form = [*named, buttons("do", ("make", "Make the file"), ("look", "Look again"))]
         return [bullets("in", "In it", shown.contents), *out, *form, *made]
 
     def look(_values):
@@ -25,7 +27,7 @@ def hand_in_card():
         return "This is what would be in it."
 
     def make(values):
-        looked.append(kit.hand_in(values.get("group", "")))
+        looked.append(kit.hand_in(values.get("group", "") if class_settings()["ask_names"] else ""))
         return f"{looked[-1].path.name} is made."
 
     return Card("hand-in", "Hand in", draw, look=look, make=make)

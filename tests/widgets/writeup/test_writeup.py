@@ -74,3 +74,11 @@ def test_what_is_handed_in_is_shown_before_the_file_is_made(folder):
     assert "lesson 00, Your first run: 1 note" in words(card) and not list(folder.glob("*.zip"))
     assert press(card, "make", group="Basalt") == "hand-in-Basalt.zip is made."
     assert (folder / "hand-in-Basalt.zip").exists() and "Nothing has been sent." in words(card)
+
+
+def test_a_class_may_leave_names_out_of_what_is_handed_in(folder):
+    (folder / "class-settings.toml").write_text("[show]\nask_names = false\n", encoding="utf-8")
+    add_answer(answers_path("00"), Answer("00.claim", "note", {"text": "It warmed."}))
+    card = hand_in_card()
+    press(card, "look")
+    assert not [block for block in card.blocks if block["key"] == "group"] and press(card, "make", group="Basalt") == "hand-in.zip is made."
