@@ -70,7 +70,9 @@ def add_course(commands):
 def add_pool(commands):
     pool = command(commands, "pool", "read thousands of records, write a table of their effects and one pooled result; stopped, it goes on later")
     pool.add_argument("folders", nargs="+", type=Path, metavar="FOLDER", help="a folder with records; files in a subfolder of it are one group's")
-    pool.add_argument("--workers", type=workers, default=1, metavar="N", help="read with so many processes (without it: 1)")
+    by = pool.add_mutually_exclusive_group()
+    by.add_argument("--workers", type=workers, default=1, metavar="N", help="read with so many processes (without it: 1)")
+    by.add_argument("--dask", metavar="ADDRESS", help="read with the workers of this dask scheduler, such as tcp://10.0.0.5:8786")
     pool.add_argument("--into", type=Path, default=None, metavar="FOLDER", help="where table and result go (without it: my-class/pooled)")
 
 

@@ -44,7 +44,8 @@ def pool(options):
     if not files:
         raise SystemExit("There is no record in these folders: no file that ends with " + some(sorted(RECORDS)) + ".")
     into.mkdir(parents=True, exist_ok=True)
-    rows = all_rows(files, into, options.workers)
+    with dask_map(options.dask) if options.dask else mapping(options.workers) as work:
+        rows = all_rows(files, into, work)
     print(f"\n{told(rows, into)}")
     return 0
 
@@ -71,15 +72,15 @@ def files_in(folder, into):
                 yield path
 
 
-def all_rows(files, into, workers):
-    """A row for each of `files`, those that were worked out before and have not changed among them; kept in `into` as they come."""
+def all_rows(files, into, work):
+    """A row for each of `files`, by `work` (a `map`), those that were worked out before and have not changed among them; kept in `into` as they come."""
     known = {name: known_of(name, *each) for name, each in files.items()}
     kept = {row["file"]: row for row in rows_in(into / TABLE) + rows_in(into / SO_FAR) if still_holds(row, known)}
     missing = [name for name in files if name not in kept]
     if kept:
         print(f"{counted(len(kept), 'file')} of {len(files):,} were worked out before and have not changed.", flush=True)
     write_rows(into / SO_FAR, kept.values())
-    with open(into / SO_FAR, "a", encoding="utf-8", newline="") as so_far, mapping(workers) as work:
+    with open(into / SO_FAR, "a", encoding="utf-8", newline="") as so_far:
         table, said = csv.DictWriter(so_far, COLUMNS), Pace(len(missing))
         for row in work(row_of, [files[name][0] for name in missing], [known[name] for name in missing]):
             table.writerow(row)
@@ -137,6 +138,21 @@ def mapping(workers):
         yield partial(executor.map, chunksize=TOGETHER)
     finally:
         executor.shutdown(cancel_futures=True)
+
+
+@contextmanager
+def dask_map(address):
+    """`map` over the workers of a dask scheduler: each has the kit and sees the files under the same paths."""
+    try:
+        from distributed import Client
+    except ImportError:
+        raise SystemExit("--dask needs dask's package distributed in this Python: pip install distributed. Or use --workers.") from None
+    try:
+        client = Client(address, timeout="10s", set_as_default=False)
+    except (OSError, ValueError) as problem:
+        raise SystemExit(f"No dask scheduler answers at {address} ({problem}). Start it, and check the address.") from None
+    with client, client.get_executor(pure=False) as executor:
+        yield executor.map
 
 
 def end_with_parent():

@@ -15,7 +15,7 @@ HOME_OF = dict.fromkeys(("estimate", "faults", "words", "storage", "settings", "
 FIRST_IMPORTED_BY = {
     "numpy": "words", "scipy": "physics", "statsmodels": "physics", "pandas": "records", "openpyxl": "intake", "serial": "live",
     "plotly": "charts", "ipywidgets": "widgets", "anywidget": "widgets", "traitlets": "widgets", "IPython": "widgets",
-    "nbclient": "course", "nbformat": "course", "jupyter_server": "jupyter", "tornado": "jupyter", "jupyterlab": "commands",
+    "nbclient": "course", "nbformat": "course", "jupyter_server": "jupyter", "tornado": "jupyter", "jupyterlab": "commands", "distributed": "commands",
 }  # fmt: skip
 BEFORE_THE_ENVIRONMENT = {"__main__", "bootstrap"}
 MODULES = sorted(KIT.rglob("*.py"))

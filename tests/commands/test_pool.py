@@ -4,7 +4,9 @@ import csv
 import json
 import os
 import shutil
+import sys
 from argparse import Namespace
+from types import SimpleNamespace
 
 import pytest
 
@@ -26,8 +28,8 @@ def records(tmp_path):
 
 @pytest.fixture
 def run(tmp_path, records):
-    def pooled(*folders, into="into", workers=1):
-        status = pool(Namespace(folders=list(folders or [records]), into=tmp_path / into, workers=workers))
+    def pooled(*folders, into="into", workers=1, dask=None):
+        status = pool(Namespace(folders=list(folders or [records]), into=tmp_path / into, workers=workers, dask=dask))
         assert status == 0 and sorted(path.name for path in (tmp_path / into).iterdir()) == [TABLE, RESULT]
         with open(tmp_path / into / TABLE, encoding="utf-8", newline="") as table:
             return list(csv.DictReader(table))
@@ -54,6 +56,24 @@ def test_several_processes_write_the_same_bytes_as_one(run, tmp_path):
         assert (tmp_path / "one" / name).read_bytes() == (tmp_path / "two" / name).read_bytes()
 
 
+def test_dask_writes_the_same_bytes(run, tmp_path):
+    """Where dask is installed: the kit does not ask for it."""
+    distributed = pytest.importorskip("distributed")
+    with distributed.LocalCluster(n_workers=1, threads_per_worker=1, dashboard_address=None) as cluster:
+        run(into="one"), run(into="dask", dask=cluster.scheduler_address)
+    for name in (TABLE, RESULT):
+        assert (tmp_path / "one" / name).read_bytes() == (tmp_path / "dask" / name).read_bytes()
+
+
+def test_without_dask_or_a_scheduler_there_is_a_sentence(tmp_path, records, monkeypatch):
+    client = SimpleNamespace(Client=lambda *_, **__: (_ for _ in ()).throw(OSError("timed out")))
+    for module, sentence in ((None, "--dask needs dask's package"), (client, "No dask scheduler answers at tcp://x:1 (timed out). ")):
+        monkeypatch.setitem(sys.modules, "distributed", module)
+        with pytest.raises(SystemExit) as end:
+            pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask="tcp://x:1"))
+        assert str(end.value).startswith(sentence)
+
+
 def test_stopped_it_goes_on_where_it_was_even_in_the_middle_of_a_line(run, tmp_path, records, monkeypatch, capsys):
     run(into="whole")
     read, begun = command.row_of, []
@@ -66,7 +86,7 @@ def test_stopped_it_goes_on_where_it_was_even_in_the_middle_of_a_line(run, tmp_p
 
     monkeypatch.setattr(command, "row_of", stopped)
     with pytest.raises(KeyboardInterrupt):
-        pool(Namespace(folders=[records], into=tmp_path / "into", workers=1))
+        pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask=None))
     so_far = tmp_path / "into" / SO_FAR
     so_far.write_bytes(so_far.read_bytes()[:-9])  # as a cut of the power leaves it
     capsys.readouterr()
@@ -119,8 +139,8 @@ def test_links_and_its_own_table_are_no_records(tmp_path, records):
 
 def test_records_that_are_not_there_are_a_sentence(tmp_path):
     with pytest.raises(SystemExit) as end:
-        pool(Namespace(folders=[tmp_path], into=tmp_path / "into", workers=1))
+        pool(Namespace(folders=[tmp_path], into=tmp_path / "into", workers=1, dask=None))
     assert str(end.value).startswith("There is no record in these folders: no file that ends with .asc, ")
     with pytest.raises(SystemExit) as end:
-        pool(Namespace(folders=[tmp_path / "x"], into=tmp_path / "into", workers=1))
+        pool(Namespace(folders=[tmp_path / "x"], into=tmp_path / "into", workers=1, dask=None))
     assert str(end.value) == f"There is no folder {tmp_path / 'x'}. Check its name."
