@@ -24,7 +24,7 @@ export function axisUp(c, { X, colour }, Y, most, zero = false) {
     stroke(c, [[X.from, Y.to(tick.at)], [X.until, Y.to(tick.at)]]);
     c.fillText(tick.text, X.from - 6, Y.to(tick.at));
   }
-  if (zero && Y.low < 0 && Y.high > 0) { c.strokeStyle = colour("--kit-ink"); stroke(c, [[X.from, Y.to(0)], [X.until, Y.to(0)]]); }
+  if (zero && !Y.turned?.zero && Y.low < 0 && Y.high > 0) { c.strokeStyle = colour("--kit-ink"); stroke(c, [[X.from, Y.to(0)], [X.until, Y.to(0)]]); }
 }
 
 export function axisAcross(c, { X, colour, font, width }, bottom, title, unit = 1) { // `unit`: so much of X is 1 on the axis
