@@ -6,23 +6,10 @@ a vessel that warms: there the readings before or after it move, too. The limits
 
 import numpy as np
 
-from kit.records.run import span
-
 ALONE, BESIDE = 5, 5  # how many steps on either side are looked at, and how many times smaller they must be
 LEAST_BESIDE, STUCK = 3, 10
 BUMP_S = 300  # as long as a change and its way back are one bump
 GAP_STEPS, QUICK_S = 2.5, 15  # no longer may pass meanwhile: in a minute a vessel can warm by much
-
-
-def larger(steps, height):
-    """The rows of the steps up or down by more than `height`."""
-    low, high = span(steps)
-    return np.flatnonzero(np.abs(steps) > height) if low < -height or high > height else np.zeros(0, int)
-
-
-def spread(values):
-    """Standard deviation as the median deviation tells it: a few leaps don't count."""
-    return 1.4826 * np.median(np.abs(values - np.median(values)))
 
 
 def lonely(rows, steps, times):

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.faults import Fault
-from kit.records.jumping import GAP_STEPS, jumps, larger, lonely, spread
-from kit.records.run import span, thinned
+from kit.records.jumping import GAP_STEPS, jumps, lonely
+from kit.records.run import larger, span, spread, thinned
 from kit.units import difference_in, reading, temperature_in, unit
 from kit.words import clock, counted
 
@@ -112,7 +112,7 @@ def leaps(name, times, values):
             found.append(OddPlace("leap", name, times[row + 1], times[past - 1], back - 1, *seen))
         elif row >= past:
             others.append(row)
-    return found + [jumped(name, times, jump) for jump in jumps(lonely(others, steps, times), steps, times)]
+    return found + [jumped(name, times, jump) for jump in jumps(lonely(others, steps, times), steps, times)] if others else found
 
 
 def jumped(name, times, jump):

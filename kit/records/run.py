@@ -154,3 +154,14 @@ def span(values):
 def missing_in(values):
     """How many readings are missing."""
     return np.count_nonzero(np.isnan(values)) if len(values) and np.isnan(values.min()) else 0
+
+
+def larger(steps, height):
+    """The rows of the steps up or down by more than `height`."""
+    low, high = span(steps)
+    return np.flatnonzero(np.abs(steps) > height) if low < -height or high > height else np.zeros(0, int)
+
+
+def spread(values):
+    """Standard deviation as the median deviation tells it: a few leaps don't count."""
+    return 1.4826 * np.median(np.abs(values - np.median(values)))
