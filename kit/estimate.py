@@ -96,6 +96,10 @@ class Estimate:
     def _moved(self, offset):
         return replace(self, value=self.value + offset, low=self.low + offset, high=self.high + offset) if offset else self
 
+    def _repr_pretty_(self, printer, cycle):
+        """What a notebook shows of it."""
+        printer.text(str(self))
+
     def __str__(self):
         told = self.shown
         if not isfinite(told.value) or not 0 < told.standard_error < inf:
@@ -166,6 +170,10 @@ class Range:
         factor, unit = shown_unit(self.unit)
         offset = offset_of(self, unit)
         return self if factor == 1 else Range(self.low * factor + offset, self.high * factor + offset, unit, self.on_scale)
+
+    def _repr_pretty_(self, printer, cycle):
+        """What a notebook shows of it."""
+        printer.text(str(self))
 
     def __str__(self):
         told = self.shown

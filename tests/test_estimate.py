@@ -5,6 +5,7 @@ from math import inf, isnan
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from IPython.lib.pretty import pretty
 
 from kit.estimate import Estimate, Range, places_for, rounded
 
@@ -96,3 +97,8 @@ def test_a_range_prints_its_ends_to_two_digits(low, high, text):
 def test_a_range_meets_what_it_touches():
     assert Range(0, 1, "K").meets(Range(1, 2, "K")) and not Range(0, 1, "K").meets(Range(1.1, 2, "K"))
     assert Range(0, 1, "K").holds(1) and Range(-1, 2, "K").scaled(-1, "K") == Range(-2, 1, "K")
+
+
+@pytest.mark.parametrize("number", [Estimate.from_error(1.5, 0.05, 2), Range(0.1, 0.4, "°C")])
+def test_a_notebook_shows_the_words_not_the_fields(number):
+    assert pretty(number) == str(number)

@@ -5,7 +5,7 @@ ASK = """async steps => {
   const sent = [], line = lineTo({ send: asked => sent.push(asked) }, 'me', () => {});
   for (const [act, what] of steps) {
     if (act === 'answer') line.heard(sent.at(-1).number);
-    else line.ask({ kind: what }, { dropped: act === 'move' });
+    else line.ask({ kind: what, gesture: act }, { dropped: act !== 'press' });
   }
   line.close();
   return [sent.map(each => each.kind), line.free];
@@ -15,6 +15,12 @@ ASK = """async steps => {
 def test_of_moves_only_the_newest_waits(loader):
     steps = [["move", "a"], ["move", "b"], ["move", "c"], ["answer", ""], ["answer", ""]]
     assert loader.evaluate(ASK, steps) == [["a", "c"], True]
+
+
+def test_the_last_move_of_a_gesture_is_not_dropped_by_the_next_gesture(loader):
+    """Or undo would go back to a place where nothing ever rested."""
+    steps = [["move", "a"], ["move", "b"], ["another", "c"], ["another", "d"], *[["answer", ""]] * 3]
+    assert loader.evaluate(ASK, steps) == [["a", "b", "d"], True]
 
 
 def test_no_press_is_dropped_however_quick(loader):

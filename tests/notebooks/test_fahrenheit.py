@@ -12,7 +12,7 @@ from tests.notebooks.widgets import shown
 
 UNSEEN = ("_esm", "_css")
 # What is said of a file names the unit that stands in the file: its remarks, the lines shown in lesson 05, and the sheet for readings by hand.
-OF_A_FILE = r"as \w+, in °C|turned from \S+ into °C|A new sheet in °C|hh:mm:ss;°C;°C;ppm|\"(?:text|read)\": \"°C\""
+OF_A_FILE = r"as \w+, in °C|as it is, at [^:]+: [^<]* °C|turned from \S+ into °C|A new sheet in °C|hh:mm:ss;°C;°C;ppm|\"(?:text|read)\": \"°C\""
 
 
 @pytest.mark.parametrize("path", NOTEBOOKS, ids=lambda path: path.stem)
@@ -28,13 +28,19 @@ def test_no_celsius_is_left(path, run_notebook, tmp_path, monkeypatch):
 
 
 def seen_of(state):
-    """What a widget's state brings to the page."""
-    return {name: value for name, value in state.items() if name not in UNSEEN and isinstance(value, (str, list, dict))}
+    """What a widget's state brings to the page; of what a widget shows as a cell would, what that puts on the page."""
+    seen = {name: value for name, value in state.items() if name not in UNSEEN and isinstance(value, (str, list, dict))}
+    return seen | ({"outputs": texts_of(state["outputs"])} if "outputs" in state else {})
 
 
 def outputs(ran):
     """What cells show besides widgets."""
-    shapes = [out.get("data", {}) for cell in ran.book.cells for out in cell.get("outputs", ())]
+    return [text for cell in ran.book.cells for text in texts_of(cell.get("outputs", ()))]
+
+
+def texts_of(shown_there):
+    """What the page puts there: plain text only where nothing richer came with it."""
+    shapes = [each.get("data", {}) for each in shown_there]
     return [text for shape in shapes for kind, text in shape.items() if "widget" not in kind and (kind != "text/plain" or len(shape) == 1)]
 
 

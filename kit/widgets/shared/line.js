@@ -1,4 +1,5 @@
-// Questions to Python: one at a time. Of moves only the newest waits, older ones are dropped; what was asked in so many words waits its turn.
+// Questions to Python: one at a time. Of one gesture's moves only the newest waits, older ones are dropped; what was asked in so many words
+// waits its turn, and so does the last move of the gesture before, since undo goes back to where it ended.
 // Python answers by a trait that holds the number asked.
 
 const SILENCE = 2500; // milliseconds
@@ -15,7 +16,8 @@ export function lineTo(model, me, silent) {
   };
   return {
     ask(question, { dropped = true } = {}) { // by a newer one
-      if (waiting.at(-1)?.dropped && dropped) waiting.pop();
+      const last = waiting.at(-1);
+      if (last?.dropped && dropped && last.question.gesture === question.gesture) waiting.pop();
       if (open) waiting.push({ question, dropped }); else send({ question });
     },
     heard(to) {
