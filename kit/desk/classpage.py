@@ -6,6 +6,7 @@ from pathlib import Path
 from kit.charts import chart, marked_run
 from kit.charts.still import svg
 from kit.desk.pooling import next_runs, open_points, suspect_runs
+from kit.estimate import rounded
 from kit.report import bullets, document, element, paragraphs, SAFETY, said, section, table, write_whole
 
 FOLDER, PAGE, SHEETS = "pages", "class-page.html", "bench-sheets.html"
@@ -29,7 +30,7 @@ def class_page(collected, effect, made_at):
         TITLE,
         said("p", f"Made on {made_at:%Y-%m-%d at %H:%M} with Twin Vessels. {collected}", cls="quiet"),
         section("What we found", said("p", effect, cls="claim")),
-        section("All groups", element("figure", svg(chart(effect), str(effect))), _groups(effect), _method(effect)),
+        section("All groups", element("figure", svg(chart(effect), str(effect), headed=False)), _groups(effect), _method(effect)),
         _open(collected, effect),
         section("The next run to do", bullets(next_runs(collected, effect))),
         section("Each run", *(_run(made, made.name in suspect_runs(collected, effect)) for made in collected.runs)),
@@ -38,7 +39,7 @@ def class_page(collected, effect, made_at):
 
 
 def _groups(effect):
-    rows = [(share.name, share.warming.text, f"{100 * share.weight:.0f} %") for share in effect.shares]
+    rows = [(share.name, share.warming.text, f"{rounded(100 * share.weight, 0)} %") for share in effect.shares]
     side = [("place and vessel alone", effect.side.text, "")] if effect.side else []
     spread = [("groups differ by", effect.spread.text, ""), ("one more group", effect.next_group.text, "")]
     rows = [*rows, ("class mean", effect.mean.text, "100 %"), *side, *spread]

@@ -61,7 +61,7 @@ def pooled_card(desk):
         effect = desk.effect
         if effect is None:
             return [text("none", NO_RUNS)]
-        board = folded("board", "All groups on one chart", svg(chart(effect), str(effect)), BOARD)
+        board = folded("board", "All groups on one chart", svg(chart(effect), str(effect), headed=False), BOARD)
         numbers = [("groups differ by", effect.spread.text), ("one more group would find", effect.next_group.text)]
         side = [("place and vessel alone", effect.side.text)] if effect.side else []
         table = first_rows("numbers", "All groups together", ("what", unit()), [("class mean", effect.mean.text), *side, *numbers])

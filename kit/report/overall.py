@@ -3,7 +3,7 @@
 from math import isfinite
 
 from kit.analysis.causes import RUNS, WeighedCauses
-from kit.estimate import Range
+from kit.estimate import Range, rounded
 from kit.report.classwork import NO_REASON
 from kit.report.evidence import kind_in_words
 from kit.report.findings import PICTURED, result_of
@@ -41,7 +41,7 @@ def _told(finding, part, material):
 
 
 def _class(effect, picture, material):
-    shares = [(share.name, share.warming.text, f"{100 * share.weight:.0f} %") for share in effect.shares]
+    shares = [(share.name, share.warming.text, f"{rounded(100 * share.weight, 0)} %") for share in effect.shares]
     means = [("class mean", effect.mean.text, ""), ("plain mean", effect.plain_mean.text, ""), ("one more group", effect.next_group.text, "")]
     yield said("p", INVENTED_CLASS, cls="gap") if material.class_.invented else ""
     yield said("p", f"{effect} {effect.reason}", cls="finding")
