@@ -8,6 +8,7 @@ it; `run_all(page)` runs it and waits; `started(page)` waits for a lesson, which
 marked `browser`. No call to the browser waits for ever.
 """
 
+import shutil
 import time
 from contextlib import ExitStack, closing, contextmanager
 from itertools import count
@@ -81,6 +82,19 @@ def start_lab(tmp_path_factory):
 @pytest.fixture(scope="session")
 def lab(start_lab):
     return start_lab()
+
+
+@pytest.fixture
+def own_copy(lab, request):
+    """`own_copy(path)` copies a notebook into a folder of this test's own, which the server shows, and gives the folder."""
+
+    def copy(path):
+        folder = lab.work / f"{request.path.stem}-{request.node.name}".replace("[", "-").rstrip("]")
+        folder.mkdir()
+        shutil.copy(path, folder)
+        return folder
+
+    return copy
 
 
 @contextmanager

@@ -1,6 +1,5 @@
 """Lesson 00 as a newcomer meets it: run, predict, mark, read, check, write; by mouse, by keys alone, on a phone; and nothing is lost."""
 
-import shutil
 from pathlib import Path
 
 import pytest
@@ -29,11 +28,9 @@ def result():
 
 
 @pytest.fixture
-def lesson(lab, open_notebook, started, request):
+def lesson(own_copy, open_notebook, started):
     """`lesson(page)` opens a fresh copy of the lesson in a folder of its own, which starts by itself; `lesson.folder` is that folder."""
-    folder = lab.work / request.node.name
-    folder.mkdir()
-    shutil.copy(LESSONS / NAME, folder / NAME)
+    folder = own_copy(LESSONS / NAME)
 
     def open_(page):
         kernel = open_notebook(page, f"{folder.name}/{NAME}")

@@ -1,6 +1,5 @@
 """The whole job on one's own run by buttons alone: from a messy file to a kept effect, and back another day; on a phone, too."""
 
-import shutil
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -27,11 +26,9 @@ def messy():
 
 
 @pytest.fixture
-def page_of_own_run(lab, open_notebook, started, request):
+def page_of_own_run(own_copy, open_notebook, started):
     """`page_of_own_run(page)` opens a fresh copy of the page in a folder of its own and runs it; `.folder` is that folder."""
-    folder = lab.work / request.node.name
-    folder.mkdir()
-    shutil.copy(LESSONS / NAME, folder / NAME)
+    folder = own_copy(LESSONS / NAME)
 
     def open_(page):
         open_notebook(page, f"{folder.name}/{NAME}")

@@ -1,6 +1,5 @@
 """The simulated bench by buttons alone: set up, watched as it comes in, used, weighed, its truth opened last, and found again; on a phone, too."""
 
-import shutil
 from pathlib import Path
 
 import pytest
@@ -12,11 +11,9 @@ WIDER = """() => [...document.querySelectorAll('.kit-card, .kit-marker')].flatMa
 
 
 @pytest.fixture
-def bench_page(lab, open_notebook, started, request):
+def bench_page(own_copy, open_notebook, started):
     """`bench_page(page)` opens a fresh copy of the page in a folder of its own, which starts by itself."""
-    folder = lab.work / request.node.name
-    folder.mkdir()
-    shutil.copy(LESSONS / NAME, folder / NAME)
+    folder = own_copy(LESSONS / NAME)
 
     def open_(page):
         open_notebook(page, f"{folder.name}/{NAME}")

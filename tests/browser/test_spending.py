@@ -1,6 +1,5 @@
 """Lesson 10 in the browser: chips by keys, a run that is predicted and bought, bars that move, and all of it found again; on a phone, too."""
 
-import shutil
 from pathlib import Path
 
 import pytest
@@ -14,11 +13,9 @@ CHIPS = ("less exchange through the mouth", "thermometer in the beam", "lamp lig
 
 
 @pytest.fixture
-def lesson(lab, open_notebook, started, request):
+def lesson(own_copy, open_notebook, started):
     """`lesson(page)` opens a fresh copy of the lesson in a folder of its own, which starts by itself."""
-    folder = lab.work / request.node.name
-    folder.mkdir()
-    shutil.copy(LESSONS / NAME, folder / NAME)
+    folder = own_copy(LESSONS / NAME)
 
     def open_(page):
         open_notebook(page, f"{folder.name}/{NAME}")

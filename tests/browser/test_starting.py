@@ -1,7 +1,6 @@
 """A lesson starts by itself, at the place where its learner is, if its code is the kit's own; else one button starts it. By mouse, touch, key."""
 
 import json
-import shutil
 from urllib.error import HTTPError
 from urllib.request import urlopen
 
@@ -20,12 +19,9 @@ HALF_MINUTE_MS = 30_000
 
 
 @pytest.fixture
-def folder(lab, request):
+def folder(own_copy):
     """A folder of its own with a fresh lesson in it."""
-    made = lab.work / request.node.name.replace("[", "-").rstrip("]")
-    made.mkdir()
-    shutil.copy(LESSONS / NAME, made / NAME)
-    return made
+    return own_copy(LESSONS / NAME)
 
 
 def state(page, which):

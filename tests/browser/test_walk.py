@@ -1,6 +1,5 @@
 """One walk for every lesson: predict, see what was kept back, move the view, answer amiss and then rightly, write, reload, find all again."""
 
-import shutil
 
 import pytest
 
@@ -26,11 +25,9 @@ def lesson(request):
 
 
 @pytest.fixture
-def walk(lab, open_notebook, started, lesson, request):
+def walk(own_copy, open_notebook, started, lesson):
     """`walk(page)` opens a fresh copy of the lesson in a folder of its own, which starts by itself; gives that folder."""
-    folder = lab.work / request.node.name.replace("[", "-").rstrip("]")
-    folder.mkdir()
-    shutil.copy(lesson, folder / lesson.name)
+    folder = own_copy(lesson)
 
     def open_(page):
         open_notebook(page, f"{folder.name}/{lesson.name}")
