@@ -26,6 +26,8 @@ LATE_ANSWER = "Comm not found for comm id"
 OF_BEFORE = "widget model not found"
 # A page left before its widgets are drawn: their package's renderer waits for its manager, which it has put away with the page. Nobody sees it.
 LEFT_EARLY = "Cannot read properties of null (reading 'promise')"
+# A kernel ended while JupyterLab still waits for what it asked first of all: a subshell for widgets.
+ENDED_EARLY = "Canceled future for create_subshell_request"
 # Close what is open, unsaved as it may be; its kernel ends with it.
 CLOSE_ALL = """() => {
   for (const each of [...window.jupyterapp?.shell.widgets('main') ?? []]) {
@@ -65,29 +67,31 @@ class Gate:
 
     def __init__(self):
         self.outside, self.complaints = [], []
+        self.over = False  # True once the test's own part is
 
     def watch(self, page, console=True):
         page.context.on("request", lambda request: self.see(request.url))
         page.on("websocket", lambda socket: self.see(socket.url))
         if console:
             page.on("console", self.hear)
-            page.on("pageerror", lambda error: self.complaints.append(str(error)) if LEFT_EARLY not in str(error) else None)
+            page.on("pageerror", lambda error: self.complain(str(error)) if LEFT_EARLY not in str(error) else None)
 
     def see(self, url):
         if not url.startswith(HERE):
             self.outside.append(url)
 
     def hear(self, message):
-        if message.type == "error" and not message.text.startswith(LATE_ANSWER) and OF_BEFORE not in message.text:
+        if message.type == "error" and not any(text in message.text for text in (LATE_ANSWER, OF_BEFORE, ENDED_EARLY)):
             where = f" {message.location['url']}" if message.text.startswith("Failed to load resource") else ""
-            self.complaints.append(message.text + where)
+            self.complain(message.text + where)
+
+    def complain(self, text):
+        if not self.over:
+            self.complaints.append(text)
 
     def check(self):
         assert not self.outside, f"the page asked other machines: {self.outside}"
         assert not self.complaints, f"the browser's console has errors: {self.complaints}"
-
-    def forget(self):
-        self.outside, self.complaints = [], []
 
 
 def patient(context):
@@ -141,10 +145,10 @@ def open_page(browser, gate, request):
             if request.node.stash[FAILED]:
                 take_last_look(context.pages[0], request)
         gate.check()
+        gate.over = True  # what JupyterLab calls an error while its kernel and its page end is nobody's, and may come as late as that
         for context in contexts:
             with suppress(Exception):  # a page that is dead has no kernel to end
                 context.pages[0].evaluate(END_KERNELS)
-        gate.forget()  # what JupyterLab calls an error while it ends is nobody's
 
 
 def take_last_look(page, request):
