@@ -1,0 +1,147 @@
+"""What a learner's code may try against others, tried for real: `python -m tests.classroom.attacks WORLD WALLS` prints what came of each.
+
+WORLD is JSON: the learner's `home`, a `neighbour` file, a `process` of the same user with its working folder beside, an `abstract` socket
+and a `port` that listen. WALLS names what stands between: "fence", "calls", "limits", "powers", or nothing.
+"""
+
+import ctypes
+import json
+import mmap
+import os
+import resource
+import socket
+import subprocess
+import sys
+import threading
+from pathlib import Path
+
+from kit.bootstrap.places import KIT
+from kit.classroom import calls, fence, limits
+
+
+def out_of_the_house(world, how):
+    mine = Path(world["home"], f"mine-{how.__name__}")
+    mine.write_text("x")
+    how(mine, Path(world["neighbour"]).with_name(f"from-{how.__name__}"))
+
+
+def connect(family, address):
+    with socket.socket(family) as line:
+        line.settimeout(5)
+        line.connect(address)
+
+
+def call(name, *arguments):
+    numbers = {**calls.MACHINES[os.uname().machine], "bpf": 0}
+    libc = ctypes.CDLL(None, use_errno=True)
+    calls.checked(libc.syscall(numbers[name], *arguments), name)
+
+
+def shell(*words):
+    subprocess.run(words, check=True, capture_output=True)
+
+
+def through_a_link(world):
+    link = Path(world["home"], "link")
+    link.symlink_to(world["neighbour"])
+    return link.read_text()
+
+
+def work_at_home(world):
+    folder = Path(world["home"], "my-work", "marks")
+    folder.mkdir(parents=True)
+    (folder / "half").write_text("marks")
+    os.replace(folder / "half", folder / "whole")
+    return (folder / "whole").read_text()
+
+
+def thread(world):
+    ran = []
+    one = threading.Thread(target=ran.append, args=(1,))
+    one.start()
+    one.join()
+    return ran[0]
+
+
+def many_threads(world):
+    """Here as a plain user, for root has no such limit."""
+    if os.getuid() == 0:
+        os.setuid(65534)
+    limits.set_limit(resource.RLIMIT_NPROC, limits.threads_of_this_user() + 20)
+    end = threading.Event()
+    try:
+        for _ in range(100):
+            threading.Thread(target=end.wait).start()
+    finally:
+        end.set()
+
+
+def fill(world):
+    with open(Path(world["home"], "big"), "wb") as file:
+        file.truncate(limits.FILE + 1)
+
+
+ATTEMPTS = {
+    "read a neighbour's file": lambda w: Path(w["neighbour"]).read_text(),
+    "read it through a link": through_a_link,
+    "list a neighbour's folder": lambda w: os.listdir(Path(w["neighbour"]).parent),
+    "write a neighbour's file": lambda w: os.close(os.open(w["neighbour"], os.O_WRONLY)),
+    "change the kit's code": lambda w: os.close(os.open(KIT / "__init__.py", os.O_WRONLY)),
+    "read it by another program": lambda w: shell("cat", w["neighbour"]),
+    "read it in a namespace of one's own": lambda w: shell("unshare", "-Urm", "cat", w["neighbour"]),
+    "move a file out": lambda w: out_of_the_house(w, os.rename),
+    "link a file out": lambda w: out_of_the_house(w, os.link),
+    "read by another's working folder": lambda w: Path(f"/proc/{w['process']}/cwd", Path(w["neighbour"]).name).read_text(),
+    "read another's memory": lambda w: os.close(os.open(f"/proc/{w['process']}/mem", os.O_RDONLY)),
+    "read another's environment": lambda w: Path(f"/proc/{w['process']}/environ").read_bytes(),
+    "read another's command line": lambda w: Path(f"/proc/{w['process']}/cmdline").read_bytes(),
+    "list the processes": lambda w: os.listdir("/proc"),
+    "signal another": lambda w: os.kill(w["process"], 0),
+    "reach an abstract socket": lambda w: connect(socket.AF_UNIX, w["abstract"].replace("@", "\0")),
+    "reach a port": lambda w: connect(socket.AF_INET, ("127.0.0.1", w["port"])),
+    "work at home": work_at_home,
+    "throw away": lambda w: Path("/dev/null").write_text("x"),
+    "start another program": lambda w: shell("true"),
+    "fork": lambda w: os.fork() or os._exit(0),
+    "open a Unix socket": lambda w: socket.socket(socket.AF_UNIX).close(),
+    "limit another's processor": lambda w: resource.prlimit(w["process"], resource.RLIMIT_CPU, (-1, -1)),
+    "slow another down": lambda w: os.setpriority(os.PRIO_PROCESS, w["process"], 0),
+    "move another to one processor": lambda w: os.sched_setaffinity(w["process"], os.sched_getaffinity(w["process"])),
+    "schedule another": lambda w: os.sched_setscheduler(w["process"], os.SCHED_OTHER, os.sched_param(0)),
+    "make a namespace": lambda w: call("unshare", 0),
+    "ask for the keys": lambda w: call("keyctl", 0, -3, 1),
+    "open a ring": lambda w: call("io_uring_setup", 1, bytes(120)),
+    "pair of sockets": lambda w: [each.close() for each in socket.socketpair()],
+    "thread": thread,
+    "own limits": lambda w: resource.getrlimit(resource.RLIMIT_CPU),
+    "allocate 3 GB": lambda w: len(bytearray(3 << 30)),
+    "map 3 GB that are shared": lambda w: mmap.mmap(-1, 3 << 30).close(),
+    "write a big file": fill,
+    "raise a limit": lambda w: resource.setrlimit(resource.RLIMIT_FSIZE, (limits.FILE + 1, limits.FILE + 1)),
+    "start a hundred threads": many_threads,
+}
+
+
+def shut(walls, home):
+    if "limits" in walls:
+        limits.limit()
+    if "fence" in walls:
+        fence.fence(home, connects=False)
+    if "calls" in walls:
+        calls.refuse_calls()
+    if "powers" in walls:
+        calls.drop_powers()
+
+
+def outcome(attempt, world):
+    try:
+        attempt(world)
+    except BaseException as fault:
+        return type(fault).__name__
+    return "done"
+
+
+if __name__ == "__main__":
+    given = json.loads(sys.argv[1])
+    shut(sys.argv[2].split("+"), given["home"])
+    print(json.dumps({name: outcome(attempt, given) for name, attempt in ATTEMPTS.items() if name in sys.argv[3:]}))
