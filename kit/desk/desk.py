@@ -6,6 +6,7 @@ import traitlets
 
 from kit.coursework import keep_unchanged
 from kit.desk import bringing, running, thinking
+from kit.desk.sheets import sheets_card
 from kit.desk.collecting import collect, Collected
 from kit.desk.pooling import pool_runs
 from kit.faults import Fault
@@ -113,6 +114,10 @@ class Desk(traitlets.HasTraits):
     def pages(self):
         """The class page and the bench sheets, to print."""
         return running.pages_card(self)
+
+    def sheets(self):
+        """Sheets for the teacher, the bench and the class, to print."""
+        return sheets_card(self)
 
 
 def key_of(made):

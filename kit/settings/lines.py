@@ -61,6 +61,7 @@ LINES = (
     Item("vessel", "depth_cm", "its depth, from the mouth to the floor", 19.0, low=3, high=30, unit="cm"),
     Item("vessel", "mouth_cm", "how wide its mouth is", 7.0, low=1, high=20, unit="cm"),
     Item("lamp", "kind", "what glows in it", "filament", {"filament": "a filament bulb", "halogen": "a halogen bulb", "dark": "a heater that does not glow"}),
+    Item("lamp", "power_w", "its power, as printed on it; the sheet on risks counts with it", 75, low=5, high=1000, unit="W"),
     Item("lamp", "taken_up_w", "how much of its power one vessel takes up", 4.0, low=1, high=8, unit="W"),
     Item("gas", "source", "what makes it", "tablets", {"tablets": "tablets", "acid": "bicarbonate and citric acid", "vinegar": "bicarbonate and vinegar"}),
     Item("gas", "tablets", "effervescent tablets", 4, low=1, high=8),

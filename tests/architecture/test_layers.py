@@ -8,14 +8,14 @@ import pytest
 
 KIT = Path(__file__).parents[2] / "kit"
 ORDER = ["words", "physics", "statistics", "records", "intake", "examples", "live", "coursework", "analysis", "bench", "coverage"]
-ORDER += ["charts", "widgets", "report", "desk", "course", "jupyter", "classroom", "commands"]
+ORDER += ["charts", "widgets", "report", "sheets", "desk", "course", "jupyter", "classroom", "commands"]
 # bootstrap needs nothing but the standard library (tested below), so every layer may stand on it.
 HOME_OF = dict.fromkeys(("estimate", "faults", "words", "storage", "settings", "rounding", "units", "calling", "__init__", "bootstrap"), "words")
 # Third-party packages that a layer may be the first to import (design: "may import"). Every later layer may, too.
 FIRST_IMPORTED_BY = {
     "numpy": "words", "scipy": "physics", "statsmodels": "physics", "pandas": "records", "openpyxl": "intake", "serial": "live",
     "plotly": "charts", "ipywidgets": "widgets", "anywidget": "widgets", "traitlets": "widgets", "IPython": "widgets",
-    "nbclient": "course", "nbformat": "course", "jupyter_server": "jupyter", "tornado": "jupyter", "jupyter_client": "classroom",
+    "mistune": "report", "nbclient": "course", "nbformat": "course", "jupyter_server": "jupyter", "tornado": "jupyter", "jupyter_client": "classroom",
     "jupyterhub": "classroom", "jupyterlab": "commands", "distributed": "commands",
 }  # fmt: skip
 BEFORE_THE_ENVIRONMENT = {"__main__", "bootstrap"}

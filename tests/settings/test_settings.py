@@ -36,7 +36,7 @@ BAD = {
     "[vessel]\ndepth_cm = [{a = 1}]": "line 2: depth_cm can be a number from 3 to 30 (cm). It was given [{'a': 1}]. It is left out.",
     "[vessel]\nmouth_cm = true": "line 2: mouth_cm can be a number from 1 to 20 (cm). It was given True. It is left out.",
     "[vessel]\nmouth_cm = nan": "line 2: mouth_cm can be a number from 1 to 20 (cm). It was given nan. It is left out.",
-    "[lamp]\n# depth_cm = 3\ndepth_cm = 3": "line 3: [lamp] has no depth_cm. It has kind and taken_up_w. It is left out.",
+    "[lamp]\n# depth_cm = 3\ndepth_cm = 3": "line 3: [lamp] has no depth_cm. It has kind, power_w and taken_up_w. It is left out.",
     "[lamps]\nkind = 3": "line 2: there is no [lamps]. There are [show], [vessel], [lamp], [gas], [timing] and [judging]. It is left out.",
     "[lamps]": "line 1: there is no [lamps]. There are [show], [vessel], [lamp], [gas], [timing] and [judging]. It is left out.",
 }

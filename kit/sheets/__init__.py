@@ -1,0 +1,5 @@
+"""Sheets for teachers: what a class needs on paper, each a text of its own whose numbers are the kit's, for this class's settings."""
+
+from kit.sheets.sheet import sheet_page, sheet_titles, write_sheets
+
+__all__ = ["sheet_page", "sheet_titles", "write_sheets"]

@@ -1,0 +1,118 @@
+"""Every sheet can be made for any class: all numbers filled in, in the class's unit, safe, and with nothing from outside."""
+
+import re
+
+import pytest
+
+from kit import bench_card, gas_dose
+from kit.bench import expected_pair, simulate_run
+from kit.coursework import TEACHERS
+from kit.faults import Fault
+from kit.report import from_markdown
+from kit.settings import NAME
+from kit.sheets import sheet_page, sheet_titles, write_sheets
+from kit.sheets.period import period_of
+from tests.lessons.reading import grade, prose, sentences
+from tests.lessons.test_language import FORBIDDEN, HARDEST, LONGEST
+
+FILES = sorted((TEACHERS / "sheets").glob("*.md"))
+NAMES = [path.stem for path in FILES]
+AT_THE_BENCH = ("01-try-out",)
+ODD = """\
+[show]
+temperature = "°F"
+[vessel]
+volume_l = 0.35
+depth_cm = 9
+mouth_cm = 7
+[lamp]
+kind = "halogen"
+power_w = 600
+[gas]
+source = "vinegar"
+bicarbonate_g = 5
+vinegar_ml = 70
+[timing]
+gas_at_min = 20
+read_after_min = 25
+"""
+
+
+@pytest.fixture(scope="module")
+def usual():
+    return {name: sheet_page(name) for name in NAMES}
+
+
+@pytest.fixture
+def odd(tmp_path, monkeypatch):
+    (tmp_path / NAME).write_text(ODD, encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def seen(html):
+    """The words of a page, without its styles."""
+    return re.sub(r"<[^>]+>", " ", re.sub(r"<style>.*?</style>", "", html, flags=re.DOTALL))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_number_is_filled_in_and_nothing_comes_from_outside(usual, name):
+    html = usual[name]
+    assert not re.search(r"\{[\w.:]+\}", seen(html)) and "<h1>" in html and "<script" not in html
+    assert not re.search(r"<link|\bsrc=|@import|url\(|href=", html) and set(re.findall(r'https?://[^"\s<]+', html)) <= {"http://www.w3.org/2000/svg"}
+
+
+def test_all_of_them_are_made_for_an_odd_class_and_speak_its_unit(odd):
+    pages = {name: seen(sheet_page(name)) for name in NAMES}
+    assert not [name for name, text in pages.items() if re.search(r"\{[\w.:]+\}|°C|\bnan\b", text)]
+    assert "0.35 L, 9 cm deep, mouth 7 cm wide" in pages["01-try-out"] and "600 W" in pages["01-try-out"] and "°F" in pages["01-try-out"]
+    assert [path.stem for path in write_sheets(NAMES)] == NAMES and len(list((odd / "pages").iterdir())) == len(NAMES)
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_no_text_types_what_the_kit_should_supply(path):
+    """A temperature, a dose and the bench's own size stand in braces; what is left are minutes of a lesson, and cautions."""
+    typed = re.findall(r"\d[\d.,]*\s*(?:°[CF]|ppm|W/m²|tablets)", re.sub(r"\{[^}]*\}", "", path.read_text(encoding="utf-8")))
+    assert typed == []
+
+
+@pytest.mark.parametrize("name", AT_THE_BENCH)
+def test_the_cautions_stand_on_what_is_used_at_a_bench(usual, name):
+    words = seen(usual[name])
+    for needed in ("Lamp and cage burn skin", "Never close a vessel", "Air the room", "Your local rules come first. A qualified adult decides."):
+        assert needed in words, needed
+
+
+def test_the_expected_size_holds_the_bench_and_grows_with_what_is_unknown():
+    """The usual simulated bench is one of the benches that the range is made for: read as the class reads, it lies inside."""
+    expected = expected_pair()
+    truth = simulate_run(noise_c=0, shared_c=0, display_c=0).difference()
+    at = {minute: truth.iloc[abs(truth.index - 60 * minute).argmin()] for minute in (11, 16, 21)}
+    assert expected.effect.holds(at[21] - at[11]) and expected.soon.holds(at[16] - at[11])
+    assert expected.effect.low < expected.effect.high and expected.gone.low < 20 < expected.gone.high
+    # science of the mouth: "minute 9 to minute 30" for 6 to 8 cm, still or moving air (the kit's own integration), and a control 5 to 11 °C up
+    assert 5 < expected.control.low < expected.control.high < 11
+
+
+def test_a_flat_glass_loses_its_gas_before_the_usual_reading(odd):
+    expected = expected_pair()
+    assert expected.gone.high < 25 and expected.effect.low < 0.1 and "You may come too late" in seen(sheet_page("01-try-out"))
+
+
+def test_a_text_of_ones_own_goes_first_and_an_unknown_number_is_named(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "sheets").mkdir()
+    (tmp_path / "sheets" / "01-try-out.md").write_text("# Ours\n\nA <b>jar</b> of {volume}.\n", encoding="utf-8")
+    (tmp_path / "sheets" / "club.md").write_text("# Club\n\n{what}\n", encoding="utf-8")
+    assert sheet_titles()["01-try-out"] == "Ours" and "A &lt;b&gt;jar&lt;/b&gt; of 1.5 L." in sheet_page("01-try-out")
+    with pytest.raises(Fault, match="The sheet club asks for {what}, which the kit does not know"):
+        sheet_page("club")
+    with pytest.raises(Fault, match="There is no sheet 'bell'"):
+        sheet_page("bell")
+
+
+def test_markdown_runs_nothing_and_names_a_picture_that_is_missing(tmp_path):
+    html = from_markdown("# A\n\n<script>alert(1)</script>\n\n[away](https://example.org) <!-- ![x](y) -->\n\n| a | b |\n| --- | --- |\n| c | |\n")
+    assert "<script" not in html and "href" not in html and '<th scope="col">' in html and "<td></td>" in html
+    with pytest.raises(Fault, match="The picture none.svg is not there"):
+        from_markdown("![a drawing](none.svg)", tmp_path)
