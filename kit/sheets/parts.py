@@ -52,7 +52,8 @@ def _cards():
 
 def _asked(place, stem, choices):
     ticks = element("ul", *(said("li", f"☐ {each.text}") for each in choices), cls="tick")
-    return element("div", said("h3", f"Prediction {place}"), said("p", stem), ticks, said("p", "How sure? ☐ a guess ☐ fairly sure ☐ sure"), said("p", f"Because {'_' * 60}"))
+    sure = said("p", "How sure? ☐ a guess ☐ fairly sure ☐ sure")
+    return element("div", said("h3", f"Prediction {place}"), said("p", stem), ticks, sure, said("p", f"Because {'_' * 60}"))
 
 
 def _rubric():

@@ -9,6 +9,7 @@ from kit.widgets.cards.prediction import predict, recall
 from kit.widgets.cards.questions import quiz
 
 __all__ = [
-    "Card", "after", "area", "beside", "bullets", "buttons", "choices", "keeping_at", "keeping_of", "lettered", "note", "note_in", "Numbers", "numbers_of_effect", "predict", "quiz",
-    "recall", "step_link", "text", "time_of", "view_of",
+    "Card", "after", "area", "beside", "bullets", "buttons", "choices", "keeping_at", "keeping_of", "lettered", "note", "note_in", "Numbers",
+    "numbers_of_effect",
+    "predict", "quiz", "recall", "step_link", "text", "time_of", "view_of",
 ]
