@@ -35,7 +35,7 @@ class CauseTruth:
     taken_out_c: float
 
     def __str__(self):
-        return f"{self.letter} {self.name}: {difference(self.alone_c, 2)} alone, {difference(self.taken_out_c, 2)} less without it."
+        return f"{self.name} ({self.letter}): {difference(self.alone_c, 2)} alone, {difference(self.taken_out_c, 2)} less without it."
 
 
 @dataclass(frozen=True)
@@ -84,7 +84,7 @@ class Truth:
         return account(self, *self.causes, WHY_UNLIKE, f"The gas outweighed the room's air {self._held}.")
 
     def _repr_html_(self):
-        rows = [(f"{each.letter} {each.name}", str(each).partition(": ")[2]) for each in self.causes]
+        rows = [(f"{each.name} ({each.letter})", str(each).partition(": ")[2]) for each in self.causes]
         noise = f"{difference(self.noise_c, 3)}, remembered for {self.correlation_s:g} s"
         rows += [("why the two differ", WHY_UNLIKE), ("gas outweighed the room's air", self._held), ("noise of the difference", noise)]
         return table_html(rows, str(self))

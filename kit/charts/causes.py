@@ -23,7 +23,7 @@ def causes_chart(budget: CauseBudget):
 
 def _row(cause, budget):
     said = cause.standing if budget.measured else str(cause.size)
-    return f"{cause.rival.letter} {cause.rival.name}", cause.size, said, TREATED if cause.standing == "could alone" else QUIET
+    return str(cause.rival), cause.size, said, TREATED if cause.standing == "could alone" else QUIET
 
 
 @draw.register

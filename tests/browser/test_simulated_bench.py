@@ -48,7 +48,7 @@ def test_a_bench_is_set_up_measured_weighed_and_opened_last(page, bench_page, st
     use_a_run(page)
     page.locator(".kit-marker").wait_for()
     use_a_run(page, **{"Once the gas is in, both mouths": "get a film"})
-    card(page, "Mark the windows").get_by_label("run 2: film over both mouths").wait_for()
+    card(page, "Mark the windows").get_by_label("run 2: CO2, covered, lamp on, read after 10 min").wait_for()
     weighing = card(page, "Weigh your runs")
     press(weighing, "Weigh my runs")
     weighing.get_by_text("Last weighed: run 2").first.wait_for()

@@ -41,7 +41,7 @@ def lay_chips(page):
     keep = chips.get_by_role("button", name="Keep my three chips")
     keep.focus()
     keep.press("Enter")
-    chips.get_by_text("Your chips: m less exchange").first.wait_for()
+    chips.get_by_text("Your chips: less exchange").first.wait_for()
 
 
 def predict(page):
@@ -67,7 +67,7 @@ def test_four_runs_are_spent_and_found_again(page, lesson, started, axe, picture
     runs = card(page, "Four runs to spend")
     runs.get_by_text("4 of 4 runs left").wait_for()
     buy(page, "covered", "gone")
-    runs.get_by_text("Moved: m less exchange").first.wait_for()
+    runs.get_by_text("Moved: less exchange").first.wait_for()
     page.wait_for_function(IN_VIEW)
     picture(page, "10-spending-1280")
     for run in ("shaded", "argon", "stirred"):

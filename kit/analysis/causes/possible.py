@@ -44,7 +44,7 @@ class Cause:
     standing: str
 
     def __str__(self):
-        return f"{self.rival.letter} {self.rival.name}: {self.size}. {self.reason}"
+        return f"{self.rival}: {self.size}. {self.reason}"
 
 
 @dataclass(frozen=True)
@@ -83,7 +83,7 @@ class CauseBudget:
         return account(self, *self.causes)
 
     def _repr_html_(self):
-        rows = [(f"{each.rival.letter} {each.rival.name}", f"{each.size}: {each.standing}") for each in self.causes]
+        rows = [(str(each.rival), f"{each.size}: {each.standing}") for each in self.causes]
         return table_html(rows, f"What {self.gas} could have done, beside {self.measured.text if self.measured else 'no measured effect'}")
 
     def to_dict(self):

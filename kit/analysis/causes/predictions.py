@@ -4,7 +4,7 @@
 """
 
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 import numpy as np
@@ -62,11 +62,21 @@ class CausePrediction:
 def computed_table(ranges=None, benches=BENCHES, seed=SEED, kinds=tuple(KINDS)):
     """The `PredictionTable` of so many benches drawn from `Plausible` ranges, by the model of `kit.physics`: those read while the gas is in
     (`READ_WHILE`). A Fault where hardly any bench is left."""
-    bench = held(drawn(ranges or Plausible(), 2 * benches, seed), benches)
-    found = {kind: effects_by_cause(bench, kind) for kind in kinds}
+    found = {kind: _found(ranges or Plausible(), benches, seed, kind) for kind in kinds}
     places = [CAUSE_LETTERS.index(letter) for letter in LETTERS]
     made, whole, shares = ({kind: each[part] for kind, each in found.items()} for part in range(3))
     return PredictionTable({kind: each[places] for kind, each in made.items()}, shares, whole)
+
+
+@lru_cache(maxsize=64)
+def _found(ranges, benches, seed, kind):
+    """`effects_by_cause` of the benches drawn: kept, as whoever weighs one more run asks for all earlier ones again."""
+    return effects_by_cause(_benches(ranges, benches, seed), kind)
+
+
+@lru_cache(maxsize=8)
+def _benches(ranges, benches, seed):
+    return held(drawn(ranges, 2 * benches, seed), benches)
 
 
 def held(bench, count):

@@ -16,7 +16,7 @@ class Rival:
     story: str
 
     def __str__(self):
-        return f"{self.letter} {self.name}"
+        return f"{self.name} ({self.letter})"
 
 
 RIVALS = (

@@ -12,7 +12,7 @@ def sentence_of(weighed):
     needed = [cause for cause in weighed.causes if cause.word == "needed"]
     if not needed:
         return f"Cannot tell yet which cause is needed for the {weighed.runs[0].effect.text} of the gas run."
-    told = listed(f"{cause.rival} ({span(cause)})" for cause in needed)
+    told = listed(f"{cause.rival.name} ({cause.letter}, {span(cause)})" for cause in needed)
     return f"Needed for the {weighed.runs[0].effect.text} of the gas run: {told}."
 
 

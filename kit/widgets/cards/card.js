@@ -2,7 +2,8 @@
 
 import { keepKeys, make } from "../shared/elements.js";
 
-const PATIENCE_MS = 8000;
+const AT_ONCE_MS = 400, PATIENCE_MS = 8000;
+const WORKING = "Working …";
 const SILENT = "Not kept yet: Python does not answer. Leave this page open. What you wrote stays in this browser and is kept as soon as Python is back.";
 
 // What was typed or chosen and is not yet confirmed by Python stays in the browser, under the notebook's own name: a dead kernel or server loses nothing.
@@ -21,7 +22,7 @@ export const cardOf = blocks => ({ model, el }) => {
   const box = make("div", { class: "kit-card", role: "group", "aria-labelledby": `${uid}-title`, "data-name": name, "data-draft": key }, title, body, status, aloud);
   const card = { uid, box, model, send, keep, aloud: words => { aloud.textContent = words; } };
   const life = new AbortController();
-  let shown = new Map(), sent = 0, waiting = 0, given = "", keeps = false;
+  let shown = new Map(), sent = 0, waiting = [], given = "", keeps = false;
 
   keepKeys(box, life.signal);
   box.addEventListener("input", () => {
@@ -34,6 +35,7 @@ export const cardOf = blocks => ({ model, el }) => {
 
   function keep(press, more) { // at every pause: Python takes what is written as it is
     send(press, more);
+    clearTimeout(waiting[0]); // whoever types need not hear of it
     keeps = true;
   }
 
@@ -41,15 +43,16 @@ export const cardOf = blocks => ({ model, el }) => {
     const filled = [...box.querySelectorAll("[data-field]")].filter(each => each.type !== "radio" || each.checked);
     const values = Object.fromEntries(filled.map(each => [each.dataset.field, each.value]));
     sent += 1; given = written(); keeps = false;
-    clearTimeout(waiting);
-    waiting = setTimeout(() => { status.textContent = SILENT; }, PATIENCE_MS);
+    waiting.forEach(clearTimeout);
+    const saySoon = (words, ms) => setTimeout(() => { status.textContent = words; }, ms);
+    waiting = [saySoon(WORKING, AT_ONCE_MS), saySoon(SILENT, PATIENCE_MS)];
     try { model.send({ press, number: `${uid}-${sent}`, values: { ...values, ...more } }, undefined, buffers); } catch { /* nobody hears; the draft stays */ }
   }
 
   function heard() {
     const { to, text } = model.get("reply"), typing = document.activeElement?.matches("textarea") && box.contains(document.activeElement);
     if (to !== `${uid}-${sent}`) return;
-    clearTimeout(waiting);
+    waiting.forEach(clearTimeout);
     if (keeps) draft.drop(given);
     else if (![...shown.values()].some(differs)) draft.drop(draft.get()); // a press that was refused leaves it
     status.textContent = typing && given !== written() ? "" : text; // not "Kept" while the last word isn't
@@ -85,5 +88,5 @@ export const cardOf = blocks => ({ model, el }) => {
   el.append(box);
   restore(JSON.parse(draft.get() ?? "{}"));
   model.on("change:blocks", redraw); model.on("change:reply", heard);
-  return () => { shown.forEach(each => each.node.leave?.()); model.off("change:blocks", redraw); model.off("change:reply", heard); clearTimeout(waiting); life.abort(); };
+  return () => { shown.forEach(each => each.node.leave?.()); model.off("change:blocks", redraw); model.off("change:reply", heard); waiting.forEach(clearTimeout); life.abort(); };
 };

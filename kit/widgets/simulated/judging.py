@@ -16,6 +16,8 @@ NO_CO2 = "To weigh causes, this bench needs a run with CO2: all else as usual, r
 PRESS = "Press it again when a run has come in, or when you have moved windows."
 OPEN_FIRST = "First say it: what made most of the warming on bench {bench}?"
 UNDECIDED = "cannot tell"
+LEFT_OUT = "Not weighed: {}. The model predicts runs that differ from the usual CO2 run in one thing, or in film and foil together."
+NEWEST = "Of two runs of one kind the newer counts."
 SMALL_C = 0.02  # a cause that makes less is left out of the table
 CAUSES_HEAD, RUNS_HEAD = ["cause", "alone", "taken out"], ["run", "your range", "in truth", "the truth is"]
 
@@ -34,7 +36,16 @@ class WeighingCard(CausesCard):
         before = max(1, len(self._found.history) - 1)
         told = {"title": f"Last weighed: {self._made[-1].words}", "moved": moving_sentence(self._found, before) if len(self._made) > 1 else ""}
         rows = [effect_row(each.kind, each.words, run.effect) for each, run in zip(self._made, self._found.runs)]
-        return [*asked, board_of(self._found, before, last=told), ranges_of(rows)]
+        return [*asked, board_of(self._found, before, last=told), ranges_of(rows), *self._others()]
+
+    def _others(self):
+        """What is said of this bench's runs that don't count."""
+        runs = [each for each in self._book.runs if each.bench == self._made[0].bench]
+        kindless = [each.words for each in runs if not each.kind]
+        kinds = [each.kind for each in runs if each.kind]
+        said = [LEFT_OUT.format("; ".join(kindless))] if kindless else []
+        said += [NEWEST] if len(set(kinds)) < len(kinds) else []
+        return [text("others", " ".join(said), tone="quiet")] if said else []
 
     def _weigh(self, _values):
         newest = {each.kind: each for each in self._book.runs if each.kind}
@@ -77,7 +88,7 @@ def _truth(book):
     shown = next((each for each in book.runs if each.kind == "gas"), book.runs[0])
     truth = reveal(shown.run)
     large = [each for each in truth.causes if max(abs(each.alone_c), abs(each.taken_out_c)) >= SMALL_C]
-    causes = [[f"{each.letter} {each.name}", *(difference(size, 2) for size in (each.alone_c, each.taken_out_c))] for each in large]
+    causes = [[f"{each.name} ({each.letter})", *(difference(size, 2) for size in (each.alone_c, each.taken_out_c))] for each in large]
     said = UNDECIDED if book.said == UNDECIDED else str(BY_LETTER[book.said])
     return [
         text("truth", f"You said: {said}. {truth}", tone="kept", title=f"Bench {book.bench}, {shown.words}"),

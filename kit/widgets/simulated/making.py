@@ -10,7 +10,7 @@ from kit.widgets.cards import buttons, choices
 from kit.widgets.causes import CausesCard
 from kit.widgets.live import follow
 from kit.widgets.simulated.book import PAGE
-from kit.widgets.simulated.setup import BENCHES, CHOICES, USUAL, BenchRun, mouth_cm
+from kit.widgets.simulated.setup import BENCHES, CHOICES, IN_WORDS, USUAL, BenchRun, mouth_cm
 
 TIMES = 120  # as fast as a real bench
 BEGUN = "The run has begun: ten minutes pass in five seconds. It is written to {name}.csv, beside this page."
@@ -30,12 +30,12 @@ class MakingStep(ipywidgets.VBox):
         benches = [(str(each), f"mouths {mouth_cm(each):g} cm wide") for each in BENCHES]
         now = str(self._made.bench if self._made else self._book.bench or BENCHES[0])
         which = choices("bench", "Which bench? Each has a truth of its own.", benches, now, across=True)
-        return [which, *map(self._asked, CHOICES), buttons("do", ("start", "Start the run"))]
+        return [which, *map(self._asked, IN_WORDS), buttons("do", ("start", "Start the run"))]
 
     def _asked(self, name):
         legend, options = CHOICES[name]
         now = self._made.chosen[list(CHOICES).index(name)] if self._made else USUAL[name]
-        return choices(name, legend, [(value, words) for value, (words, _) in options.items()], now, across=True)
+        return choices(name, legend, [(value, words) for value, (words, *_) in options.items()], now, across=True)
 
     def _start(self, values):
         self._stop()

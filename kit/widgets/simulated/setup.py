@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from kit.analysis.causes import RUNS
 from kit.analysis.effect import paired_effect
 from kit.bench import hidden_bench, simulate_run
 from kit.coursework import kept_marks
@@ -11,30 +10,52 @@ from kit.records import Windows
 
 BENCHES = range(1, 9)
 READ_MIN, WAITED_MIN, RECORD_ON_MIN = 10, 45, 1.5
-# What can be chosen, the usual first: name -> (question, {value: (words, switches of the bench)}).
+FAN_ML_S, FAN_MOUTH_CM = 10.0, 7.0  # air at 0.6 m/s over a mouth of that width carries out so much (our estimate, no source)
+# What can be chosen, the usual first: name -> (question, {value: (words, words in the run's name, switches of the bench)}). New ones go
+# to the end: a run that was kept before has none of them.
 CHOICES = {
-    "gas": ("Into the treated vessel", {"CO2": ("CO2", {}), "argon": ("argon", {"gas": "argon"}), "air": ("plain air", {"gas": "air"})}),
-    "mouths": ("Once the gas is in, both mouths", {"open": ("stay open", {}), "covered": ("get a film", {"covered": True})}),
-    "probes": ("Both thermometers", {"lit": ("hang in the light", {}), "shaded": ("are shaded by foil", {"shaded": True})}),
+    "gas": (
+        "Into the treated vessel",
+        {"CO2": ("CO2", "CO2", {}), "argon": ("argon", "argon", {"gas": "argon"}), "air": ("plain air", "air", {"gas": "air"})},
+    ),
+    "mouths": ("Once the gas is in, both mouths", {"open": ("stay open", "open", {}), "covered": ("get a film", "covered", {"covered": True})}),
+    "probes": ("Both thermometers", {"lit": ("hang in the light", "", {}), "shaded": ("are shaded by foil", "shaded", {"shaded": True})}),
     "lamp": (
         "The lamp",
         {
-            "on": ("is on", {}),
-            "filtered": ("stands behind water", {"filtered": True}),
-            "dark": ("is away: the vessels stand in warm water", {"dark": True}),
+            "on": ("is on", "lamp on", {}),
+            "filtered": ("stands behind water", "lamp behind water", {"filtered": True}),
+            "dark": ("is away: the vessels stand in warm water", "no lamp but warm water", {"dark": True}),
         },
     ),
-    "before": ("The gas comes after", {f"{each} min": (f"{each} min", {"gas_at_min": each}) for each in (11, 6, 20)}),
+    "before": (
+        "The gas comes after",
+        {f"{each} min": (f"{each} min", "" if each == 11 else f"gas at {each} min", {"gas_at_min": each}) for each in (11, 6, 20)},
+    ),
     "after": (
         "The reading follows after",
-        {f"{each} min": (f"{each} min", {"watch_min": each + RECORD_ON_MIN}) for each in (READ_MIN, WAITED_MIN)},
+        {f"{each} min": (f"{each} min", f"read after {each} min", {"watch_min": each + RECORD_ON_MIN}) for each in (READ_MIN, WAITED_MIN)},
+    ),
+    "air": (
+        "The air",
+        {
+            "still": ("is still", "", {}),
+            "fan": ("is blown over both mouths by a fan", "fan over the mouths", {"draught_ml_s": FAN_ML_S}),
+            "stirred": ("is stirred by a small fan in each vessel", "fan in each vessel", {"stirred": True}),
+        },
+    ),
+    "places": (
+        "The treated vessel stands",
+        {"usual": ("left, as usual", "", {}), "swapped": ("right: the places are changed", "places changed", {"swapped": True})},
     ),
 }
+IN_WORDS = ("gas", "mouths", "lamp", "probes", "air", "places", "before", "after")  # their order in the form and in a run's name
 USUAL = {name: next(iter(options)) for name, (_, options) in CHOICES.items()}
 # What differs from the usual CO2 run, apart from the minutes before: the kind of run that the model has predictions for.
 KIND_OF = {
     (): "gas", ("air",): "air", ("argon",): "argon", ("covered",): "covered", ("shaded",): "shaded",
     ("covered", "shaded"): "covered_shaded", ("filtered",): "filtered", ("dark",): "dark", (f"{WAITED_MIN} min",): "waited",
+    ("stirred",): "stirred", ("swapped",): "swapped",
 }  # fmt: skip
 
 
@@ -45,6 +66,9 @@ class BenchRun:
     bench: int
     number: int
     chosen: tuple
+
+    def __post_init__(self):
+        object.__setattr__(self, "chosen", (*self.chosen, *list(USUAL.values())[len(self.chosen) :]))
 
     @property
     def name(self):
@@ -59,9 +83,9 @@ class BenchRun:
 
     @property
     def words(self):
-        """The run in words: 'run 2: CO2, stay open, …' or the kind's own."""
-        told = RUNS[self.kind] if self.kind else ", ".join(words for words, _ in self._options)
-        return f"run {self.number}: {told}"
+        """The run in words: 'run 2: CO2, covered, lamp on, read after 10 min'."""
+        named = (CHOICES[name][1][self._value(name)][1] for name in IN_WORDS)
+        return f"run {self.number}: {', '.join(filter(None, named))}"
 
     @property
     def run(self):
@@ -71,7 +95,7 @@ class BenchRun:
     @property
     def windows(self):
         """The learner's own windows; as planned, while there are none."""
-        planned = (float(value.removesuffix(" min")) for value in self.chosen[-2:])
+        planned = (float(self._value(name).removesuffix(" min")) for name in ("before", "after"))
         return kept_marks(self.run) or Windows.of_perturbation(*planned)
 
     @property
@@ -79,13 +103,15 @@ class BenchRun:
         """The `Effect` in those windows."""
         return paired_effect(self.run, self.windows)
 
-    @property
-    def _options(self):
-        return [options[value] for (_, options), value in zip(CHOICES.values(), self.chosen)]
+    def _value(self, name):
+        return self.chosen[list(CHOICES).index(name)]
 
     def switches(self):
         """What `simulate_run` needs."""
-        chosen = {name: value for _, changes in self._options for name, value in changes.items()}
+        changes = (CHOICES[name][1][self._value(name)][2] for name in CHOICES)
+        chosen = {name: value for each in changes for name, value in each.items()}
+        if "draught_ml_s" in chosen:
+            chosen["draught_ml_s"] *= (mouth_cm(self.bench) / FAN_MOUTH_CM) ** 2
         return {**hidden_bench(self.bench), **chosen, "gas_ceiling_ppm": 1e6, "seed": 100 * self.bench + self.number}
 
 

@@ -29,7 +29,7 @@ def test_every_run_it_names_predicts_ranges_that_do_not_meet():
 
 def test_it_says_itself_and_what_each_cause_predicts():
     found = runs_that_separate("md")
-    assert str(found).startswith("To tell m less exchange through the mouth and d thermometer in the beam apart, best first: film over ")
+    assert str(found).startswith("To tell less exchange through the mouth (m) and thermometer in the beam (d) apart, best first: film over ")
     assert "film over both mouths once the gas is in: m gone, d more." in found.explain()
     assert "m gone, d more" in found._repr_html_() and found.to_dict()["kinds"][0] == "covered"
 
@@ -37,7 +37,7 @@ def test_it_says_itself_and_what_each_cause_predicts():
 def test_an_unknown_letter_is_refused_with_the_list_and_one_alone_too():
     with pytest.raises(Fault) as caught:
         runs_that_separate("zm")
-    assert str(caught.value).startswith("No cause has the letter 'z'. Causes: m less exchange through the mouth, d thermometer in the beam,")
+    assert str(caught.value).startswith("No cause has the letter 'z'. Causes: less exchange through the mouth (m), thermometer in the beam (d),")
     with pytest.raises(Fault) as caught:
         runs_that_separate("m")
     assert str(caught.value) == "Name two causes or more, so that there is something to tell apart: runs_that_separate('md')."

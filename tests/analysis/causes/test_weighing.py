@@ -38,7 +38,7 @@ def test_film_shows_that_the_mouth_is_needed():
     found = weighed("gas", "air", "argon", "covered", "shaded", "covered_shaded")
     assert found.verdict == "needed" and found.cause("m").word == "needed" and found.cause("m").least > 0.2
     assert found.cause("d").word == "excluded as the only cause"
-    assert str(found).startswith(f"Needed for the {effect('gas').warming.text} of the gas run: m less exchange through the mouth (0.")
+    assert str(found).startswith(f"Needed for the {effect('gas').warming.text} of the gas run: less exchange through the mouth (m, 0.")
 
 
 def test_the_bounds_hold_the_bench_s_own_truth():

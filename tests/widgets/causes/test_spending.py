@@ -29,14 +29,14 @@ def buy(card, run, **said):
 def test_three_chips_no_more_and_no_fewer():
     card = lay_chips("10")
     assert press(card, "keep", chips="md") == "Lay three chips first. You have laid 2."
-    assert press(card, "keep", chips="mda") == "" and "d thermometer in the beam" in words(card)
+    assert press(card, "keep", chips="mda") == "" and "thermometer in the beam (d)" in words(card)
 
 
 def test_the_chips_of_the_start_stand_beside_those_of_the_end():
     press(lay_chips("10"), "keep", chips="abc")
     again = lay_chips("10", again=True)
     press(again, "keep", chips="mda")
-    assert "At the start: a lamp light" in words(again) and "Your chips: m less exchange" in words(again)
+    assert "At the start: lamp light taken up (a)" in words(again) and "Your chips: less exchange" in words(again)
     assert block_of(lay_chips("10"), "chips")["value"] == "abc"
 
 
@@ -49,15 +49,15 @@ def test_runs_wait_for_the_chips_and_open_by_themselves():
 
 def test_no_run_is_shown_before_each_cause_has_predicted_it(runs):
     assert press(runs, "buy") == "Choose a run first."
-    assert "what d thermometer" in buy(runs, "argon", m="same")
+    assert "what thermometer in the beam (d)" in buy(runs, "argon", m="same")
     assert [row["key"] for row in block_of(runs, "shown")["value"]] == ["gas", "air"] and runs._bought == []
 
 
 def test_a_run_shows_what_was_said_beside_the_model_and_moves_its_bar(runs):
     assert buy(runs, "covered", m="gone", d="less", a="same") == ""
     value = block_of(runs, "board")["value"]
-    assert value["last"]["rows"][0] == ["m less exchange through the mouth", "gone", "gone", "fits"]
-    assert "Moved: m" in value["last"]["moved"] and value["bars"][0]["low"] > 0.1
+    assert value["last"]["rows"][0] == ["less exchange through the mouth (m)", "gone", "gone", "fits"]
+    assert "Moved: less exchange through the mouth (m)" in value["last"]["moved"] and value["bars"][0]["low"] > 0.1
     assert "covered" not in options_of(runs, "run 2") and "Needed" in value["weighed"]
 
 

@@ -90,8 +90,8 @@ def test_the_truth_stays_shut_until_something_is_said(page):
     assert press(card, "open").startswith("Say first") and block_of(card, "truth") is None and "In truth" not in words(card)
     press(card, "open", **{"said 4": "m"})
     truth = reveal(page.runs[0].run)
-    assert str(truth) in words(card) and "You said: m less exchange" in words(card)
-    assert table(card, "causes")["a lamp light taken up"][0] == f"{truth.cause('a').alone_c:.2f} °C"
+    assert str(truth) in words(card) and "You said: less exchange" in words(card)
+    assert table(card, "causes")["lamp light taken up (a)"][0] == f"{truth.cause('a').alone_c:.2f} °C"
     assert [row[-1] for row in table(card, "ranges").values()] == ["inside"]
 
 
@@ -115,7 +115,38 @@ def test_a_reload_makes_the_same_runs_again(page):
 def test_kinds_are_those_that_the_model_has_predictions_for():
     assert set(KIND_OF.values()) <= set(RUNS)
     both = BenchRun(1, 1, tuple({**USUAL, "gas": "argon", "mouths": "covered"}[name] for name in CHOICES))
-    assert both.kind is None and "argon, get a film" in both.words
+    assert both.kind is None and both.words == "run 1: argon, covered, lamp on, read after 10 min"
+
+
+def test_a_run_that_was_kept_with_fewer_choices_is_the_usual_one_in_the_others():
+    kept = BenchRun(1, 3, ("CO2", "open", "lit", "dark", "20 min", "45 min"))
+    assert kept.chosen[6:] == ("still", "usual")
+    assert kept.words == "run 3: CO2, open, no lamp but warm water, gas at 20 min, read after 45 min"
+
+
+def test_a_fan_takes_the_gas_out_of_a_wide_mouth_long_before_the_reading():
+    """Bench 8 is 7.5 cm wide, bench 4 only 3.5: air over the mouth carries out by its area."""
+    left = {}
+    for bench in (4, 8):
+        for air in ("still", "fan"):
+            run = BenchRun(bench, 1, tuple({**USUAL, "air": air}[name] for name in CHOICES)).run
+            left[bench, air] = run.readings["gas_ppm"].iloc[-1] / 1e6
+    assert left[8, "fan"] < 0.02 < 0.2 < left[8, "still"] and 0.05 < left[4, "fan"] < left[4, "still"]
+
+
+def test_changed_places_turn_what_the_bench_itself_does():
+    usual, swapped = (BenchRun(8, 1, tuple({**USUAL, "places": each}[name] for name in CHOICES)) for each in ("usual", "swapped"))
+    leaning = [reveal(each.run).cause("f").alone_c for each in (usual, swapped)]
+    assert leaning[0] == pytest.approx(-leaning[1], abs=0.005) and abs(leaning[0]) > 0.05
+    assert swapped.kind == "swapped" and swapped.words.endswith("places changed, read after 10 min")
+
+
+def test_runs_that_cannot_be_weighed_are_named(page):
+    step, card = page.set_up(), page.weigh()
+    for changes in ({}, {}, {"air": "fan"}):
+        use(step, **changes)
+    press(card, "weigh")
+    assert "Not weighed: run 3: CO2, open, lamp on, fan over the mouths" in words(card) and "the newer counts" in words(card)
 
 
 @pytest.mark.parametrize("bench", BENCHES)
