@@ -1,0 +1,69 @@
+"""What a fork of the preloaded process does: it becomes a learner's server or kernel, inside its fence and limits."""
+
+import contextlib
+import gc
+import os
+import runpy
+import signal
+import sys
+import tempfile
+import traceback
+from pathlib import Path
+
+from kit.classroom.calls import drop_powers, refuse_calls
+from kit.classroom.fence import fence
+from kit.classroom.limits import limit
+
+LINE = "TWIN_VESSELS_LINE"  # the number of the file by which a learner's server asks for kernels
+
+
+def become(request, home, out, err, asking=None):
+    """Run `request["module"]` as a program in the learner's folder `home`; never returns. `asking`: a server's line for its kernels."""
+    status = 1
+    try:
+        settle(request, home, out, err)
+        shut_in(home, asking is not None)
+        if asking is not None:
+            os.environ[LINE] = str(asking.fileno())
+        os.chdir(request["cwd"])
+        sys.argv = [request["module"], *request["argv"]]
+        gc.enable()
+        runpy.run_module(request["module"], run_name="__main__", alter_sys=True)
+        status = 0
+    except SystemExit as end:
+        status = end.code if isinstance(end.code, int) else int(end.code is not None)
+    except BaseException:
+        traceback.print_exc()
+    finally:
+        with contextlib.suppress(Exception):
+            sys.stdout.flush()
+        os._exit(status)
+
+
+def settle(request, home, out, err):
+    """Nothing is left of the preloaded process but what it has loaded: a session, files, signals, environment and dice of its own."""
+    os.setsid()  # no other group of processes can be joined from here
+    with open(os.devnull) as nothing:
+        for number, file in enumerate((nothing.fileno(), out, err)):
+            os.dup2(file, number)
+    for file in (out, err):
+        os.close(file)
+    for number in (signal.SIGCHLD, signal.SIGTERM):
+        signal.signal(number, signal.SIG_DFL)
+    signal.signal(signal.SIGINT, signal.default_int_handler)
+    os.umask(0o077)
+    os.environ.clear()
+    os.environ.update({**request["env"], "TMPDIR": str(Path(home, ".tmp"))})
+    tempfile.tempdir = None
+    sys.modules["numpy"].random.seed()  # or every kernel draws the same numbers
+
+
+def shut_in(home, is_server):
+    """Limits first, as they are read from outside the fence. A kernel needs no connection to anybody: its server comes to it."""
+    limit()
+    fence(home, connects=is_server)
+    refuse_calls()
+    drop_powers()
+    os.makedirs(os.environ["TMPDIR"], exist_ok=True)
+    if not is_server:
+        sys.modules["psutil"] = None  # it looks for programs that a kernel has started, and there are none

@@ -1,0 +1,33 @@
+"""The door to all this for the hub's configuration: `use(c, place)`."""
+
+from pathlib import Path
+
+from kit.classroom.calls import missing_filter
+from kit.classroom.fence import missing_fence, readable
+
+
+def use(c, place):
+    """Set JupyterHub's config `c` so that servers and kernels are forked from one preloaded process and fenced, each into its own folder.
+
+    `place` says where the class is kept: `place.state`, where learners must not look, and `place.homes`. None where that is in force from
+    now on, with the process starting; else a sentence: why this computer can't keep learners' folders apart, and `c` is as it was.
+    """
+    reason = missing_fence() or missing_filter() or within_reach(place.state)
+    if reason:
+        return reason
+    from kit.classroom.asking import begin  # here, for these need Linux and JupyterHub
+    from kit.classroom.spawning import ForkedSpawner
+
+    c.JupyterHub.spawner_class = ForkedSpawner
+    c.ForkedSpawner.state_folder = str(place.state)
+    begin(str(place.state))
+    return None
+
+
+def within_reach(state):
+    """A sentence where the class is kept inside a folder that every learner may read."""
+    state = Path(state).resolve()
+    for each in readable():
+        if state.is_relative_to(Path(each).resolve()):
+            return f"The folder {state} lies in {each}, which every learner must be able to read. Keep the class somewhere else."
+    return None

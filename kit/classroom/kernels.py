@@ -1,0 +1,40 @@
+"""Kernels of a fenced server: forked from the preloaded process, too."""
+
+import asyncio
+import os
+import signal
+import socket
+import sys
+from importlib.metadata import EntryPoint
+
+from jupyter_client.provisioning import KernelProvisionerFactory, LocalProvisioner
+
+from kit.classroom.asking import Forked, NotForked, SILENT
+from kit.classroom.child import LINE
+
+NAME = "twin-vessels"
+ANEW = f"{SILENT} Your server ends now and starts anew: reload the page. Your work is kept."
+
+
+class ForkedProvisioner(LocalProvisioner):
+    """Starts a kernel by asking on the line that the server was born with; interrupts and ends it by the same way."""
+
+    async def launch_kernel(self, cmd, **kwargs):
+        _, module, *argv = cmd[cmd.index("-m") :]
+        request = {"module": module, "argv": argv, "cwd": kwargs.get("cwd") or os.getcwd(), "env": kwargs.get("env") or dict(os.environ)}
+        try:
+            with socket.socket(fileno=os.dup(int(os.environ[LINE]))) as asking:
+                self.process = await asyncio.to_thread(Forked, asking, request, sys.stderr.fileno())
+        except NotForked as problem:
+            if str(problem) == SILENT:
+                asyncio.get_running_loop().call_later(1, os.kill, os.getpid(), signal.SIGTERM)
+                raise RuntimeError(ANEW) from problem
+            raise RuntimeError(str(problem)) from problem
+        self.pid, self.pgid = self.process.pid, None  # so that every signal goes by the process's own line
+        return self.connection_info
+
+
+def offer_forked_kernels():
+    """Make the provisioner known to Jupyter in this process and those forked from it, without anything installed."""
+    group = KernelProvisionerFactory.GROUP_NAME
+    KernelProvisionerFactory.provisioners[NAME] = EntryPoint(NAME, "kit.classroom.kernels:ForkedProvisioner", group)

@@ -1,0 +1,53 @@
+"""What every learner's server and kernel loads, loaded once, so that those forked from here share it and are there at once.
+
+Modules alone save little: much is loaded when a first chart is drawn and a first marker moved, so that is done here, too (`warm`).
+Never here: a thread, an event loop or a ZeroMQ context, which no fork survives; and `jupyterhub.singleuser` and `jupyterhub.services.auth`,
+which read the learner's environment when they are imported.
+"""
+
+import gc
+import importlib
+import os
+import sys
+import tempfile
+
+from kit.classroom.kernels import offer_forked_kernels
+
+SERVER = ("jupyterlab.labapp", "jupyter_server.serverapp", "jupyterhub.utils", "kit.jupyter")
+KERNEL = ("ipykernel.kernelapp", "ipykernel.ipkernel", "ipykernel.zmqshell", "IPython.core.completer", "IPython.core.magics")
+UNUSED = ("debugpy",)  # the kit's JupyterLab has no debugger; each kernel would load 10 MB for it
+
+
+def preload():
+    """Load and warm all, and keep it out of the way of the collector, which would write to every page that is to be shared."""
+    os.environ["PLOTLY_RENDERER"] = "plotly_mimetype"  # plotly chooses when it is imported, and without IPython it chooses a browser
+    gc.disable()
+    for name in (*SERVER, *KERNEL):
+        load(name)
+    warm()
+    offer_forked_kernels()
+    sys.modules.update(dict.fromkeys(UNUSED))
+    gc.freeze()
+    if len(os.listdir("/proc/self/task")) > 1:
+        raise SystemExit("A package that was preloaded started a thread, so nothing can be forked from here.")
+
+
+def load(name):
+    try:
+        importlib.import_module(name)
+    except ImportError as problem:
+        print(f"Not preloaded: {name} ({problem})", flush=True)
+
+
+def warm():
+    """Do once what every lesson does."""
+    from kit import chart, example_run, mark_windows, Windows
+
+    with tempfile.TemporaryDirectory() as folder:
+        run = example_run("basalt")
+        chart(run)._repr_mimebundle_()
+        marker = mark_windows(run, folder=folder)
+        marker.windows = Windows.of_perturbation(11)
+        chart(marker.effect)._repr_mimebundle_()
+        marker.effect._repr_html_()
+        marker.close()
