@@ -38,8 +38,9 @@ def missing_fence():
     version = ctypes.CDLL(None).syscall(CREATE_RULESET, None, 0, ASK_VERSION)
     if version >= NEEDED:
         return None
-    here = f"Linux {os.uname().release} here " + ("has no Landlock, or it is switched off" if version < 1 else f"has version {version} of Landlock")
-    return f"To keep learners' folders apart, Linux 6.12 or newer with Landlock version {NEEDED} is needed; {here}."
+    found = "has no Landlock, or it is switched off" if version < 1 else f"has version {version} of Landlock"
+    needed = f"Linux 6.12 or newer with Landlock version {NEEDED} is needed"
+    return f"To keep learners' folders apart, {needed}; Linux {os.uname().release} here {found}."
 
 
 def readable():

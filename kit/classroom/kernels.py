@@ -8,6 +8,7 @@ import sys
 from importlib.metadata import EntryPoint
 
 from jupyter_client.provisioning import KernelProvisionerFactory, LocalProvisioner
+from tornado.web import HTTPError
 
 from kit.classroom.asking import Forked, NotForked, SILENT
 from kit.classroom.child import LINE
@@ -26,12 +27,19 @@ class ForkedProvisioner(LocalProvisioner):
             with socket.socket(fileno=os.dup(int(os.environ[LINE]))) as asking:
                 self.process = await asyncio.to_thread(Forked, asking, request, sys.stderr.fileno())
         except NotForked as problem:
-            if str(problem) == SILENT:
-                asyncio.get_running_loop().call_later(1, os.kill, os.getpid(), signal.SIGTERM)
-                raise RuntimeError(ANEW) from problem
-            raise RuntimeError(str(problem)) from problem
+            if str(problem) != SILENT:
+                raise HTTPError(503, str(problem)) from problem  # whose words the page shows
+            end_soon()
+            raise HTTPError(503, ANEW) from problem
         self.pid, self.pgid = self.process.pid, None  # so that every signal goes by the process's own line
         return self.connection_info
+
+
+def end_soon():
+    """End this server when the page has its answer, and its kernels with it; at once if it can't let go of a kernel that never began."""
+    loop = asyncio.get_running_loop()
+    loop.call_later(1, os.kill, os.getpid(), signal.SIGTERM)
+    loop.call_later(6, os._exit, 1)
 
 
 def offer_forked_kernels():

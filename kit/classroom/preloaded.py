@@ -24,7 +24,9 @@ from kit.classroom.preloading import preload
 from kit.classroom.talk import close, door_in, hear, KIND, pair, say_if_heard
 
 LOOK_S = 5.0
-TOO_MANY = f"No more than {PROCESSES - 1} kernels can run at once. Close a lesson: right-click it in the list of running kernels, then Shut Down."
+TOO_MANY = (
+    f"No more than {PROCESSES - 1} kernels can run at once. Close a lesson: right-click it in the list of running kernels, then Shut Down."
+)
 
 
 @dataclass
@@ -148,7 +150,7 @@ class Preloaded:
 
 
 def may_ask(line):
-    """Is it a process of this user, and no more fenced than this one? The kernel tells who is at the other end, and a filter never goes away."""
+    """Is it a process of this user, and not fenced? The kernel tells who is at the other end, and a filter of calls never goes away."""
     pid, user, _ = struct.unpack("3i", line.getsockopt(socket.SOL_SOCKET, socket.SO_PEERCRED, 12))
     try:
         return user == os.getuid() and filters_of(pid) <= filters_of("self")

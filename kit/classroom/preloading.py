@@ -15,7 +15,7 @@ from kit.classroom.kernels import offer_forked_kernels
 
 SERVER = ("jupyterlab.labapp", "jupyter_server.serverapp", "jupyterhub.utils", "kit.jupyter")
 KERNEL = ("ipykernel.kernelapp", "ipykernel.ipkernel", "ipykernel.zmqshell", "IPython.core.completer", "IPython.core.magics")
-UNUSED = ("debugpy",)  # the kit's JupyterLab has no debugger; each kernel would load 10 MB for it
+UNUSED = ("debugpy",)  # nothing in the kit's JupyterLab asks for it, and each kernel would load 10 MB for it
 
 
 def preload():

@@ -63,6 +63,12 @@ def thread(world):
     return ran[0]
 
 
+def schedule_another(world):
+    os.sched_setscheduler(world["process"], os.SCHED_BATCH, os.sched_param(0))
+    if os.sched_getscheduler(world["process"]) != os.SCHED_BATCH:
+        raise PermissionError("said to be done, but nothing has changed")
+
+
 def many_threads(world):
     """Here as a plain user, for root has no such limit."""
     if os.getuid() == 0:
@@ -107,7 +113,7 @@ ATTEMPTS = {
     "limit another's processor": lambda w: resource.prlimit(w["process"], resource.RLIMIT_CPU, (-1, -1)),
     "slow another down": lambda w: os.setpriority(os.PRIO_PROCESS, w["process"], 0),
     "move another to one processor": lambda w: os.sched_setaffinity(w["process"], os.sched_getaffinity(w["process"])),
-    "schedule another": lambda w: os.sched_setscheduler(w["process"], os.SCHED_OTHER, os.sched_param(0)),
+    "schedule another": schedule_another,
     "make a namespace": lambda w: call("unshare", 0),
     "ask for the keys": lambda w: call("keyctl", 0, -3, 1),
     "open a ring": lambda w: call("io_uring_setup", 1, bytes(120)),
