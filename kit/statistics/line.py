@@ -47,6 +47,6 @@ def fit_line(x, y, *, origin=0.0, errors=None):
     intercept, slope = (float(each) for each in inverse @ (design.T @ (weights * y)))
     left, dof = y - design @ (intercept, slope), len(x) - 2
     scatter = sqrt(float(left @ left) / dof) if dof else float("nan")
-    covariance = inverse * (scatter**2 if errors is None else 1)
-    u, v = np.sqrt(np.diagonal(covariance))
-    return Line(intercept, slope, origin, float(u), float(v), float(covariance[0, 1] / (u * v)), scatter, dof if errors is None else inf)
+    u, v = np.sqrt(np.diagonal(inverse))
+    correlation, unit = float(inverse[0, 1] / (u * v)), scatter if errors is None else 1  # by where the points lie, not by how they scatter
+    return Line(intercept, slope, origin, float(u * unit), float(v * unit), correlation, scatter, dof if errors is None else inf)

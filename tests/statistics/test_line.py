@@ -41,6 +41,11 @@ def test_where_the_intercept_is_taken_changes_nothing():
     assert (near.at(28), near.error_at(28)) == pytest.approx((far.at(28), far.error_at(28)))
 
 
+def test_points_that_all_lie_on_a_line_leave_no_error_anywhere():
+    line = fit_line(np.array([20.1, 40.1, 60.1]), np.full(3, -0.1), origin=40)
+    assert (line.at(60), line.error_at(60)) == pytest.approx((-0.1, 0), abs=1e-9)
+
+
 def test_points_at_one_temperature_are_refused():
     with pytest.raises(Fault) as fault:
         fit_line(np.full(3, 22.5), np.array([0.1, 0.2, 0.1]))
