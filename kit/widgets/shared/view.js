@@ -14,7 +14,11 @@ export const viewOf = compose => ({ model, el }) => {
   const { parts, show = () => {} } = compose(v);
   frame.parts.append(...parts);
   frame.controls.append(...Object.keys(v.grips).filter(name => !v.held.has(name)).map(name => controlOf(v, name)));
-  const heard = () => { v.hear(); shown(frame, model.get("answer"), answer => show(answer, v.values)); };
+  const heard = () => {
+    v.hear();
+    shown(frame, model.get("answer"), answer => show(answer, v.values));
+    if (v.asking()) clearTimeout(frame.speaking); // the hand has gone on, and a newer answer is on its way
+  };
   model.on("change:answer", heard);
   keepKeys(frame.root, ended.signal);
   el.append(frame.root);
@@ -52,8 +56,10 @@ function handsOn(model, life, frame) {
     const next = { ...v.values, ...changes };
     if (Object.keys(next).every(name => next[name] === v.values[name])) return;
     put(next);
+    clearTimeout(frame.speaking);
     line.ask({ values: next });
   };
+  v.asking = () => !line.free;
   v.move = (name, value) => v.set({ [name]: snapped(grips[name], value) });
   v.hear = () => {
     line.heard(model.get("answer").to);
