@@ -20,7 +20,7 @@ from kit.widgets.shared import script, told
 from kit.words import counted, listed
 
 PACE = ("every_s", "folder")  # what the one that follows takes besides the keywords of read_run
-UNSEEN_S = 3.0  # a page that is loaded anew takes about this long to show its views again
+UNSEEN_S = 30.0  # a page that is loaded anew on a slow computer shows its views again sooner; meanwhile nothing that comes in is lost
 NO_RUN = "There is no run yet. Wait until both vessels have two readings, then run this cell again."
 
 

@@ -1,6 +1,7 @@
 """The live view: what came so far, its steadiness, and an end; it never keeps the notebook waiting."""
 
 import time
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -92,13 +93,20 @@ def test_stop_ends_it_and_says_how_to_go_on(following, folder):
 
 
 def test_it_ends_with_its_last_view_but_not_while_a_page_is_loaded_anew(following, monkeypatch):
-    monkeypatch.setattr(live, "UNSEEN_S", 0.05)
+    passing = []  # what happens once a page has had the time to come back
+
+    def timer(seconds, act):
+        passing.append(act)
+        return SimpleNamespace(start=lambda: None)
+
+    monkeypatch.setattr(live, "Timer", timer)
     view = following()
     for each in ("seen", "left", "seen"):
         press(view, each)
-    time.sleep(0.2)
-    assert view._thread.is_alive()
+    passing.pop()()
+    assert not view._stopped.is_set()
     press(view, "left")
+    passing.pop()()
     view._thread.join(10)
     assert not view._thread.is_alive()
 
