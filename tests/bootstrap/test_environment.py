@@ -106,7 +106,8 @@ def test_a_moved_folder_stands_where_it_is_put(checkout):
 def test_an_interrupted_set_up_heals_itself(tmp_path):
     folder = small_checkout(tmp_path / "cut short")
     process = started(folder)
-    time.sleep(0.3)
+    while not (folder / ".venv" / "bin").exists():
+        time.sleep(0.01)
     os.killpg(process.pid, signal.SIGKILL)
     process.communicate()
     half_made = "  The one that is here was left half done or is from another computer: making it anew.\n"
