@@ -19,8 +19,8 @@ import pytest
 # Fixtures count where a conftest has their names.
 from tests.browser.scripts import loader, show_view
 from tests.browser.server import CHECKOUT, Lab, written
-from tests.browser.windows import CLOSE_ALL, END_KERNELS, FAILED, SIZES, Gate, patient
-from tests.browser.windows import browser, chrome, gate, open_page, page, phone, rough_page, tablet
+from tests.browser.windows import FAILED, PUT_AWAY, SIZES, Gate, patient
+from tests.browser.windows import browser, chrome, gate, kept, open_page, page, phone, rough_page, sized, tablet
 
 MINUTE_MS = 60_000
 
@@ -48,6 +48,12 @@ OPEN = """async path => {
   shell.activateById(opened.id);
   await opened.context.ready;
 }"""
+# A heading goes to the window's top; the two frames are for what is drawn when it comes into view.
+INTO_VIEW = """async head => {
+  head.scrollIntoView();
+  for (let i = 0; i < 2; i++) await new Promise(requestAnimationFrame);
+}"""
+WRITTEN = "words => [...document.querySelectorAll('textarea')].some(box => box.value === words)"
 DO = "command => window.jupyterapp.commands.execute(command)"
 RESTART = "() => window.jupyterapp.shell.currentWidget.sessionContext.restartKernel()"
 
@@ -108,7 +114,8 @@ def shared_page(browser, lab, name, code):
         page.wait_for_selector(".jp-Notebook .jp-Cell", timeout=MINUTE_MS)
         yield page
         gate.check()
-        page.evaluate(END_KERNELS)
+        gate.leave()
+        page.evaluate(PUT_AWAY)
 
 
 @pytest.fixture
@@ -122,7 +129,7 @@ def open_notebook(lab):
     def open_(page, what, lab=lab):
         name = what if isinstance(what, str) else written(lab.work / f"cells-{time.monotonic_ns()}-{next(numbers)}.ipynb", what)
         if page in lab.pages and page.url.startswith(f"{lab.origin}/"):
-            page.evaluate(CLOSE_ALL)
+            page.evaluate(PUT_AWAY)
             page.evaluate(OPEN, name)
         else:
             page.goto(lab.url(name))

@@ -9,6 +9,7 @@ SMALL = f"""{SEEN}.map(each => [each.textContent, each.getBoundingClientRect()])
   .filter(([, box]) => box.height < 44 || box.width < 44).map(([words]) => words)"""
 CLIPPED = """() => [...document.querySelectorAll('.kit-card, .kit-marker, .kit-watch, .js-plotly-plot, .jp-MarkdownOutput img')]
   .filter(each => each.checkVisibility() && each.getBoundingClientRect().right > document.documentElement.clientWidth + 1).map(each => each.className)"""
+FEWER = "left => [...document.querySelectorAll('button')].filter(each => each.textContent === 'Skip, show me').length < left"
 WIDTH = "() => document.documentElement.scrollWidth"
 NAME = "00-your-first-run.ipynb"
 
@@ -85,9 +86,11 @@ def test_on_paper_there_is_the_lesson_whole_and_nothing_of_the_frame(page, lab, 
     """Pixels inside the margins of 12 mm: 210 - 24 mm and 215.9 - 24 mm at 96 to the inch (ISO 216, ANSI Y14.1, CSS Values 3)."""
     open_notebook(page, NAME, lab)
     started(page)
+    page.wait_for_function("() => document.querySelectorAll('.kit-card').length >= 5")
     skip = page.get_by_role("button", name="Skip, show me")
-    for _ in range(skip.count()):
+    while left := skip.count():
         skip.first.click()
+        page.wait_for_function(FEWER, arg=left)
     page.locator(".kit-marker").wait_for()
     page.locator(".js-plotly-plot").first.wait_for()
     pages = [page.pdf(format=sheet).count(b"/Type /Page\n") for sheet in ("A4", "Letter")]  # before the medium is told: then paper has one page

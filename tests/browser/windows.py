@@ -28,19 +28,23 @@ OF_BEFORE = "widget model not found"
 LEFT_EARLY = "Cannot read properties of null (reading 'promise')"
 # A kernel ended while JupyterLab still waits for what it asked first of all: a subshell for widgets.
 ENDED_EARLY = "Canceled future for create_subshell_request"
-# Close what is open, unsaved as it may be; its kernel ends with it.
-CLOSE_ALL = """() => {
-  for (const each of [...window.jupyterapp?.shell.widgets('main') ?? []]) {
-    if (each.context) each.context.model.dirty = false;
-    each.close();
-  }
+# End the kernels of what is open, or a server would gather one for every test, and close it, unsaved as it may be. True once nothing is left,
+# so that the next test finds a JupyterLab that nobody has used. Not waited for where the server is gone.
+PUT_AWAY = """() => {
+  const { shell } = window.jupyterapp, pause = ms => new Promise(done => setTimeout(done, ms));
+  const empty = async () => {
+    const open = [...shell.widgets('main')];
+    await Promise.allSettled(open.map(each => each.sessionContext?.shutdown()));
+    for (const each of open) {
+      if (each.context) each.context.model.dirty = false;
+      each.close();
+    }
+    while (shell.currentWidget?.context) await pause(20);
+    Object.keys(localStorage).filter(key => key.startsWith('kit:')).forEach(key => localStorage.removeItem(key));
+    return !document.querySelector('.jp-Dialog');
+  };
+  return Promise.race([empty(), pause(10000).then(() => false)]);
 }"""
-
-# End the kernels of what is open, or a server would gather one for every test; not waited for where the server is gone.
-END_KERNELS = """() => Promise.race([
-  new Promise(done => setTimeout(done, 3000)),
-  Promise.allSettled([...window.jupyterapp?.shell.widgets('main') ?? []].map(each => each.sessionContext?.shutdown())),
-])"""
 
 
 @contextmanager
@@ -66,15 +70,24 @@ class Gate:
     """Keeps what pages asked of other machines, and what the browser's console called an error."""
 
     def __init__(self):
-        self.outside, self.complaints = [], []
-        self.over = False  # True once the test's own part is
+        self.outside, self.complaints, self.ears = [], [], []
 
     def watch(self, page, console=True):
-        page.context.on("request", lambda request: self.see(request.url))
-        page.on("websocket", lambda socket: self.see(socket.url))
+        self.listen(page.context, "request", lambda request: self.see(request.url))
+        self.listen(page, "websocket", lambda socket: self.see(socket.url))
         if console:
-            page.on("console", self.hear)
-            page.on("pageerror", lambda error: self.complain(str(error)) if LEFT_EARLY not in str(error) else None)
+            self.listen(page, "console", self.hear)
+            self.listen(page, "pageerror", lambda error: self.complaints.append(str(error)) if LEFT_EARLY not in str(error) else None)
+
+    def listen(self, source, event, ear):
+        source.on(event, ear)
+        self.ears.append((source, event, ear))
+
+    def leave(self):
+        """Hear nothing more: what JupyterLab calls an error while a kernel and its page end is nobody's."""
+        while self.ears:
+            source, event, ear = self.ears.pop()
+            source.remove_listener(event, ear)
 
     def see(self, url):
         if not url.startswith(HERE):
@@ -83,11 +96,7 @@ class Gate:
     def hear(self, message):
         if message.type == "error" and not any(text in message.text for text in (LATE_ANSWER, OF_BEFORE, ENDED_EARLY)):
             where = f" {message.location['url']}" if message.text.startswith("Failed to load resource") else ""
-            self.complain(message.text + where)
-
-    def complain(self, text):
-        if not self.over:
-            self.complaints.append(text)
+            self.complaints.append(message.text + where)
 
     def check(self):
         assert not self.outside, f"the page asked other machines: {self.outside}"
@@ -127,28 +136,43 @@ def gate():
     gate.check()
 
 
-@pytest.fixture
-def open_page(browser, gate, request):
-    """`open_page(console=True, **context)`: a new browser window behind the gate."""
-    contexts = []
+@pytest.fixture(scope="session")
+def kept(browser):
+    """Windows in which JupyterLab stays loaded from test to test, by size: loading it takes most of a short test's time."""
+    return {}
 
-    def open_(console=True, **context):
-        contexts.append(patient(browser.new_context(**context)))
-        page = contexts[-1].new_page()
+
+@pytest.fixture
+def open_page(browser, gate, kept, request):
+    """`open_page(console=True, **context)`: a new browser window behind the gate; with `keep`, the one kept under that name if there is one."""
+    pages = {}
+
+    def open_(console=True, keep=None, **context):
+        page = kept.pop(keep, None) or patient(browser.new_context(**context)).new_page()
+        pages[page] = keep
         gate.watch(page, console)
         return page
 
     yield open_
+    well = not (request.node.stash[FAILED] or gate.outside or gate.complaints)
     with ExitStack() as ends:
-        for context in contexts:
-            ends.callback(context.close)
-            if request.node.stash[FAILED]:
-                take_last_look(context.pages[0], request)
+        for page, name in pages.items():
+            ends.callback(put_away, page, name if well else None, kept)
+            if not well:
+                take_last_look(page, request)
+        ends.callback(gate.leave)
         gate.check()
-        gate.over = True  # what JupyterLab calls an error while its kernel and its page end is nobody's, and may come as late as that
-        for context in contexts:
-            with suppress(Exception):  # a page that is dead has no kernel to end
-                context.pages[0].evaluate(END_KERNELS)
+
+
+def put_away(page, name, kept):
+    """End the page's kernels; keep the window under `name`, if it has one and JupyterLab is as it was at first, else close it."""
+    with suppress(Exception):  # a page that is dead has no kernel to end
+        if page.evaluate(PUT_AWAY) and name and name not in kept:
+            page.emulate_media(media="null")
+            page.set_viewport_size(SIZES[name]["viewport"])
+            kept[name] = page
+    if kept.get(name) is not page:
+        page.context.close()
 
 
 def take_last_look(page, request):
@@ -163,15 +187,21 @@ def rough_page(open_page):
 
 
 @pytest.fixture
-def page(open_page):
-    return open_page(**SIZES["page"])
+def page(sized):
+    return sized("page")
 
 
 @pytest.fixture
-def phone(open_page):
-    return open_page(**SIZES["phone"])
+def phone(sized):
+    return sized("phone")
 
 
 @pytest.fixture
-def tablet(open_page):
-    return open_page(**SIZES["tablet"])
+def tablet(sized):
+    return sized("tablet")
+
+
+@pytest.fixture
+def sized(open_page, request):
+    """A window of this size: a kept one for a test that opens notebooks, a new one for any other."""
+    return lambda size: open_page(keep=size if "open_notebook" in request.fixturenames else None, **SIZES[size])
