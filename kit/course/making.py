@@ -2,14 +2,14 @@
 
 import json
 import re
-import shutil
 from pathlib import Path
 
-from kit.coursework import course_named, COURSE_FILE, LESSONS, TEACHERS
+from kit.course.texts import cards_text
+from kit.coursework import course_named, COURSE_FILE, LESSONS, page_of, TEACHERS
 from kit.examples import DATA, plain_name
 from kit.faults import Fault
 from kit.intake import read_run
-from kit.settings import NAME
+from kit.settings import class_settings, NAME
 from kit.storage import write_atomically
 
 TEMPLATE = Path(__file__).with_name("template")
@@ -41,19 +41,21 @@ code cells as it is.
 def new_course(folder, lessons, runs=(), title="Our course"):
     """Make a course in `folder`, which must be new or empty, of these lessons (paths of notebooks) in this order, with the files in `runs`.
 
-    A Fault where the folder holds files, or where a run can't be read.
+    The course takes the class's settings along, and its texts are in the language that they ask for. A Fault where the folder holds files, or
+    where a run can't be read.
     """
     folder = Path(folder)
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise Fault(TAKEN.format(folder))
+    settings = class_settings(folder)
     names = {path: f"{plain_name(path.stem)}{path.suffix.lower()}" for path in map(Path, runs) if read_run(path)}
     for lesson in (*lessons, LESSONS / f"{CONTENTS}.ipynb", TEMPLATE / "template.ipynb"):
-        write_atomically(folder / lesson.name, unlocked(lesson))
-        if lesson.with_suffix(".toml").exists():
-            shutil.copy(lesson.with_suffix(".toml"), folder)
+        write_atomically(folder / lesson.name, unlocked(lesson, settings["language"]))
+        if (texts := lesson.with_suffix(".toml")).exists():
+            write_atomically(folder / texts.name, cards_text(texts, settings["language"]))
     for path, name in names.items():
         write_atomically(folder / DATA / name, path.read_bytes())
-    shutil.copy(TEACHERS / NAME, folder)
+    write_atomically(folder / NAME, (settings.path or TEACHERS / NAME).read_bytes())
     write_atomically(folder / COURSE_FILE, course_text(title, [lesson.stem for lesson in lessons]))
     write_atomically(folder / "README.md", ABOUT.format(title=title, folder=folder, name=folder.name))
     return folder
@@ -79,9 +81,9 @@ def _renumbered(source, number):
     return re.sub(r'(?<=")template(?=["\-.])|(?<=\\")template(?=\\"|\.)', number, source.read_text(encoding="utf-8"))
 
 
-def unlocked(lesson):
-    """A lesson's JSON with every cell open for writing and for taking out."""
-    book = json.loads(lesson.read_text(encoding="utf-8"))
+def unlocked(lesson, language):
+    """A lesson's JSON, in the language of the class, with every cell open for writing and for taking out."""
+    book = page_of(lesson, language)
     for cell in book["cells"]:
         for lock in ("editable", "deletable"):
             cell["metadata"].pop(lock, None)

@@ -15,14 +15,16 @@ from kit.coursework.outline import Outline, outline_with, outlines
 from kit.coursework.progress import next_step, progress_of
 from kit.coursework.rubric import level_of, RUBRIC, ticks
 from kit.coursework.runs import decide_run, kept_windows, OWN_CARD, own_runs, OwnRun, read_as_recorded, read_own, remember, remembered
+from kit.coursework.short import class_language, FULL, page_of, short_file, with_short_cards
 from kit.coursework.shelf import Contents, contents
 
 __all__ = [
     "add_answer", "add_fresh_copy", "add_missing_lessons", "Answer", "answer_of", "answers_beside", "answers_path", "CardQuestion",
-    "CLASS_CARD", "class_choices", "CLASS_KIND", "ClassChoices", "contents", "Contents", "COURSE_FILE", "course_named", "decide_places",
-    "decide_run", "decided_run", "decisions_of", "filled", "FLAG", "FOLDER_OF_MARKS", "KEEP", "keep_marks", "keep_unchanged", "Kept", "kept_marks",
+    "CLASS_CARD", "class_choices", "CLASS_KIND", "class_language", "ClassChoices", "contents", "Contents", "COURSE_FILE", "course_named", "decide_places",
+    "decide_run", "decided_run", "decisions_of", "filled", "FLAG", "FOLDER_OF_MARKS", "FULL", "KEEP", "keep_marks", "keep_unchanged", "Kept", "kept_marks",
     "kept_windows", "KIND_CARD", "KIND_SAID", "learners_text", "left_out_in_code", "Lesson", "lesson_folders", "LESSONS", "level_of",
     "margin_c", "names_in", "next_step", "Note", "OUT", "Outline", "outline_with", "outlines", "OWN_CARD", "own_runs", "OwnCourse",
-    "OwnRun", "peek_at_answers", "places_of", "Prediction", "progress_of", "read_answers", "read_as_recorded", "read_card", "read_lesson",
-    "read_own", "remember", "remembered", "RUBRIC", "run_kind", "safe_name", "TEACHERS", "text_for_elsewhere", "this_notebook", "ticks",
+    "OwnRun", "page_of", "peek_at_answers", "places_of", "Prediction", "progress_of", "read_answers", "read_as_recorded", "read_card", "read_lesson",
+    "read_own", "remember", "remembered", "RUBRIC", "run_kind", "safe_name", "short_file", "TEACHERS",
+    "text_for_elsewhere", "this_notebook", "ticks", "with_short_cards",
 ]  # fmt: skip

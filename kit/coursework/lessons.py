@@ -8,6 +8,7 @@ from math import inf
 from pathlib import Path
 
 from kit.bootstrap.places import LESSONS, open_course
+from kit.coursework.short import class_language, SHORT, short_file, with_short_cards
 from kit.faults import Fault
 from kit.storage import here
 from kit.units import marked
@@ -131,13 +132,14 @@ class Lesson:
 def read_lesson(number, folder=None):
     """The texts of lesson `number` ('00', or the whole name of a page without one), from its TOML: that in the notebook's folder, or the kit's.
 
-    Marked temperatures stand there in °C ({c:1}, see `kit.units.marked`) and are read in the class's unit.
+    Marked temperatures stand there in °C ({c:1}, see `kit.units.marked`) and are read in the class's unit. Short texts take the place of the
+    usual ones where the class's settings ask for them.
     """
-    path = _find(number, folder or here())
-    try:
-        table = tomllib.loads(marked(path.read_text(encoding="utf-8")))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as problem:
-        raise Fault(f"{path.name} can't be read as TOML: {problem}. Mend that line, then run this cell again.") from problem
+    place = folder or here()
+    path = _find(number, place)
+    table, short = _table(path), short_file(path)
+    if class_language(place) == SHORT and short.exists():
+        table = with_short_cards(table, _table(short))
     kinds = (("predictions", _prediction), ("questions", _question), ("notes", _note))
     parts = {name: tuple(build(path, each) for each in _list(path, "the top", table, name)) for name, build in kinds}
     return _made(Lesson, path, "the top", {**table, **parts})
@@ -173,6 +175,13 @@ def _find(number, folder):
     if not found:
         raise Fault(f"There is no lesson {number!r}: no file {number}-….toml lies beside this notebook or among the kit's lessons.")
     return found[0]
+
+
+def _table(path):
+    try:
+        return tomllib.loads(marked(path.read_text(encoding="utf-8")))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as problem:
+        raise Fault(f"{path.name} can't be read as TOML: {problem}. Mend that line, then run this cell again.") from problem
 
 
 def _prediction(path, table):

@@ -56,6 +56,7 @@ TABLES = {
 
 LINES = (
     Item("show", "temperature", "the unit in every sentence, card, chart and report", "°C", {"°C": "degrees Celsius", "°F": "degrees Fahrenheit"}),
+    Item("show", "language", "how much text a lesson has", "full", {"full": "all of it", "short": "key sentences only, with the same steps and questions"}),
     Item("show", "ask_names", "ask for the group's name in what is handed in", True, {True: "ask", False: "do not ask"}),
     Item("vessel", "volume_l", "its volume", 1.5, low=0.1, high=20, unit="L"),
     Item("vessel", "depth_cm", "its depth, from the mouth to the floor", 19.0, low=3, high=30, unit="cm"),

@@ -8,7 +8,7 @@ import pytest
 from kit import example_run
 from kit.bootstrap.places import COURSE
 from kit.course import add_lesson, lacks_of, new_course
-from kit.coursework import LESSONS, TEACHERS, contents, course_named, read_lesson
+from kit.coursework import LESSONS, TEACHERS, contents, course_named, page_of, read_lesson
 from kit.examples import DATASETS, example_names
 from kit.faults import Fault
 
@@ -88,3 +88,15 @@ def test_a_list_that_cannot_be_used_is_said(course, text, words):
     (course / "course.toml").write_text(text)
     with pytest.raises(Fault, match=words):
         course_named(course)
+
+
+def test_a_course_for_a_class_that_reads_short_texts_holds_those_alone(tmp_path):
+    lesson = LESSONS / "00-your-first-run.ipynb"
+    usual = read_lesson("00", tmp_path)
+    (tmp_path / "class-settings.toml").write_text('[show]\nlanguage = "short"\n', encoding="utf-8")
+    short = read_lesson("00", tmp_path)
+    course = new_course(tmp_path / "ours", [lesson])
+    assert read_lesson("00", course) == short != usual and lacks_of(course / lesson.name).sentences == ()
+    assert [cell["source"] for cell in cells(course / lesson.name)] == [cell["source"] for cell in page_of(lesson, "short")["cells"]]
+    (course / "class-settings.toml").write_text("", encoding="utf-8")
+    assert read_lesson("00", course) == short and (course / "00-your-first-run.toml").read_text(encoding="utf-8").startswith("# Lesson 00: ")

@@ -4,7 +4,9 @@ import json
 
 import pytest
 
+from kit.coursework.answers import answers_beside
 from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text, LESSONS, PROMPT
+from kit.settings import NAME
 
 
 def cell(name, kind, source, tag):
@@ -70,3 +72,47 @@ def test_every_lesson_can_be_copied_and_is_itself_but_for_its_answers(lesson):
     original, copy = json.loads(lesson.read_text(encoding="utf-8")), json.loads(learners_text(lesson))
     open_cells = [(a, b) for a, b in zip(original["cells"], copy["cells"], strict=True) if "answer" not in a["metadata"]["tags"]]
     assert open_cells and all(a == b for a, b in open_cells)
+
+
+@pytest.fixture
+def in_short(lessons, tmp_path):
+    """`in_short("short")` sets the class's language; lesson 00 has a text cell, and a short text for it."""
+    book = json.loads((lessons / "00-your-first-run.ipynb").read_text())
+    book["cells"].append(cell("00-say", "markdown", ["## Step 1\n", "\n", "Say what you expect to see."], "predict"))
+    (lessons / "00-your-first-run.ipynb").write_text(json.dumps(book), encoding="utf-8")
+    (lessons / "short").mkdir()
+    (lessons / "short" / "00-your-first-run.toml").write_text('[pages]\n00-say = "Guess."\n', encoding="utf-8")
+    work = tmp_path / "my-work"
+    work.mkdir()
+
+    def choose(language):
+        (work / NAME).write_text(f'[show]\nlanguage = "{language}"\n', encoding="utf-8")
+        return work
+
+    return choose
+
+
+def told(path):
+    return "".join(json.loads(path.read_text(encoding="utf-8"))["cells"][-1]["source"])
+
+
+def test_a_copy_is_in_the_language_of_the_class(lessons, in_short):
+    work = in_short("short")
+    assert add_missing_lessons(work, lessons) == ["00-your-first-run.ipynb", "04-is-it-steady.ipynb"]
+    assert told(work / "00-your-first-run.ipynb") == "## Step 1\n\nGuess."
+    in_short("full")
+    assert told(add_fresh_copy(lessons / "00-your-first-run.ipynb", work)) == "## Step 1\n\nSay what you expect to see."
+
+
+def test_only_a_copy_that_nobody_has_opened_follows_to_another_language(lessons, in_short):
+    work = in_short("full")
+    first = work / "00-your-first-run.ipynb"
+    add_missing_lessons(work, lessons)
+    add_missing_lessons(in_short("short"), lessons)
+    assert told(first) == "## Step 1\n\nGuess."
+    answers_beside(first).write_text("{}")
+    assert add_missing_lessons(in_short("full"), lessons) == [] and told(first) == "## Step 1\n\nGuess."
+    answers_beside(first).unlink()
+    first.write_text(first.read_text().replace("go()", "go(2)"))
+    add_missing_lessons(work, lessons)
+    assert told(first) == "## Step 1\n\nGuess." and "go(2)" in first.read_text()
