@@ -2,7 +2,7 @@
 
 from kit.coursework import read_card
 from kit.widgets.cards.card import Card, area, beside, bullets, buttons, text
-from kit.widgets.cards.keeping import keeping_of
+from kit.widgets.cards.keeping import keeping_of, time_of
 from kit.widgets.cards.progress import progress
 
 ENOUGH = 20  # letters that make a note worth comparing
@@ -29,7 +29,10 @@ def note_in(keeping, name, card_id, task, below=list):
         return [*damage, prompt, box, *_comparison(task, keeping.kept.latest(card_id, "compared")), *below()]
 
     def typed(values):
-        return keeping.add(card_id, "note", text=values["text"]) if values["text"] != written() else "Kept."
+        if values["text"] != written():
+            return keeping.add(card_id, "note", text=values["text"])
+        latest = keeping.kept.latest(card_id, "note")
+        return f"Kept at {time_of(latest)}." if latest else ""
 
     def compare(values):
         if len(values["text"].strip()) < ENOUGH:

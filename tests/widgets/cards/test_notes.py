@@ -26,9 +26,12 @@ def test_what_is_typed_is_on_disk_at_once_and_back_in_the_box():
 
 def test_a_pause_without_change_keeps_nothing_new():
     card = note("00.claim")
-    press(card, "typed", text="Warmer")
-    press(card, "typed", text="Warmer")
+    assert press(card, "typed", text="Warmer") == press(card, "typed", text="Warmer")
     assert len(read_answers(answers_path("00")).answers) == 1
+
+
+def test_an_empty_box_is_no_note():
+    assert press(note("00.claim"), "typed", text="") == "" and kept() == []
 
 
 def test_other_notes_come_after_ones_own():
