@@ -8,7 +8,7 @@ from kit.bench.model import parts
 from kit.bench.recipe import Recipe
 from kit.physics import pair_course
 
-# The exchange at the mouth against the formula: half, as under a rim, to three times, as in a straight jar (kit.physics.mouth).
+# The exchange at the mouth against the formula: half, as under a rim, to three times, as in a straight jar (kit.physics.heat.mouth).
 # Poured gas may mix with the air on its way down (0), or lift it out (1).
 EXCHANGES, FILLINGS = np.meshgrid([0.5, 3.0], [0.0, 1.0])
 EXCHANGES, FILLINGS = EXCHANGES.reshape(-1, 1), FILLINGS.reshape(-1, 1)

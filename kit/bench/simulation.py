@@ -25,7 +25,7 @@ def simulate_run(**switches):
 
     Where its 1.5 °C come from: warm air would change places with the room's through a mouth of 6.5 cm; the heavy gas lies still, so
     that the vessel keeps this heat (about 1.3 °C). The thermometer in the beam is cooled less by the gas (about 0.1 °C), lamp light
-    taken up adds a little, and infrared exchanged with a wall as warm as the gas does next to nothing. Sources: `kit.physics.courses`.
+    taken up adds a little, and infrared exchanged with a wall as warm as the gas does next to nothing. Sources: `kit.physics.heat.courses`.
     """
     recipe = recipe_with(switches)
     return recorded(recipe, f"simulated-{recipe.gas.lower()}-{recipe.seed}")

@@ -99,7 +99,7 @@ def times(scenario, end_s, rng):
 
 def rise(rng, since_s, runs):
     """A rise to about 1 within 10 minutes, sizes and speeds different in each run: gas that warms at once and a wall that follows (two heat
-    stores, as in `kit.physics.vessel`), seen after some delay through a thermometer's lag."""
+    stores, as in `kit.physics.heat.vessel`), seen after some delay through a thermometer's lag."""
     gas, wall, lag, part, delay = (rng.uniform(*ends, (runs, 1)) for ends in ((5, 10), (120, 300), (12, 60), (0.1, 0.5), (0, 40)))
     since = np.maximum(since_s - delay, 0)
     missing = [(tau * np.exp(-since / tau) - lag * np.exp(-since / lag)) / (tau - lag) for tau in (gas, wall)]

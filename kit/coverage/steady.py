@@ -5,8 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from kit.bench import displayed, wander
-from kit.coverage.invented import seed_of
 from kit.coverage.effects import rows_of
+from kit.coverage.invented import seed_of
 from kit.coverage.study import Figure, Row, Study, share
 from kit.statistics import coverage_factor, LEVEL, slopes, wait_for_steady
 

@@ -1,27 +1,19 @@
 """Noise, intervals, trends, rises and pooling: arrays in, numbers with uncertainty out. Knows nothing of runs."""
 
-from kit.statistics.breaks import find_break, find_breaks
-from kit.statistics.cells import cut, SHORTEST_CELL_S, within
-from kit.statistics.display import display_step, display_uncertainty
-from kit.statistics.drift import drifted_range
-from kit.statistics.independent import welch_interval
-from kit.statistics.leaving import without_each
+from kit.statistics.curve import begins, fit_rise, independent_errors, saturating, Warming, warming_of
+from kit.statistics.effect import (
+    effects_of, find_break, find_breaks, PairedEffects, side_by_side, SideBySide, single_effect, SingleEffect, stacked_effects, Terms,
+    vessel_changes,
+)  # fmt: skip
 from kit.statistics.line import fit_line, Line
-from kit.statistics.layout import heard, lay_out, Layout
-from kit.statistics.paired import effects_of, PairedEffects, Terms
-from kit.statistics.parts import BARE_MIN, difference_of, mean_parts, parts_of, ranged
-from kit.statistics.pooling import plain_mean, pool, Pooled, spread_interval, spread_of_next, surprise
-from kit.statistics.quantiles import coverage_factor, widened_factor
+from kit.statistics.pooling import plain_mean, pool, Pooled, spread_interval, spread_of_next, surprise, without_each
+from kit.statistics.ranges import (
+    BARE_MIN, CANNOT_TELL, coverage_factor, difference_of, DIFFERENT, drifted_range, Equivalence, equivalence, mean_parts, parts_of,
+    ranged, RISK, SAME, welch_dof, welch_interval, widened_factor,
+)  # fmt: skip
+from kit.statistics.readings import cut, display_step, display_uncertainty, heard, lay_out, Layout, SHORTEST_CELL_S, still_stretches, within
 from kit.statistics.rehearsal import rehearse, Rehearsed, Timing, Wander
-from kit.statistics.rise import fit_rise, independent_errors, saturating
-from kit.statistics.sidebyside import side_by_side, SideBySide
-from kit.statistics.single import single_effect, SingleEffect
-from kit.statistics.stacked import stacked_effects
-from kit.statistics.stuck import still_stretches
 from kit.statistics.steady import FEWEST_MIN, LEVEL, slopes, wait_for_steady
-from kit.statistics.twoonesided import CANNOT_TELL, DIFFERENT, Equivalence, equivalence, RISK, SAME, welch_dof
-from kit.statistics.vessels import vessel_changes
-from kit.statistics.warming import begins, Warming, warming_of
 
 __all__ = [
     "BARE_MIN", "begins", "CANNOT_TELL", "coverage_factor", "cut", "difference_of", "DIFFERENT", "display_step", "display_uncertainty",

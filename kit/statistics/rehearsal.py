@@ -6,12 +6,10 @@ from functools import lru_cache
 import numpy as np
 from scipy.special import ndtr
 
-from kit.statistics.cells import within
-from kit.statistics.drift import drifted_range
-from kit.statistics.paired import Terms, paired_effects
-from kit.statistics.power import chance_of_telling, half_width, seldom_more
-from kit.statistics.quantiles import one_sided_factor
-from kit.statistics.rise import saturating
+from kit.statistics.curve import saturating
+from kit.statistics.effect import paired_effects, Terms
+from kit.statistics.ranges import chance_of_telling, drifted_range, half_width, one_sided_factor, seldom_more
+from kit.statistics.readings import within
 
 REHEARSALS, SEED = 60, 20
 # So large a part of plans shall keep what they promise.

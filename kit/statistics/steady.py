@@ -4,10 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from kit.statistics.cells import cut
-from kit.statistics.display import hidden_by_display
-from kit.statistics.noise import learn_noise, noise_grid
-from kit.statistics.quantiles import coverage_factor, one_sided_factor
+from kit.statistics.ranges import coverage_factor, one_sided_factor
+from kit.statistics.readings import cut, hidden_by_display, learn_noise, noise_grid
 
 
 LEVEL = 0.95

@@ -8,9 +8,9 @@ import pytest
 
 from kit import Windows, paired_effect
 from kit.analysis.effect.paired import quick_warming
-from kit.coverage.invented import simulated
 from kit.coverage.effects import NOISE_ALONE
-from kit.statistics.stacked import stacked_effects
+from kit.coverage.invented import simulated
+from kit.statistics.effect.stacked import stacked_effects
 
 pytestmark = pytest.mark.alone
 WINDOWS = Windows.of_perturbation(11)

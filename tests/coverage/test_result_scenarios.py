@@ -7,8 +7,8 @@ import pytest
 
 from kit.coverage.classes import CLASSES_OF_RUNS, ClassOfRuns, class_row, runs_row, thermometers_row
 from kit.coverage.comparisons import margin_row, pairs_row, plan_row
-from kit.coverage.finding import FINDINGS, HEALTHY, STUCK, finding_row, stuck_row
 from kit.coverage.curves import RISES, Rise, curve_row
+from kit.coverage.finding import FINDINGS, HEALTHY, STUCK, finding_row, stuck_row
 from kit.statistics.rehearsal import Wander
 
 # Three Monte-Carlo standard errors at 95 %: 200 curves, 400 classes, 150 classes of runs.

@@ -4,8 +4,11 @@ import numpy as np
 import pytest
 
 from kit.faults import Fault
-from kit.physics import absorption, air, convection, dose, filling, gases, planet, radiation, room
+from kit.physics import planet
 from kit.physics.checking import bounded
+from kit.physics.gas import air, dose, filling, gases, room
+from kit.physics.heat import convection
+from kit.physics.light import absorption, radiation
 
 REFUSED = [
     (lambda: radiation.exitance_w_m2(-5), "The temperature can't be -5 K here. Give 1 to 100,000 K. Kelvin begin at 0, where ice melts at 273.15."),

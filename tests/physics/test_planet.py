@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.physics import planet
-from kit.physics.radiation import exitance_w_m2
+from kit.physics.light.radiation import exitance_w_m2
 
 
 @given(st.floats(100, 5000), st.floats(0, 0.95), st.floats(0, 1))

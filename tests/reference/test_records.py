@@ -69,7 +69,7 @@ def test_the_kit_gives_the_value_from_outside(record):
 
 
 GOOD = {
-    "what": "boiling point at sea level", "of": "kit.physics.air:boiling_point_c", "input": {"pressure_pa": 101325}, "expected": 99.974,
+    "what": "boiling point at sea level", "of": "kit.physics.gas.air:boiling_point_c", "input": {"pressure_pa": 101325}, "expected": 99.974,
     "unit": "°C", "tolerance": 0.005, "why": "the formulations differ by that", "source": "IAPWS R7-97", "obtained": "computed with iapws",
 }  # fmt: skip
 

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from kit.statistics.paired import Terms
+from kit.statistics.effect.paired import Terms
 from kit.statistics.rehearsal import Timing, Wander, rehearse
 
 QUICK = Wander(correlation_s=10.0)

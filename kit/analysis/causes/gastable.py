@@ -63,7 +63,7 @@ class GasTable:
 def compare_gases(names=("air", "CO2", "argon", "nitrogen", "helium"), temperature_c=26.85, pressure_pa=STANDARD_PRESSURE_PA):
     """GasTable of gases (names, or shares by amount as `{"CO2": 0.5, "air": 0.5}`) at °C and Pa. A Fault names what can't be.
 
-    Sources: `kit.physics.gases`, `kit.physics.convection`.
+    Sources: `kit.physics.gas.gases`, `kit.physics.heat.convection`.
     """
     return GasTable(tuple(_row(gas, temperature_c, pressure_pa) for gas in names), temperature_c, pressure_pa)
 

@@ -149,7 +149,7 @@ def _vessel(bench):
 
 def _contents(bench, gas):
     """The gas with what is not sure of it: the law of its flow, the thermometer's gain, the light and infrared it takes up."""
-    mixed = {"CO2": (0.893, 1.0), "argon": (0.706, 0.716), "air": (1.0, 1.0)}[gas]  # n = 1/4 and 1/3: `kit.physics.convection`
+    mixed = {"CO2": (0.893, 1.0), "argon": (0.706, 0.716), "air": (1.0, 1.0)}[gas]  # n = 1/4 and 1/3: `kit.physics.heat.convection`
     gain = {"CO2": (1.09, 1.42), "argon": (1.17, 1.45), "air": (1.0, 1.0)}[gas]
     own = {"light_taken": 1.0, "infrared_w_per_k": bench["infrared_w_k"]} if gas == "CO2" else {}
     carried, gained = (low + (high - low) * part for (low, high), part in ((mixed, bench["flow"]), (gain, bench["probe_gains"])))

@@ -3,8 +3,8 @@
 from dataclasses import dataclass, replace
 from math import isfinite
 
-from kit.analysis.effect import Effect, paired_effect, suggest_windows
 from kit.analysis.comparison import number_of
+from kit.analysis.effect import Effect, paired_effect, suggest_windows
 from kit.estimate import Estimate, Parts
 from kit.faults import Fault
 from kit.records import Run, Windows

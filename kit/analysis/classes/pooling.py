@@ -32,8 +32,8 @@ def class_effect(runs, windows=None, *, groups=None, swapped=(), thermometers=No
     with four groups it is told apart from what the gas does. `thermometers`: {group: pair of thermometers} where groups shared one, whose
     results then count as one mean; "own" where each had its own. `suspect`: groups to show with and without; groups far from the others
     are shown so by themselves, and none is ever dropped. The interval holds a drift of `tolerance_c_per_min` (None: the class's) that all groups may
-    share, or what they measured of it. Method: `kit.statistics.pooling`, `kit.statistics.parts`. A Fault where no run gives a number or a name is
-    unknown; runs without a number are named in `left_out`.
+    share, or what they measured of it. Method: `kit.statistics.pooling.pooling`, `kit.statistics.ranges.parts`. A Fault where no run gives a
+    number or a name is unknown; runs without a number are named in `left_out`.
     """
     tolerance = or_class(tolerance_c_per_min, "tolerance_c_per_min")
     question = Terms(level, tolerance)

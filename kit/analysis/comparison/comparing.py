@@ -18,7 +18,7 @@ def compare(mine, reference, *, margin, level=0.95, tolerance_c_per_min=None):
 
     `margin` (°C): the largest difference that you would still call the same, chosen before looking. Two one-sided tests, each
     holding whatever drift may have done: a false 'same' at a true difference of the margin stays at or below 5 %. An Estimate that does
-    not say what its range is made of may have drifted by `tolerance_c_per_min` (None: the class's). Method: `kit.statistics.twoonesided`.
+    not say what its range is made of may have drifted by `tolerance_c_per_min` (None: the class's). Method: `kit.statistics.ranges.twoonesided`.
     A Fault for a margin that is no positive number, or for a result beside itself.
     """
     tolerance = or_class(tolerance_c_per_min, "tolerance_c_per_min")

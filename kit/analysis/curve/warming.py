@@ -24,7 +24,7 @@ def fit_warming(run, windows, *, level=0.95, tolerance_c_per_min=None):
 
     None of these rests on a formula for the curve: a vessel warms at more than one speed, and the gas needs its time to come in. The ranges hold at
     `level` as those of `paired_effect` do, for the same drift. One rise of one speed is drawn through the readings as well, to look at and to
-    see where it does not fit. Method: `kit.statistics.course`. A Fault for windows outside the record or without readings, and for settings
+    see where it does not fit. Method: `kit.statistics.curve.course`. A Fault for windows outside the record or without readings, and for settings
     that can't be; a record that does not show the time gives a curve that is not `determined`, with the reason.
     """
     effect = paired_effect(run, windows, level=level, tolerance_c_per_min=tolerance_c_per_min)

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from kit.analysis.effect.paired import Effect, paired_effect
 from kit.analysis.basis import record_of
+from kit.analysis.effect.paired import Effect, paired_effect
 from kit.estimate import Estimate, amount
 from kit.faults import Fault
 from kit.records import Run, Windows

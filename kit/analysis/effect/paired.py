@@ -6,9 +6,9 @@ from math import isfinite
 
 import numpy as np
 
+from kit.analysis.basis import NO_READING, record_of, refuse_question, why_no_number
 from kit.analysis.effect.budget import Drift, JumpSeen, ReadingNoise, budget_of
 from kit.analysis.effect.cautions import effect_cautions
-from kit.analysis.basis import NO_READING, record_of, refuse_question, why_no_number
 from kit.analysis.effect.words import effect_explained
 from kit.estimate import Estimate, rounded
 from kit.faults import Fault
@@ -26,7 +26,7 @@ def paired_effect(run, windows, *, level=0.95, tolerance_c_per_min=None, gain_un
     by itself by no more than `tolerance_c_per_min` (None: the class's, 0.01 where none is set), or by what the record before the perturbation shows
     (see `Effect.condition`).
     `gain_uncertainty`: relative standard uncertainty of one scale against the other (None: the run's own). `resolution_c`: the
-    display's step in °C (None: the smallest difference between two readings). Method: `kit.statistics.paired`.
+    display's step in °C (None: the smallest difference between two readings). Method: `kit.statistics.effect.paired`.
     A Fault for windows outside the record or without readings, and for settings that can't be; 'cannot tell' for a record with no number in it.
     """
     tolerance = or_class(tolerance_c_per_min, "tolerance_c_per_min")

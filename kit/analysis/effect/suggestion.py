@@ -33,7 +33,7 @@ def suggest_windows(run):
     """First guess of the `Windows` of a run: to be looked at, and moved.
 
     The change is taken from the gas channel, where gas comes and stays, else from a break in treated - control that is no knock and no swing
-    (`kit.statistics.breaks`). The baseline is the minute before it could have begun, the response the minute around 10 min after it, or the
+    (`kit.statistics.effect.breaks`). The baseline is the minute before it could have begun, the response the minute around 10 min after it, or the
     record's last minute if that comes first; a slow logger's windows are longer, so that each holds three readings. A Fault says so where no
     change stands out, where gas and difference change at different times, or where no room is left for a window.
     """

@@ -36,7 +36,7 @@ class BandShare:
 
 
 def band_share(kelvin, from_um, to_um):
-    """`BandShare` of a black body at `kelvin` between two wavelengths in µm. A Fault names what can't be. Source: `kit.physics.radiation`."""
+    """`BandShare` of a black body at `kelvin` between two wavelengths in µm. A Fault names what can't be. Source: `kit.physics.light.radiation`."""
     return BandShare(kelvin, from_um, to_um, 100 * float(radiation.blackbody_share(kelvin, from_um, to_um)))
 
 

@@ -77,7 +77,7 @@ class Spectra:
 def radiation_curves(sources=None, *, window="soda-lime glass", path_m=0.1, share=1.0):
     """Spectra of black bodies, `{"filament": 2700, "warm wall": 310}` (kelvin), a window by name and CO2 of a share over a path (m).
 
-    A Fault names what can't be. Sources: `kit.physics.radiation`, `kit.physics.absorption`.
+    A Fault names what can't be. Sources: `kit.physics.light.radiation`, `kit.physics.light.absorption`.
     """
     named = SOURCES if sources is None else sources
     low, high = absorption.co2_emissivity_range(path_m, share)

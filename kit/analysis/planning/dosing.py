@@ -94,7 +94,7 @@ def gas_dose(*, tablets=None, bicarbonate_g=None, acid_g=None, acid="citric", vi
 
     Without any of these it is the class's usual dose. Keywords of `Setup` change what the gas meets: `gas_dose(tablets=4, vessel_l=1.5,
     water_c=15)`. A Fault names a value that can't be, or says what is missing. Stoichiometry, Henry's law and mass balances:
-    `kit.physics.dose`, `kit.physics.filling`.
+    `kit.physics.gas.dose`, `kit.physics.gas.filling`.
     """
     place = _setup(setup)
     if tablets is bicarbonate_g is acid_g is vinegar_ml is None:

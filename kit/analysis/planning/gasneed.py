@@ -46,7 +46,7 @@ def gas_needed(share, vessel_l=1.5, *, headspace_l=0.25, water_ml=100.0, room_c=
 
     The upper end mixes, loses to the water what it can hold at `room_c` (°C), and leaves a tenth unreacted, as exact mixes do; the
     lower end fills from below and loses nothing.
-    A Fault names a value that can't be. Mass balances and stoichiometry: `kit.physics.filling`, `kit.physics.dose`.
+    A Fault names a value that can't be. Mass balances and stoichiometry: `kit.physics.gas.filling`, `kit.physics.gas.dose`.
     """
     low = float(filling.gas_for_layered_share_l(share / 100, vessel_l))
     high = float(filling.gas_for_headspace_share_l(share / 100, vessel_l, headspace_l))

@@ -5,9 +5,9 @@ from math import inf
 
 import numpy as np
 
+from kit.analysis.basis import safety
 from kit.analysis.planning.dosing import GasDose, gas_dose
 from kit.analysis.planning.words import plan_explained, plan_sentence, schedule_of, SETTLE_MIN, why_plan
-from kit.analysis.basis import safety
 from kit.faults import Fault
 from kit.physics import bounded
 from kit.settings import class_settings, or_class

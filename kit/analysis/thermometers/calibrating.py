@@ -5,8 +5,8 @@ from math import inf, isfinite, sqrt
 
 import numpy as np
 
-from kit.analysis.thermometers.words import calibration_cautions, calibration_explained, calibration_sentence
 from kit.analysis.thermometers.checkpoints import Points, fixed_points, paired_points, shown_step
+from kit.analysis.thermometers.words import calibration_cautions, calibration_explained, calibration_sentence
 from kit.estimate import Estimate
 from kit.faults import Fault
 from kit.records import Run

@@ -1,6 +1,6 @@
 """The class: laws, few groups, swaps, suspects, refusals.
 
-The estimators stand against published values in tests/statistics/test_pooling.py and tests/reference.
+The estimators stand against published values in tests/statistics/pooling/test_pooling.py and tests/reference.
 """
 
 import json
@@ -14,7 +14,7 @@ import pytest
 from kit import Estimate, Fault, IntakeFault, Windows, class_effect, example_class, example_run, paired_effect
 from kit.estimate import Parts
 from kit.statistics import ranged
-from kit.statistics.pooling import plain_mean, pool
+from kit.statistics.pooling.pooling import plain_mean, pool
 
 WINDOWS = Windows.of_perturbation(11)
 VALUES = {"Basalt": 1.52, "Chert": 1.40, "Flint": 1.61, "Gneiss": 1.47, "Marble": 1.55}

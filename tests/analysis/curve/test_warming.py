@@ -1,6 +1,6 @@
 """The warming curve: laws, words, refusals.
 
-Its coverage stands in tests/coverage/test_result_scenarios.py, the array fit in tests/statistics/test_rise.py.
+Its coverage stands in tests/coverage/test_result_scenarios.py, the array fit in tests/statistics/curve/test_rise.py.
 """
 
 import json

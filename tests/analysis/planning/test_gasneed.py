@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from kit.analysis.planning.gasneed import gas_needed
 from kit.faults import Fault
-from kit.physics import dose, filling
+from kit.physics.gas import dose, filling
 
 
 @given(st.floats(1, 99), st.floats(0.2, 10), st.floats(0.01, 3))
