@@ -145,9 +145,11 @@ def dask_map(address):
     """`map` over the workers of a dask scheduler: each has the kit and sees the files under the same paths."""
     try:
         from distributed import Client
+        from distributed.comm import get_address_host_port
     except ImportError:
         raise SystemExit("--dask needs dask's package distributed in this Python: pip install distributed. Or use --workers.") from None
     try:
+        get_address_host_port(address)  # first, as a client that can't read its address complains once more when it is thrown away
         client = Client(address, timeout="10s", set_as_default=False)
     except (OSError, ValueError) as problem:
         raise SystemExit(f"No dask scheduler answers at {address} ({problem}). Start it, and check the address.") from None

@@ -1,6 +1,7 @@
 """`pool`: the table and the pooled result; the same by one process and by several, after an interruption, and by the class's own way."""
 
 import csv
+import gc
 import json
 import os
 import shutil
@@ -65,8 +66,18 @@ def test_dask_writes_the_same_bytes(run, tmp_path):
         assert (tmp_path / "one" / name).read_bytes() == (tmp_path / "dask" / name).read_bytes()
 
 
+def test_an_address_that_dask_cannot_read_is_a_sentence(tmp_path, records, capfd):
+    pytest.importorskip("distributed")
+    for address in ("nonsense", "http://127.0.0.1:1", "127.0.0.1:x"):
+        with pytest.raises(SystemExit, match="^No dask scheduler answers at"):
+            pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask=address))
+    gc.collect()
+    assert "Traceback" not in capfd.readouterr().err
+
+
 def test_without_dask_or_a_scheduler_there_is_a_sentence(tmp_path, records, monkeypatch):
     client = SimpleNamespace(Client=lambda *_, **__: (_ for _ in ()).throw(OSError("timed out")))
+    monkeypatch.setitem(sys.modules, "distributed.comm", SimpleNamespace(get_address_host_port=str))
     for module, sentence in ((None, "--dask needs dask's package"), (client, "No dask scheduler answers at tcp://x:1 (timed out). ")):
         monkeypatch.setitem(sys.modules, "distributed", module)
         with pytest.raises(SystemExit) as end:
