@@ -3,16 +3,20 @@
 from pathlib import Path
 
 from jupyter_server.base.handlers import APIHandler
+from jupyter_server.services.kernels.connection.channels import ZMQChannelsWebsocketConnection
 from jupyter_server.utils import url_path_join
 from tornado.web import authenticated, HTTPError
 
 from kit.coursework import add_fresh_copy, answers_beside, next_step, outline_with, peek_at_answers, progress_of, read_lesson
 from kit.faults import Fault
+from kit.jupyter.connection import LastWordConnection
 
 
 def load(server):
-    """Let a Jupyter server answer under `twin-vessels/`."""
+    """Let a Jupyter server answer under `twin-vessels/`, and hear a page's last words."""
     base = url_path_join(server.web_app.settings["base_url"], "twin-vessels")
+    if server.kernel_websocket_connection_class is ZMQChannelsWebsocketConnection:
+        server.web_app.settings["kernel_websocket_connection_class"] = LastWordConnection
     server.web_app.add_handlers(".*$", [(f"{base}/lesson", LessonHandler), (f"{base}/copy", CopyHandler)])
 
 

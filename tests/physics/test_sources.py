@@ -17,9 +17,9 @@ UNIT = re.compile(
 
 
 def formulas():
-    for module in pkgutil.iter_modules(physics.__path__):
-        if module.name not in NOT_FORMULAS:
-            loaded = importlib.import_module(f"kit.physics.{module.name}")
+    for module in pkgutil.walk_packages(physics.__path__, "kit.physics."):
+        if module.name.split(".")[-1] not in NOT_FORMULAS:
+            loaded = importlib.import_module(module.name)
             yield from (thing for name, thing in vars(loaded).items() if is_formula(name, thing, loaded))
 
 

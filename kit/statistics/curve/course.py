@@ -90,7 +90,7 @@ class DifferenceCourse:
 
 
 def course_of(layout, seen, effect, level):
-    """The `DifferenceCourse` of one run that was `seen` (`kit.statistics.effect.paired.noises`), with the display and drift of its `effect` (`PairedEffects`)."""
+    """The `DifferenceCourse` of one run that was `seen` (`statistics.effect.paired.noises`), with the display and drift of its `effect` (`PairedEffects`)."""
     covariance = seen.noise.covariance()
     weighed = cho_solve(cho_factor(covariance), seen.design)
     pull = np.linalg.solve(seen.design.T @ weighed, weighed.T)

@@ -1,4 +1,4 @@
-"""The paired effect: laws, words, refusals. Its coverage stands in tests/bench/test_scenarios.py, published values in tests/statistics/effect/test_paired.py."""
+"""The paired effect: laws, words, refusals. Its coverage stands in tests/bench/test_scenarios.py, published values in tests/statistics/effect."""
 
 import json
 from dataclasses import replace
