@@ -30,13 +30,14 @@ class Forked:
     number of its output. Raises NotForked.
     """
 
-    stdin = stdout = stderr = returncode = None
+    stdin = stdout = stderr = returncode = leash = None
 
     def __init__(self, asking, request, words):
         self.line, theirs = pair()
+        leash, self.leash = os.pipe()  # a kernel ends when nobody holds the other end any more, whatever became of the preloaded process
         try:
-            with theirs:
-                say(asking, request, [theirs.fileno(), words, words])
+            with theirs, os.fdopen(leash):
+                say(asking, request, [theirs.fileno(), words, words, leash])
             self.line.settimeout(ANSWERS_S)
             answer, _ = hear(self.line)
         except OSError as problem:
@@ -53,6 +54,10 @@ class Forked:
                 answer, _ = hear(self.line)
                 self.returncode = answer["exit"] if answer else None if is_alive(self.pid) else -signal.SIGKILL
         return self.returncode
+
+    def __del__(self):
+        if self.leash is not None:
+            os.close(self.leash)
 
     def wait(self, timeout=None):
         until = None if timeout is None else time.monotonic() + timeout

@@ -1,6 +1,7 @@
 """What a fork of the preloaded process does: it becomes a learner's server or kernel, inside its fence and limits."""
 
 import contextlib
+import fcntl
 import gc
 import os
 import runpy
@@ -17,11 +18,16 @@ from kit.classroom.limits import limit
 LINE = "TWIN_VESSELS_LINE"  # the number of the file by which a learner's server asks for kernels
 
 
-def become(request, home, out, err, asking=None):
-    """Run `request["module"]` as a program in the learner's folder `home`; never returns. `asking`: a server's line for its kernels."""
+def become(request, home, files, asking=None):
+    """Run `request["module"]` as a program in the learner's folder `home`; never returns.
+
+    `files`: numbers of the two for its words, and of the pipe that its asker holds. `asking`: a server's line for its kernels.
+    """
     status = 1
     try:
-        settle(request, home, out, err)
+        settle(request, home, files)
+        if asking is None:
+            end_with_asker()
         shut_in(home, asking is not None)
         if asking is not None:
             os.environ[LINE] = str(asking.fileno())
@@ -40,13 +46,13 @@ def become(request, home, out, err, asking=None):
         os._exit(status)
 
 
-def settle(request, home, out, err):
+def settle(request, home, files):
     """Nothing is left of the preloaded process but what it has loaded: a session, files, signals, environment and dice of its own."""
     os.setsid()  # no other group of processes can be joined from here
-    with open(os.devnull) as nothing:
-        for number, file in enumerate((nothing.fileno(), out, err)):
-            os.dup2(file, number)
-    for file in (out, err):
+    out, err, leash = files
+    for number, file in enumerate((leash, out, err)):
+        os.dup2(file, number)
+    for file in files:
         os.close(file)
     for number in (signal.SIGCHLD, signal.SIGTERM):
         signal.signal(number, signal.SIG_DFL)
@@ -56,6 +62,13 @@ def settle(request, home, out, err):
     os.environ.update({**request["env"], "TMPDIR": str(Path(home, ".tmp"))})
     tempfile.tempdir = None
     sys.modules["numpy"].random.seed()  # or every kernel draws the same numbers
+
+
+def end_with_asker():
+    """Let Linux end this process when the pipe at its input is let go: the server has ended, whose kernel this is."""
+    fcntl.fcntl(0, fcntl.F_SETSIG, signal.SIGKILL)
+    fcntl.fcntl(0, fcntl.F_SETOWN, os.getpid())
+    fcntl.fcntl(0, fcntl.F_SETFL, os.O_RDONLY | os.O_ASYNC)
 
 
 def shut_in(home, is_server):

@@ -2,8 +2,8 @@
 
 Who asks? At the door, a socket in the folder STATE, the hub: a process of the same user that is not fenced, which the kernel tells. A
 learner's server is born with a line of its own, and what it asks for lands in its own folder, whatever it says. Kernels have no line.
-A request comes with three files: the asker's line for this child, and where its words go. On that line the child's end is told and
-signals for it are taken; when it closes, a kernel is ended. Servers outlive the hub that asked for them.
+A request comes with four files: the asker's line for this child, two for its words, and a pipe that the asker holds. On that line the
+child's end is told and signals for it are taken; when it closes, a kernel is ended. Servers outlive the hub that asked for them.
 """
 
 import contextlib
@@ -83,7 +83,7 @@ class Preloaded:
         request, files = hear(line)
         if request is None:
             self.drop(line)
-        elif len(files) != 3 or not {"module", "argv", "cwd", "env"} <= set(request) or not (home or request.get("home")):
+        elif len(files) != 4 or not {"module", "argv", "cwd", "env"} <= set(request) or not (home or request.get("home")):
             close(files)
         else:
             own, whose = socket.socket(fileno=files[0]), home or request["home"]
@@ -99,7 +99,7 @@ class Preloaded:
         pid = os.fork()
         if pid == 0:
             self.forget(own, mine)
-            become(request, home, *words, asking=theirs)
+            become(request, home, words, asking=theirs)
         self.children[pid] = Child(home, own, is_server)
         self.listen(own, functools.partial(self.told, pid=pid))
         if is_server:

@@ -39,6 +39,10 @@ class Server:
             self.process = asking.Forked(line, request, words.fileno())
         self.until(self.answers)
 
+    def end(self):
+        self.process.kill()
+        self.process.wait(60)
+
     def until(self, true):
         end = time.monotonic() + 60
         while not true():
@@ -120,7 +124,7 @@ def place(tmp_path_factory):
 def server(place):
     made = Server(str(place / "state"), place / "homes" / "01")
     yield made
-    made.process.kill()
+    made.end()
 
 
 def cells_of(lesson):
@@ -158,14 +162,14 @@ def test_a_kernel_is_interrupted_restarted_and_limited(server):
 
 def test_when_the_preloaded_process_is_killed_kernels_go_on_and_a_new_one_is_started(server, place):
     kernel, state = server.kernel(), str(place / "state")
-    kernel.run("x = 41")
+    pid = int(kernel.run("import os; x = 41; print(os.getpid())"))
     os.kill(asking.STARTED[state].pid, signal.SIGKILL)
     asking.STARTED[state].wait()
     assert kernel.run("print(x + 1)") == "42\n" and server.process.poll() is None
     with pytest.raises(urllib.error.HTTPError) as refused:
         server.kernel()
     assert "reload the page" in refused.value.read().decode()
-    server.until(lambda: server.process.poll() is not None)
+    server.until(lambda: server.process.poll() is not None and not asking.is_alive(pid))
     again = Server(state, place / "homes" / "02")
     assert again.kernel().run("print('new')") == "new\n"
-    again.process.kill()
+    again.end()

@@ -158,7 +158,7 @@ def test_nonsense_at_the_door_stops_nobody(state, learner):
         line.send(b"{")
         for message in ([], {"signal": 9}, {"module": "this", "home": 3}):
             with contextlib.suppress(OSError):
-                say(other, message, [file.fileno()] * 3)
+                say(other, message, [file.fileno()] * 4)
         assert learner("print('still here')").said() == ["still here"]
 
 
