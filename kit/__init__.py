@@ -24,6 +24,7 @@ HOME = {
     "fit_warming": "kit.analysis.curve",
     "compare": "kit.analysis.comparison",
     "class_effect": "kit.analysis.classes",
+    "concept_check": "kit.analysis.concepts",
     "calibrate": "kit.analysis.thermometers",
     "plan_run": "kit.analysis.planning",
     "possible_causes": "kit.analysis.causes",

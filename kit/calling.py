@@ -20,6 +20,7 @@ EXAMPLES = {
     "fit_warming": "fit_warming(run, marker.windows)",
     "compare": "compare(mine, reference, margin=0.3)",
     "class_effect": "class_effect(runs)",
+    "concept_check": 'concept_check("concept-check.csv")',
     "calibrate": "calibrate(readings)",
     "plan_run": "plan_run(half_width_c=0.2)",
     "possible_causes": "possible_causes(effect)",

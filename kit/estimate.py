@@ -103,11 +103,11 @@ class Estimate:
     def __str__(self):
         told = self.shown
         if not isfinite(told.value) or not 0 < told.standard_error < inf:
-            return "not determined" if not isfinite(told.value) else f"{told.value:.3g} {told.unit}, uncertainty not determined"
+            return "not determined" if not isfinite(told.value) else f"{told._with_unit(f'{told.value:.3g}')}, uncertainty not determined"
         if told.parts and told.parts.drift_high > told.parts.drift_low:
             return self.text
         places = places_for(told.standard_error, digits=2)
-        return f"{rounded(told.value, places)} ± {rounded(told.standard_error, places)} {told.unit}"
+        return told._with_unit(f"{rounded(told.value, places)} ± {rounded(told.standard_error, places)}")
 
     @property
     def range(self):
@@ -115,7 +115,7 @@ class Estimate:
         told = self.shown
         places = told._range_places()
         if isfinite(told.low) and isfinite(told.high):
-            return f"{rounded(told.low, places)} to {rounded(told.high, places)} {told.unit}"
+            return told._with_unit(f"{rounded(told.low, places)} to {rounded(told.high, places)}")
         if isfinite(told.low):
             return f"at least {rounded(told.low, places)} {told.unit}"
         return f"at most {rounded(told.high, places)} {told.unit}" if isfinite(told.high) else "not determined"
@@ -124,7 +124,7 @@ class Estimate:
     def value_text(self):
         """The value in words, with as many decimals as its interval has: '1.53 °C'; 'not determined'."""
         told = self.shown
-        return f"{rounded(told.value, told._range_places())} {told.unit}" if isfinite(told.value) else "not determined"
+        return told._with_unit(rounded(told.value, told._range_places())) if isfinite(told.value) else "not determined"
 
     @property
     def text(self):
@@ -132,6 +132,9 @@ class Estimate:
         if not isfinite(self.value):
             return self.range
         return f"{self.value_text} ({100 * self.level:g} %: {self.range})"
+
+    def _with_unit(self, number):
+        return f"{number} {self.unit}".rstrip()
 
     def _range_places(self):
         """Decimals for the interval: expanded uncertainties to two digits when they begin with 1 or 2, else to one."""

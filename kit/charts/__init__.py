@@ -30,6 +30,7 @@ DRAWN_IN = {
     "PlanetBalance": "kit.charts.planetary",
     "PlanetWarming": "kit.charts.planetary",
     "Co2Record": "kit.charts.co2record",
+    "ConceptCheck": "kit.charts.concepts",
 }
 
 

@@ -6,7 +6,7 @@ from dataclasses import is_dataclass
 import pytest
 
 from kit import (
-    Windows, band_share, bench_card, calibrate, check_steady, class_effect, compare, example_class, example_run, fit_warming, gas_dose,
+    Windows, band_share, bench_card, calibrate, check_steady, class_effect, compare, concept_check, example_class, example_run, fit_warming, gas_dose,
     naive_effect, paired_effect, plan_run, possible_causes, reference_run, reveal, runs_that_separate, simulate_run, weigh_causes,
 )  # fmt: skip
 from kit.analysis.causes.gastable import compare_gases
@@ -31,6 +31,7 @@ JUDGING = {
     "steadiness": lambda: check_steady(example_run("basalt"), over_min=5, tolerance_c_per_min=0.01),
     "comparison": lambda: compare(effect(), paired_effect(reference_run(), MARKS), margin=0.3),
     "class": lambda: class_effect(example_class()),
+    "concept check": concept_check,
     "causes": lambda: possible_causes(effect()),
     "weighed causes": lambda: weigh_causes({"gas": effect(), "covered": paired_effect(example_run("basalt-covered"), MARKS)}),
 }
