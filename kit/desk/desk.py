@@ -5,7 +5,7 @@ from pathlib import Path
 import traitlets
 
 from kit.coursework import keep_unchanged
-from kit.desk import bringing, running, thinking
+from kit.desk import bringing, concepts, running, thinking
 from kit.desk.sheets import sheets_card
 from kit.desk.collecting import collect, Collected
 from kit.desk.pooling import pool_runs
@@ -110,6 +110,10 @@ class Desk(traitlets.HasTraits):
     def notes(self):
         """What was written, without names, and two of them side by side."""
         return thinking.notes_card(self)
+
+    def concepts(self):
+        """The concept check: its sheets, a grid for what was answered, and what the class thought before and after."""
+        return concepts.concepts_card(self)
 
     def pages(self):
         """The class page and the bench sheets, to print."""

@@ -40,6 +40,12 @@ def first_rows(key, caption, head, rows):
     return {"is": "rows", "key": key, "caption": caption, "head": list(head), "rows": [list(each) for each in rows]}
 
 
+def typing_sheet(key, caption, columns, value, press, unit=""):
+    """Rows of boxes under the names of `columns`; `press` gets all `rows` at every entry. `value`: its rows, and which (row, column) are odd.
+    With a `unit` the first column counts by itself."""
+    return {"is": "sheet", "key": key, "caption": caption, "columns": list(columns), "unit": unit, "press": press, "value": value}
+
+
 def code_line(key, title, code):
     """A line of code to read and to copy."""
     return {"is": "code", "key": key, "title": title, "code": code}

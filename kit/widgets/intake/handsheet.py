@@ -6,10 +6,11 @@ from kit.faults import Fault
 from kit.intake import code_for, doubts, read_sheet, run_of_sheet, UNITS, write_sheet
 from kit.coursework import safe_name
 from kit.widgets.cards import bullets, text
-from kit.widgets.intake.handing import RunCard, code_line
+from kit.widgets.intake.handing import RunCard, code_line, typing_sheet
 from kit.words import listed
 
 HELP = "Read both thermometers each minute and type what you see. Enter goes on to the next box. Every entry is kept at once in {file}."
+COLUMNS = ("minute", "treated", "control")
 KEYS = "Keys: Enter or Tab to the next box, Shift and Enter back, arrows up and down within a column."
 
 
@@ -56,7 +57,7 @@ class HandSheet(RunCard):
 
     def _sheet(self, found):
         value = {"rows": [list(row) for row in self.rows], "odd": [[each.row, each.column] for each in found]}
-        return {"is": "sheet", "key": "sheet", "press": "entered", "unit": UNITS[self.unit], "value": value}
+        return typing_sheet("sheet", "One row for each reading", COLUMNS, value, "entered", UNITS[self.unit])
 
     def _outcome(self):
         if not self.rows:

@@ -8,6 +8,8 @@ from kit.analysis.concepts.inventing import invented_sheets, KEY
 from kit.coursework import ConceptSheet, CONCEPTS, read_concept_sheets, read_lesson, write_concept_sheets
 from kit.faults import Fault
 
+EASY = "these questions were too easy for this class."
+SHORT = " in place of 8. Type a point for a question left out. This sheet is not counted yet."
 WRONG = "aaaaaaaa"  # one of them right: question 6
 
 
@@ -67,7 +69,7 @@ def test_who_was_missing_is_said():
     [
         ([], "Cannot tell: 0 learners took both sheets. A gain needs 8 or more: read question by question."),
         (class_of(7), "Cannot tell: 7 learners took both sheets. A gain needs 8 or more: read question by question."),
-        (sheets([KEY] * 9, [KEY] * 9), "Cannot tell: before, all together missed 0 answers only. A gain needs 20 or more: these questions were too easy for this class."),
+        (sheets([KEY] * 9, [KEY] * 9), f"Cannot tell: before, all together missed 0 answers only. A gain needs 20 or more: {EASY}"),
         (sheets([WRONG] * 9, [KEY] * 9), "Cannot tell: all learners changed alike, so nothing shows how much is chance."),
     ],
 )  # fmt: skip
@@ -89,11 +91,11 @@ def test_more_less_and_what_may_be_chance():
     "odd, doubt",
     [
         (("before", "k0", "bcdbdaxb"), "Before, code k0: question 7: 'x' is none of a to d. It counts as left out."),
-        (("before", "k0", "bcd"), "Before, code k0: it has 3 letters in place of 8. Type a point for a question left out. This sheet is not counted yet."),
+        (("before", "k0", "bcd"), f"Before, code k0: it has 3 letters{SHORT}"),
         (("before", "k0", ". . . ."), "Before, code k0: no answer is typed. This sheet is not counted."),
         (("before", " ", "bcdbdacb"), "Before, code missing: a sheet without a code can't be paired. It is not counted."),
         (("later", "k0", "bcdbdacb"), "Later, code k0: the first column must say before or after. This sheet is not counted."),
-        (("before", "<script>alert(1)</script>", "b"), "Before, code <script>alert(1)</sc: it has 1 letter in place of 8. Type a point for a question left out. This sheet is not counted yet."),
+        (("before", "<script>alert(1)</script>", "b"), f"Before, code <script>alert(1)</sc: it has 1 letter{SHORT}"),
     ],
 )  # fmt: skip
 def test_an_odd_sheet_is_said_and_keeps_no_other_from_counting(odd, doubt):
@@ -125,13 +127,16 @@ def test_a_file_that_holds_no_sheets_is_a_fault(tmp_path):
 
 
 def test_sheets_come_back_from_the_file_as_they_were_typed(tmp_path):
-    told = (ConceptSheet("before", "=1+1", "bcdbdacb"), ConceptSheet("after", "k1", "bcd"), ConceptSheet("after", "k2", ""), ConceptSheet("before", "ö,3", ".c.b..cb"))
+    typed = ("before", "=1+1", "bcdbdacb"), ("after", "k1", "bcd"), ("after", "k2", ""), ("before", "ö,3", ".c.b..cb")
+    told = tuple(ConceptSheet(*each) for each in typed)
     write_concept_sheets(tmp_path / "c.csv", told)
     assert read_concept_sheets(tmp_path / "c.csv") == told
     assert "\nbefore,'=1+1," in (tmp_path / "c.csv").read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize("data", [b"", b"\x00\x01\x02", b"sheet,code,answers\nbefore,k1,bcdbdacb\nafter\n", "Sheet;Code;item_1\nBefore;ä1;b\n".encode("cp1252")])
+@pytest.mark.parametrize(
+    "data", [b"", b"\x00\x01\x02", b"sheet,code,answers\nbefore,k1,bcdbdacb\nafter\n", "Sheet;Code;item_1\nBefore;ä1;b\n".encode("cp1252")]
+)
 def test_any_bytes_are_read_or_refused_in_words(tmp_path, data):
     (tmp_path / "c.csv").write_bytes(data)
     try:
