@@ -10,6 +10,9 @@ from kit.report.version import versions
 from kit.words import counted, listed, plain, table_html
 
 
+DECIDING = ("verdict", "unit", "code")
+
+
 @dataclass(frozen=True, eq=False)
 class OpenedReport:
     """A report opened again. `same`: every kept number came out alike, to the last bit; `differing` names those that did not.
@@ -64,4 +67,11 @@ def _differing(record, findings, together):
 def _unlike(kept, numbers):
     """Keys under which kept and new numbers are not alike."""
     now = json.loads(json.dumps(numbers))
-    return [key for key in sorted({*kept, *now}) if kept.get(key) != now.get(key)]
+    return [key for key in sorted({*kept, *now}) if _wordless(kept.get(key)) != _wordless(now.get(key))]
+
+
+def _wordless(thing):
+    """What is left without sentences, which are told in the unit of whoever's class it is: numbers, and the words that decide."""
+    if isinstance(thing, dict):
+        return {name: _wordless(each) for name, each in thing.items() if name in DECIDING or not isinstance(each, str)}
+    return [_wordless(each) for each in thing if not isinstance(each, str)] if isinstance(thing, list) else thing

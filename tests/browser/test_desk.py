@@ -2,7 +2,7 @@
 
 import shutil
 
-from kit.coursework import TEACHERS
+from kit.coursework import read_concept_sheets, TEACHERS
 from kit.examples import DATASETS
 from tests.browser.test_own_run import card, press, WIDER
 from tests.desk.conftest import handed_in  # a fixture counts where a module has its name
@@ -39,10 +39,30 @@ def test_six_hand_ins_one_damaged_and_the_class_page_on_paper(page, lab, open_no
     picture(page, "desk-predicted-1280")
     card(page, "Which questions were missed first").scroll_into_view_if_needed()
     picture(page, "desk-questions-1280")
+    concept_check_by_keys(page, home, picture)
     assert axe(page) == [] and page.evaluate(WIDER) == []
     press(card(page, "Pages to print"), "Make the class page")
     card(page, "Pages to print").get_by_text("pages/class-page.html is written.").wait_for()
     on_paper(page, home / "pages" / "class-page.html", picture)
+
+
+def concept_check_by_keys(page, home, picture):
+    """Two sheets typed without the mouse, each kept at once; then what comes of a whole class."""
+    check = card(page, "What they thought before, and after")
+    grid = check.locator(".kit-sheet").filter(has_text="Sheets from before lesson 00")
+    grid.get_by_label("code, row 1", exact=True).focus()
+    for words in ("ma07", "bcdbdacb", "lo12", "aaaa.aaa"):
+        page.keyboard.type(words)
+        page.keyboard.press("Enter")
+    check.get_by_text("Cannot tell: 0 learners took both sheets.").wait_for()
+    check.get_by_text("Kept in concept-check.csv.").wait_for()
+    assert len(read_concept_sheets(home / "concept-check.csv")) == 2 and grid.get_by_label("code, row 3", exact=True).evaluate("box => box === document.activeElement")
+    check.scroll_into_view_if_needed()
+    picture(page, "desk-concept-grid-1280")
+    press(check, "Look at an invented class")
+    check.get_by_text("Invented class. Gained:").first.wait_for()
+    check.get_by_text("Invented class. Gained:").first.scroll_into_view_if_needed()
+    picture(page, "desk-concept-result-1280")
 
 
 def on_paper(page, path, picture):

@@ -6,6 +6,7 @@ import zipfile
 import pytest
 
 from kit import Fault, make_report, open_report
+from kit.settings import NAME
 from tests.report.conftest import write
 
 
@@ -30,6 +31,23 @@ def test_every_number_comes_out_the_same_bit_for_bit(package):
     kept = json.loads(zipfile.ZipFile(package).read("report.json"))["runs"][0]["numbers"]
     assert set(kept) == {"effect", "curve", "comparison"}
     assert again.findings[0].of("effect").warming.value == kept["effect"]["warming"]["value"]
+
+
+@pytest.mark.parametrize("made, opened", [("°C", "°F"), ("°F", "°C")])
+def test_a_class_that_reads_another_unit_finds_the_same_numbers(folder, made, opened):
+    write("08.margin", "decision", margin_c=0.3)
+    (folder / NAME).write_text(f'[show]\ntemperature = "{made}"\n', encoding="utf-8")
+    package = make_report().package
+    first = str(open_report(package).findings[0].of("effect"))
+    (folder / NAME).write_text(f'[show]\ntemperature = "{opened}"\n', encoding="utf-8")
+    again = open_report(package)
+    assert again.same and again.differing == ()
+    assert made in first and opened in str(again.findings[0].of("effect"))
+
+
+def test_another_verdict_shows_though_it_is_a_word(package):
+    again = open_report(changed(package, "report.json", lambda content: content.replace(b'"verdict": "warmer"', b'"verdict": "cooler"')))
+    assert again.differing == ("effect of basalt",)
 
 
 def test_an_unpacked_folder_opens_as_well(package, tmp_path):
