@@ -8,16 +8,21 @@ from kit.report import document, element, said, section, table, write_whole
 FOLDER, SHEETS, KEY = "pages", f"{CONCEPTS}.html", f"{CONCEPTS}-key.html"
 TITLES = {BEFORE: "Eight questions, before", AFTER: "Eight questions, after"}
 CODE = "Your code: the first two letters of the street you live in, then the day of the month you were born, with two digits. For example: ma07."
-HOW = "Take about 12 minutes. Mark one letter for each question. If you don't know, take the one that you believe most. No name, no grade: it helps to plan the lessons."
+HOW = (
+    "Take about 12 minutes. Mark one letter for each question. If you don't know, take the one that you believe most. "
+    "No name, no grade: it helps to plan the lessons."
+)
 BOXES = "Code: ____ ____ ____ ____"
 LETTERS = "abcdefgh"
 UNTESTED = "Own questions, untested: pilot them with a few learners before you trust them. Don't go over them after the first time."
 USE = "12 minutes before lesson 00, and again after lesson 12. The code pairs the two sheets; nobody needs a name. Type the letters in on the desk."
 STYLE = """
 .kit-item { break-inside: avoid; margin: 0.7rem 0; } .kit-item ol { list-style: none; margin: 0.2rem 0; padding: 0 0 0 1.2rem; }
-.kit-item li { margin: 0.15rem 0; } .kit-circle { display: inline-block; width: 1.5em; border: 1px solid; border-radius: 50%; text-align: center; margin-right: 0.6em; }
+.kit-item li { margin: 0.15rem 0; }
+.kit-circle { display: inline-block; width: 1.5em; border: 1px solid; border-radius: 50%; text-align: center; margin-right: 0.6em; }
 .kit-code { font-size: 1.2rem; margin: 0.6rem 0; }
-@media print { main > h1 { display: none; } main > section + section { break-before: page; } body { font-size: 10pt; line-height: 1.3; } .kit-item { margin: 0.45rem 0; } }
+@media print { main > h1 { display: none; } main > section + section { break-before: page; }
+  body { font-size: 10pt; line-height: 1.3; } .kit-item { margin: 0.45rem 0; } }
 """
 
 
