@@ -56,7 +56,8 @@ def concept_check_by_keys(page, home, picture):
         page.keyboard.press("Enter")
     check.get_by_text("Cannot tell: 0 learners took both sheets.").wait_for()
     check.get_by_text("Kept in concept-check.csv.").wait_for()
-    assert len(read_concept_sheets(home / "concept-check.csv")) == 2 and grid.get_by_label("code, row 3", exact=True).evaluate("box => box === document.activeElement")
+    assert len(read_concept_sheets(home / "concept-check.csv")) == 2
+    assert grid.get_by_label("code, row 3", exact=True).evaluate("box => box === document.activeElement")
     check.scroll_into_view_if_needed()
     picture(page, "desk-concept-grid-1280")
     press(check, "Look at an invented class")
