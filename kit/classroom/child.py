@@ -12,7 +12,7 @@ import traceback
 from pathlib import Path
 
 from kit.classroom.calls import drop_powers, refuse_calls
-from kit.classroom.fence import fence
+from kit.classroom.fence import fence, readable_by_all
 from kit.classroom.limits import limit
 
 LINE = "TWIN_VESSELS_LINE"  # the number of the file by which a learner's server asks for kernels
@@ -25,10 +25,11 @@ def become(request, home, files, asking=None):
     """
     status = 1
     try:
+        readable = readable_by_all()  # before the asker's environment is taken over, which names a course, too
         settle(request, home, files)
         if asking is None:
             end_with_asker()
-        shut_in(home, asking is not None)
+        shut_in(home, readable, asking is not None)
         if asking is not None:
             os.environ[LINE] = str(asking.fileno())
         os.chdir(request["cwd"])
@@ -71,10 +72,10 @@ def end_with_asker():
     fcntl.fcntl(0, fcntl.F_SETFL, os.O_RDONLY | os.O_ASYNC)
 
 
-def shut_in(home, is_server):
+def shut_in(home, readable, is_server):
     """Limits first, as they are read from outside the fence. A kernel needs no connection to anybody: its server comes to it."""
     limit()
-    fence(home, connects=is_server)
+    fence(home, readable, connects=is_server)
     refuse_calls()
     drop_powers()
     os.makedirs(os.environ["TMPDIR"], exist_ok=True)

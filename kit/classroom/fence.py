@@ -43,15 +43,16 @@ def missing_fence():
     return f"To keep learners' folders apart, {needed}; Linux {os.uname().release} here {found}."
 
 
-def readable():
+def readable_by_all():
     """The folders that every learner may read: this Python, the system, the kit, lessons and data, and the course that is open."""
     python = {sys.prefix, sys.base_prefix, sys.exec_prefix, *(each for each in sys.path if each.endswith("site-packages"))}
     course = open_course()
     return [*SYSTEM, *sorted(python), str(KIT), str(LESSONS), str(DATASETS), *([str(course)] if course else [])]
 
 
-def fence(home, connects=True):
-    """Shut this process into the folder `home`, for good. Without `connects` it can't open a TCP connection, either.
+def fence(home, readable, connects=True):
+    """Shut this process into the folder `home`, for good; it may also read the folders in `readable`. Without `connects` it can't open a
+    TCP connection, either.
 
     Raises OSError with the path where the system refuses, and then nothing has been shut.
     """
@@ -59,7 +60,7 @@ def fence(home, connects=True):
     handled = struct.pack("QQQ", EVERYTHING, 0 if connects else CONNECT_TCP, ABSTRACT_SOCKETS | SIGNALS)
     rules = checked(libc.syscall(CREATE_RULESET, handled, len(handled), 0), "no fence")
     try:
-        for path, rights in [*((each, READ) for each in (*readable(), *OF_ITSELF)), *((each, DEVICE) for each in DEVICES), (home, OWN)]:
+        for path, rights in [*((each, READ) for each in (*readable, *OF_ITSELF)), *((each, DEVICE) for each in DEVICES), (home, OWN)]:
             if Path(path).exists():
                 allow(libc, rules, path, rights)
         checked(libc.prctl(NO_NEW_PRIVILEGES, 1, 0, 0, 0), "no fence")

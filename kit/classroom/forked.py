@@ -1,9 +1,9 @@
-"""The door to all this for the hub's configuration: `use(c, place)`."""
+"""Servers and kernels forked and fenced, for the hub's configuration and the command that starts it: `use`, or why not."""
 
 from pathlib import Path
 
 from kit.classroom.calls import missing_filter
-from kit.classroom.fence import missing_fence, readable
+from kit.classroom.fence import missing_fence, readable_by_all
 
 
 def use(c, place):
@@ -12,7 +12,7 @@ def use(c, place):
     `place` says where the class is kept: `place.state`, where learners must not look, and `place.homes`. None where that is in force from
     now on, with the process starting; else a sentence: why this computer can't keep learners' folders apart, and `c` is as it was.
     """
-    reason = missing_fence() or missing_filter() or within_reach(place.state)
+    reason = why_together(place)
     if reason:
         return reason
     from kit.classroom.asking import begin  # here, for these need Linux and JupyterHub
@@ -24,10 +24,15 @@ def use(c, place):
     return None
 
 
+def why_together(place):
+    """None where learners' folders can be kept apart; else the reason, in a sentence."""
+    return missing_fence() or missing_filter() or within_reach(place.state)
+
+
 def within_reach(state):
     """A sentence where the class is kept inside a folder that every learner may read."""
     state = Path(state).resolve()
-    for each in readable():
+    for each in readable_by_all():
         if state.is_relative_to(Path(each).resolve()):
             return f"The folder {state} lies in {each}, which every learner must be able to read. Keep the class somewhere else."
     return None

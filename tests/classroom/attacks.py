@@ -132,7 +132,7 @@ def shut(walls, home):
     if "limits" in walls:
         limits.limit()
     if "fence" in walls:
-        fence.fence(home, connects=False)
+        fence.fence(home, fence.readable_by_all(), connects=False)
     if "calls" in walls:
         calls.refuse_calls()
     if "powers" in walls:

@@ -32,7 +32,7 @@ import os, socket
 from kit.classroom.asking import Forked
 asking = socket.socket(fileno=int(os.environ["TWIN_VESSELS_LINE"]))
 code = {code!r}
-child = Forked(asking, {{"module": "timeit", "argv": ["-n1", "-r1", "-s", code], "cwd": {cwd!r}, "env": {{}}, "home": {home!r}}}, 1)
+child = Forked(asking, {{"module": "timeit", "argv": ["-n1", "-r1", "-s", code], "cwd": {cwd!r}, "env": {env!r}, "home": {home!r}}}, 1)
 print("child ended with", child.wait(20))
 """
 
@@ -59,6 +59,11 @@ def state(place):
     finally:
         process.terminate()
         process.wait()
+
+
+def ask(code, cwd, home="", **env):
+    """Code of a server that asks for a kernel."""
+    return ASK.format(code=code, cwd=str(cwd), home=str(home), env=env)
 
 
 class Learner:
@@ -106,14 +111,15 @@ def test_a_child_works_in_its_own_folder_and_reaches_no_other(learner, place):
 def test_a_server_gets_its_children_into_its_own_folder_whatever_it_says(learner, place):
     own, other = str(place / "homes/01"), str(place / "homes/02")
     code = f"import os; print(os.getcwd()); print(os.environ.get('TWIN_VESSELS_LINE')); print(os.listdir({other!r}))"
-    said = learner(ASK.format(code=code, cwd=own, home=other)).said()
+    said = learner(ask(code, own, other)).said()
     assert said[:2] == [own, "None"] and "PermissionError" in " ".join(said) and said[-1] == "child ended with 1"
-    assert "PermissionError" in " ".join(learner(ASK.format(code=code, cwd=other, home=other)).said())
+    assert "PermissionError" in " ".join(learner(ask(code, other, other)).said())
+    assert "PermissionError" in " ".join(learner(ask(code, own, other, TWIN_VESSELS_COURSE=other)).said())
 
 
 def test_a_kernel_ends_with_the_server_that_asked_for_it(learner, place):
     code = "import os, time; print('kernel', os.getpid(), flush=True); time.sleep(600)"
-    server = learner(ASK.format(code=code, cwd=str(place / "homes/01"), home=""))
+    server = learner(ask(code, place / "homes/01"))
     server.says("kernel")
     pid = int(server.log.read_text().split()[1])
     server.process.kill()
@@ -213,6 +219,6 @@ def test_removed_files_count_too(learner):
 def test_who_lifts_the_limit_and_fills_on_loses_the_kernel_only(learner, place):
     code = FILL + "import resource\nhard = resource.getrlimit(1)[1]\nwhile True:\n    resource.setrlimit(1, (hard, hard))\n"
     code += "    with contextlib.suppress(OSError): open('b' + str(time.monotonic_ns()), 'wb').write(bytes(2 << 20))"
-    server = learner(ASK.format(code="import contextlib\n" + code, cwd=str(place / "homes/02"), home=""), "02")
+    server = learner(ask("import contextlib\n" + code, place / "homes/02"), "02")
     assert server.said()[-1] == "child ended with -9"
     assert (place / "homes/02/secret").read_text() == "answers"

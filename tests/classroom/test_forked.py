@@ -1,0 +1,42 @@
+"""What the hub's configuration is told: that learners' folders are kept apart, or in one sentence why they are not, and then nothing is set."""
+
+import sys
+from importlib.util import find_spec
+from pathlib import Path
+from types import SimpleNamespace
+
+import pytest
+from traitlets.config import Config
+
+from kit.bootstrap.places import KIT
+from kit.classroom import asking, calls, fence, forked
+
+REASON = fence.missing_fence() or calls.missing_filter()
+
+
+def place_at(folder):
+    return SimpleNamespace(state=Path(folder))
+
+
+def test_without_a_fence_the_reason_is_told_and_nothing_is_set(monkeypatch, tmp_path):
+    monkeypatch.setattr(fence.sys, "platform", "darwin")
+    config = Config()
+    reason = "Only Linux can keep learners' folders apart, and this computer runs something else."
+    assert forked.use(config, place_at(tmp_path)) == forked.why_together(place_at(tmp_path)) == reason
+    assert config == Config()
+
+
+@pytest.mark.skipif(REASON is not None, reason=str(REASON))
+def test_a_class_inside_a_folder_that_all_may_read_is_not_kept_apart():
+    reason = f"The folder {KIT / 'state'} lies in {KIT}, which every learner must be able to read. Keep the class somewhere else."
+    assert forked.use(Config(), place_at(KIT / "state")) == reason
+
+
+@pytest.mark.skipif(REASON is not None, reason=str(REASON))
+@pytest.mark.skipif(find_spec("jupyterhub") is None, reason="this environment lacks jupyterhub")
+def test_where_it_can_the_spawner_is_set_and_the_process_begun(monkeypatch, tmp_path):
+    begun, config = [], Config()
+    monkeypatch.setattr(asking, "begin", begun.append)
+    assert forked.use(config, place_at(tmp_path)) is None
+    assert config.JupyterHub.spawner_class.__name__ == "ForkedSpawner" and config.ForkedSpawner.state_folder == str(tmp_path)
+    assert begun == [str(tmp_path)] and "jupyterhub.singleuser" not in sys.modules
