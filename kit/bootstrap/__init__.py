@@ -22,7 +22,7 @@ def main(words):
         return of_an_installed_kit(options, words, began)
     if options.command == "lock":
         return renew()
-    python = ready("test" if options.command == "test" else "lab")
+    python = ready(options.command if options.command in ("serve", "test") else "lab")
     if options.command != "prepare":
         return hand_over(python, words, began)
     print("The kit is set up. To open the lessons: python3 -m kit lab")

@@ -19,6 +19,8 @@ def read(words):
         options.work = own_folder() / ("my-class" if getattr(options, "teacher", False) else "my-work")
     if getattr(options, "into", CHECKOUT) is None:
         options.into = own_folder() / "my-class" / "pooled"
+    if options.command == "serve":
+        settle_serve(options)
     options.rest = words[cut + 1 :]
     return options
 
@@ -26,7 +28,7 @@ def read(words):
 def parser():
     whole = argparse.ArgumentParser(prog="python3 -m kit", description=ABOUT, epilog="Begin with: python3 -m kit lab")
     commands = whole.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    for add in (add_lab, add_prepare, add_copy, add_course, add_pool, add_test, add_check, add_lock):
+    for add in (add_lab, add_serve, add_prepare, add_copy, add_course, add_pool, add_test, add_check, add_lock):
         add(commands)
     return whole
 
@@ -38,6 +40,44 @@ def add_lab(commands):
     lab.add_argument("--teacher", action="store_true", help="open the teacher's pages instead: the desk for what a class handed in (folder: my-class)")
     lab.add_argument("--course", type=Path, metavar="FOLDER", help="open a course of your own: its folder, to write it, or its zip, to learn with it")
     add_work(lab)
+
+
+ACTIONS = ("list", "stop", "withdraw", "new-term")
+SERVE_AFTER = (
+    "While a class is served, in another window: serve list (who is in), serve stop, serve withdraw NUMBER (or a ticket; --anew gives another), "
+    "and between terms serve new-term (new tickets; the work stays). Each takes the class's folder last where it is not my-served-class."
+)
+
+
+def add_serve(commands):
+    serve = command(commands, "serve", "serve the lessons to a class from this computer; prints a page with a ticket for each learner", SERVE_AFTER)
+    serve.add_argument("words", nargs="*", metavar="FOLDER", help="where tickets and the learners' work are kept (without it: my-served-class)")
+    serve.add_argument("--learners", type=learners, metavar="N", help="how many tickets (without it: 30, or one for each name)")
+    serve.add_argument("--names", type=Path, metavar="FILE", help="a text file with the learners' names, one a line")
+    serve.add_argument("--port", type=port, default=8000, metavar="N", help="serve at this port (without it: 8000)")
+    serve.add_argument("--course", type=Path, metavar="FOLDER", help="serve a course of your own: its folder or its zip")
+    serve.add_argument("--trusted", action="store_true", help="serve also where learners' folders can't be kept apart")
+    serve.add_argument("--as-root", action="store_true", help="serve although you are root, whose every file learners' code may then change")
+    serve.add_argument("--only-here", action="store_true", help="let nobody in but this computer, to try it out")
+    serve.add_argument("--anew", action="store_true", help="with withdraw: give the number another ticket")
+
+
+def settle_serve(options):
+    """Words after `serve`: an action or none, what `withdraw` takes back, and the folder."""
+    words = list(options.words)
+    options.action = words.pop(0) if words and words[0] in ACTIONS else "start"
+    options.whom = words.pop(0) if options.action == "withdraw" and words else None
+    if len(words) > 1 or (options.action == "withdraw" and options.whom is None):
+        raise SystemExit("Type one of: serve [FOLDER], serve list [FOLDER], serve stop [FOLDER], serve withdraw NUMBER [FOLDER], serve new-term [FOLDER]")
+    options.folder = Path(words[0]) if words else own_folder() / "my-served-class"
+
+
+def learners(text):
+    """How many may get a ticket."""
+    number = int(text)
+    if not 1 <= number <= 99:
+        raise argparse.ArgumentTypeError("learners are 1 to 99")
+    return number
 
 
 def add_prepare(commands):

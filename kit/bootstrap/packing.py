@@ -11,7 +11,7 @@ from pathlib import Path
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from kit.bootstrap.places import CHECKOUT
-from kit.bootstrap.requirements import requirements, test_packages
+from kit.bootstrap.requirements import PARTS, requirements, stated
 
 # Folder in the checkout: where it lies in the package (places.py), and endings of what only its makers need.
 PARTS = {"kit": ("kit", ()), "lessons": ("kit/shipped/lessons", ()), "datasets": ("kit/shipped/datasets", (".py",))}
@@ -63,7 +63,9 @@ def metadata(project, checkout):
     made = Message()
     lines = [("Metadata-Version", "2.4"), ("Name", project["name"]), ("Version", project["version"]), ("Summary", project["description"])]
     lines += [("License-Expression", project["license"]), ("License-File", "LICENSE"), ("Requires-Python", project["requires-python"])]
-    lines += [("Requires-Dist", each) for each in requirements("lab", checkout)] + [("Provides-Extra", "test")]
-    for name, value in lines + [("Requires-Dist", f"{each}; extra == 'test'") for each in test_packages(checkout)]:
+    lines += [("Requires-Dist", each) for each in requirements("lab", checkout)]
+    for extra in PARTS["test"][1:]:
+        lines += [("Provides-Extra", extra), *(("Requires-Dist", f"{each}; extra == '{extra}'") for each in stated(extra, checkout))]
+    for name, value in lines:
         made[name] = value
     return made.as_string()

@@ -17,7 +17,7 @@ from kit.bootstrap.installing import let_pip
 from kit.bootstrap.making import make
 from kit.bootstrap.meanings import meaning
 from kit.bootstrap.places import python_of
-from kit.bootstrap.requirements import LOCKS, made_from, requirements
+from kit.bootstrap.requirements import LOCKS, made_from, PARTS, requirements
 
 UV, UV_GB = "uv>=0.13,<1", 0.2
 AT_ONCE, PYTHONS = 4, ("3.11", "3.12", "3.13", "3.14")
@@ -38,7 +38,7 @@ NONE_FIT = "There is no such set of versions{}. uv says:\n{}"
 
 
 def renew():
-    """Write both lock files anew and say what changed. SystemExit where no set of versions fits; then nothing is written."""
+    """Write the lock files anew and say what changed. SystemExit where no set of versions fits; then nothing is written."""
     with TemporaryDirectory(prefix="kit-lock-") as folder:
         texts = locked(uv_in(Path(folder)), Path(folder))
     for group, text in texts.items():
@@ -70,18 +70,19 @@ def uv_in(folder):
 
 
 def locked(uv, folder):
-    """The text of each group's lock file: pins and hashes, one after the other. Tried for every computer and Python."""
+    """The text of each part's lock file: pins and hashes that no part before it has. Tried for every computer and Python."""
     (folder / "pyproject.toml").write_text(project(), encoding="utf-8")
-    for group in ("lab", "test"):
+    for group in PARTS:
         (folder / f"{group}.in").write_text("\n".join(requirements(group)), encoding="utf-8")
     print("  looking for the newest versions that fit", flush=True)
     whole = uv(*COMPILE, *FOR_ALL, "test.in")
     (folder / "whole.txt").write_text(whole, encoding="utf-8")
-    lab = uv(*COMPILE, *FOR_ALL, "lab.in", "--constraints", "whole.txt")
+    fitting = {group: uv(*COMPILE, *FOR_ALL, f"{group}.in", "--constraints", "whole.txt") for group in ("lab", "serve")} | {"test": whole}
     print(f"  trying them for {len(COMPUTERS)} kinds of computers and {len(PYTHONS)} Pythons", flush=True)
     with ThreadPoolExecutor(AT_ONCE) as several:
         list(several.map(lambda place: refuse_the_unlocked(uv, place, whole), product(COMPUTERS, PYTHONS)))
-    return {"lab": lab, "test": "".join(block for block in blocks(whole) if block not in blocks(lab))}
+    before = {"lab": "", "serve": fitting["lab"], "test": fitting["serve"]}
+    return {group: "".join(block for block in blocks(text) if block not in blocks(before[group])) for group, text in fitting.items()}
 
 
 def project():

@@ -7,23 +7,27 @@ from pathlib import Path
 from kit.bootstrap.places import CHECKOUT
 
 LOCKS = Path(__file__).parent
+# What each group holds: "lab" is what a learner needs, "serve" that and what a class's server needs, "test" all of it and the tests' packages.
+PARTS = {"lab": ("lab",), "serve": ("lab", "serve"), "test": ("lab", "serve", "test")}
 
 
 def requirements(group, checkout=CHECKOUT):
-    """What pip is asked for: "lab" is what a learner needs, "test" that and the test packages."""
-    stated = (line.strip() for line in (checkout / "requirements.txt").read_text(encoding="utf-8").splitlines())
-    lab = [line for line in stated if line and not line.startswith("#")]
-    return lab + test_packages(checkout) if group == "test" else lab
+    """What pip is asked for, for all parts of the group."""
+    return [line for part in PARTS[group] for line in stated(part, checkout)]
 
 
-def test_packages(checkout):
-    project = tomllib.loads((checkout / "pyproject.toml").read_text(encoding="utf-8"))
-    return project["project"]["optional-dependencies"]["test"]
+def stated(part, checkout=CHECKOUT):
+    """The packages of one part alone: of "lab" in requirements.txt, of the others in pyproject.toml."""
+    if part != "lab":
+        project = tomllib.loads((checkout / "pyproject.toml").read_text(encoding="utf-8"))
+        return project["project"]["optional-dependencies"].get(part, [])
+    lines = (line.strip() for line in (checkout / "requirements.txt").read_text(encoding="utf-8").splitlines())
+    return [line for line in lines if line and not line.startswith("#")]
 
 
 def lock_files(group, checkout=CHECKOUT, locks=LOCKS):
     """The files for pip that lock all of `group`. None if one is missing or was made from other requirements than those of today."""
-    files = {each: locks / f"lock-{each}.txt" for each in (("lab", "test") if group == "test" else ("lab",))}
+    files = {part: locks / f"lock-{part}.txt" for part in PARTS[group]}
     return list(files.values()) if all(fits(file, each, checkout) for each, file in files.items()) else []
 
 

@@ -8,14 +8,13 @@ import time
 from pathlib import Path
 
 from kit.bootstrap.handover import BEGAN
-from kit.bootstrap.places import COURSE, KIT, own_folder
+from kit.bootstrap.places import COURSE, own_folder
 from kit.commands.leftovers import passing_folder, remove_halves
-from kit.coursework import add_missing_lessons, course_named, COURSE_FILE, LESSONS, TEACHERS
+from kit.coursework import add_missing_lessons, course_named, LESSONS, TEACHERS
 from kit.faults import Fault
+from kit.jupyter import first_page, own_settings, SETTINGS
 
-SETTINGS = KIT / "jupyter"
 PORTS = range(8888, 8988)
-CONTENTS, DESK = "contents.ipynb", "desk.ipynb"
 
 
 def lab(options):
@@ -87,20 +86,6 @@ def use_own_settings(work, runtime):
     os.environ.update(own_settings(work, runtime))
 
 
-def own_settings(work, runtime):
-    """Where JupyterLab reads and keeps things: the kit's settings, a hidden folder in the learner's, and one that goes when it ends."""
-    kept = work / ".jupyter"
-    return {
-        "JUPYTER_CONFIG_PATH": str(SETTINGS),
-        "JUPYTER_CONFIG_DIR": str(kept / "config"),
-        "JUPYTER_DATA_DIR": str(kept / "data"),
-        "JUPYTERLAB_SETTINGS_DIR": str(kept / "settings"),
-        "JUPYTERLAB_WORKSPACES_DIR": str(kept / "workspaces"),
-        "IPYTHONDIR": str(kept / "ipython"),
-        "JUPYTER_RUNTIME_DIR": str(runtime),
-    }
-
-
 def serve(work, port, page, options):
     from jupyterlab.labapp import LabApp
 
@@ -136,12 +121,3 @@ def end_cleanly(server):
         number = getattr(signal, name, None)
         if number and not (name == "SIGHUP" and signal.getsignal(number) == signal.SIG_IGN):  # started with nohup: stays
             signal.signal(number, lambda *_: server.stop(from_signal=True))
-
-
-def first_page(work, added, lessons=LESSONS):
-    """The address to open: of the first lesson, if it was `added` to `work` just now; later, and of a course, of the contents; else of what
-    there is, the desk among it."""
-    first = None if (lessons / COURSE_FILE).exists() else min((lesson.name for lesson in lessons.glob("[0-9]*.ipynb")), default=None)
-    wanted = (*((first, CONTENTS) if first in added else (CONTENTS, first)), DESK)
-    found = next((name for name in wanted if name and (work / name).exists()), None)
-    return f"/lab/tree/{found}" if found else "/lab"

@@ -1,0 +1,11 @@
+"""What the hub is started with. `get_config` is given to this file by JupyterHub."""
+
+import os
+from pathlib import Path
+
+from kit.classroom.hub import configure
+from kit.classroom.place import Place, VARIABLE
+from kit.classroom.running import listening
+
+place = Place(Path(os.environ[VARIABLE]))
+configure(get_config(), place, listening(place))

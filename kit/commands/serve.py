@@ -1,0 +1,183 @@
+"""`serve`: the lessons for a class, from this computer to the learners' own devices. The tickets, the hub, who is in, the end."""
+
+import os
+import signal
+import sys
+import time
+
+from kit.bootstrap.places import COURSE
+from kit.classroom import addresses, end_class, give_tickets, is_served, listen_on, names_in_file, number_of, out_at_once, place_in
+from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, table_of, tickets_on, withdraw_ticket, write_sheet
+from kit.course import unpack_course
+from kit.coursework import course_named
+from kit.faults import Fault
+
+WINDOWS = (
+    "A class can't be served from Windows itself. In WSL, the Linux that comes with Windows, this command is likely to work; that was not tried. "
+    "Type in PowerShell: wsl --install"
+)
+ROOT = (
+    "You are root: every learner's code could then change everything on this computer. Start the class as another user, one made for it. "
+    "If you know what you do: --as-root"
+)
+TRUST = "{} Each learner's code could read and change the others' work, and everything of yours. Where you trust the class: --trusted"
+SERVED = "This class is being served already. To see who is in: python3 -m kit serve list. To end it: python3 -m kit serve stop"
+RESTARTS, IN_S = 5, 60.0
+ANEW = "The hub ended by itself and is started again. Learners who are in notice nothing."
+HOPELESS = "The hub keeps ending by itself, so the class was ended. What it says is in {}. The work is kept."
+
+
+def serve(options):
+    """Do what `options.action` says."""
+    actions = {"start": start, "list": show, "stop": stop, "withdraw": withdraw, "new-term": new_term}
+    try:
+        return actions[options.action](options)
+    except Fault as fault:
+        raise SystemExit(str(fault)) from fault
+
+
+def start(options):
+    """Serve until Ctrl-C; then everything of the class has ended, and the work is kept."""
+    refuse_what_is_unwise(options)
+    place = place_in(options.folder, make=True)
+    if is_served(place):
+        raise Fault(SERVED)
+    end_class(place)  # what a killed start may have left
+    stop_mark(place).unlink(missing_ok=True)
+    apart = folders_apart(place)
+    if apart is not True and not options.trusted:
+        raise Fault(TRUST.format(apart))
+    open_course(options, place)
+    set_up_proxy()
+    listen_on(place, "127.0.0.1" if options.only_here else "0.0.0.0", options.port)
+    address = f"http://{address_for(options)}:{options.port}"
+    prepare_tickets(options, place, address, apart)
+    heed_the_end()
+    try:
+        watch(start_hub(place), place, address)
+    except KeyboardInterrupt:
+        print()
+    finally:
+        close(place)
+    return 0
+
+
+def refuse_what_is_unwise(options):
+    if os.name == "nt":
+        raise Fault(WINDOWS)
+    if os.geteuid() == 0 and not options.as_root:
+        raise Fault(ROOT)
+
+
+def folders_apart(place):
+    """True where learners' folders are kept apart, else a sentence with the reason."""
+    return "Learners' folders are not kept apart on this computer."
+
+
+def open_course(options, place):
+    """Let the hub and all it starts find the course that is served, if there is one."""
+    if options.course:
+        folder = options.course if options.course.is_dir() else unpack_course(options.course, place.root / "course")
+        course_named(folder)
+        os.environ[COURSE] = str(folder.absolute())
+
+
+def address_for(options):
+    """What learners type: the likeliest address, and the others said."""
+    if options.only_here:
+        return "127.0.0.1"
+    found = addresses()
+    if not found:
+        raise Fault("This computer is in no network. Join the one that the class is in, or try it out alone: --only-here")
+    if found[1:]:
+        print(f"This computer has further addresses: {', '.join(found[1:])}. If learners can't connect, try these.", flush=True)
+    return found[0]
+
+
+def prepare_tickets(options, place, address, apart):
+    """Tickets for all who have none yet, and the page to print, made anew where it changes."""
+    names = names_in_file(options.names) if options.names else []
+    known = read_tickets(place).given
+    given, register = give_tickets(place, options.learners or len(names) or known or 30, names)
+    printed, printed_for = tickets_on(place)
+    lost = known and not printed_for
+    if given or names or (printed and printed_for != address):
+        write_sheet(place, address, printed | given, apart)
+        print(f"The page to print, with {len(printed | given)} tickets, is {place.sheet}", flush=True)
+        if printed_for not in ("", address):
+            print(f"The address was {printed_for} when the tickets were made. Print them again, or tell the class the new one.", flush=True)
+    else:
+        there = "The page of tickets is no longer there; the tickets hold." if lost else f"The tickets are those of {place.sheet}."
+        print(f"{len(register.numbers)} tickets are in use. {there}", flush=True)
+
+
+def heed_the_end():
+    """A closed window and a computer that shuts down end the class as Ctrl-C does; one that was started with nohup stays."""
+    for number in (signal.SIGTERM, signal.SIGHUP):
+        if signal.getsignal(number) != signal.SIG_IGN:
+            signal.signal(number, lambda *_: sys.exit(0))
+
+
+def watch(hub, place, address):
+    """Tell the address; start the hub again should it end by itself; until somebody says `serve stop`."""
+    print(f"\nThe class is served at\n\n    {address}\n\nTo end it, press Ctrl-C in this window. To see who is in: python3 -m kit serve list", flush=True)
+    ended = []
+    while is_wanted(place):
+        if hub.poll() is not None and is_wanted(place):
+            ended = [each for each in ended if time.monotonic() - each < IN_S] + [time.monotonic()]
+            if len(ended) > RESTARTS:
+                raise SystemExit(HOPELESS.format(place.state / "hub.log"))
+            print(ANEW, flush=True)
+            hub = start_hub(place)
+        time.sleep(0.2)
+
+
+def close(place):
+    print("Ending the class.", flush=True)
+    end_class(place)
+    print(f"The class has ended. The work is in {place.homes}", flush=True)
+
+
+def is_wanted(place):
+    """Did nobody say `serve stop`?"""
+    return not stop_mark(place).exists()
+
+
+def stop_mark(place):
+    return place.state / "stop"
+
+
+def show(options):
+    """Print who is in."""
+    place = place_in(options.folder)
+    print("" if is_served(place) else "The class is not being served.\n", table_of(seats(place)), sep="")
+    return 0
+
+
+def stop(options):
+    """End a class that another window serves, or what a killed one left."""
+    place = place_in(options.folder)
+    stop_mark(place).touch()
+    close(place)
+    return 0
+
+
+def withdraw(options):
+    """Take a ticket back: whoever is in with it is out, the work stays."""
+    place = place_in(options.folder)
+    number = number_of(place, options.whom)
+    ticket = withdraw_ticket(place, number, options.anew)
+    out_at_once(place, number)
+    print(f"The ticket of number {number} is withdrawn, and who was in with it is out. The work stays in {place.home(number)}")
+    print(f"The new ticket of number {number}: {ticket}" if ticket else f"To give the number another ticket: python3 -m kit serve withdraw {number} --anew")
+    return 0
+
+
+def new_term(options):
+    """New secrets and tickets at the next start; the learners' work stays."""
+    place = place_in(options.folder)
+    if is_served(place):
+        raise Fault("The class is being served. End it first: python3 -m kit serve stop")
+    place.forget()
+    print(f"All tickets are withdrawn and nobody is signed in. The work stays in {place.homes}. The next start makes new tickets.")
+    return 0
