@@ -16,7 +16,7 @@ from kit.bootstrap.making import clear_away, make, refuse_a_full_disk
 from kit.bootstrap.meanings import NOT_AT_HOME
 from kit.bootstrap.note import is_marked, mark, read_note, write_note
 from kit.bootstrap.places import CHECKOUT, ENVIRONMENT, python_of
-from kit.bootstrap.requirements import fingerprint, PARTS
+from kit.bootstrap.requirements import fingerprint, GROUPS
 from kit.bootstrap.working import let_end
 
 LOCK = ".venv.lock"
@@ -61,7 +61,7 @@ def set_up(group, environment):
         raise SystemExit(NOT_AT_HOME)
     install(environment, group, answer.packages, lambda: write_note(environment, {}))
     add_the_kit(answer.packages)
-    holds = holds | {each: fingerprint(each) for each in PARTS[group]}
+    holds = holds | {each: fingerprint(each) for each in GROUPS[group]}
     write_note(environment, {"made_for": answer.made_for, "holds": holds})
     print(f"Set up in {time.monotonic() - began:.0f} s.", flush=True)
 

@@ -11,7 +11,7 @@ from pathlib import Path
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from kit.bootstrap.places import CHECKOUT
-from kit.bootstrap.requirements import PARTS, requirements, stated
+from kit.bootstrap.requirements import GROUPS, requirements, stated
 
 # Folder in the checkout: where it lies in the package (places.py), and endings of what only its makers need.
 PARTS = {"kit": ("kit", ()), "lessons": ("kit/shipped/lessons", ()), "datasets": ("kit/shipped/datasets", (".py",))}
@@ -64,7 +64,7 @@ def metadata(project, checkout):
     lines = [("Metadata-Version", "2.4"), ("Name", project["name"]), ("Version", project["version"]), ("Summary", project["description"])]
     lines += [("License-Expression", project["license"]), ("License-File", "LICENSE"), ("Requires-Python", project["requires-python"])]
     lines += [("Requires-Dist", each) for each in requirements("lab", checkout)]
-    for extra in PARTS["test"][1:]:
+    for extra in GROUPS["test"][1:]:
         lines += [("Provides-Extra", extra), *(("Requires-Dist", f"{each}; extra == '{extra}'") for each in stated(extra, checkout))]
     for name, value in lines:
         made[name] = value

@@ -17,7 +17,7 @@ from kit.bootstrap.installing import let_pip
 from kit.bootstrap.making import make
 from kit.bootstrap.meanings import meaning
 from kit.bootstrap.places import python_of
-from kit.bootstrap.requirements import LOCKS, made_from, PARTS, requirements
+from kit.bootstrap.requirements import GROUPS, LOCKS, made_from, requirements
 
 UV, UV_GB = "uv>=0.13,<1", 0.2
 AT_ONCE, PYTHONS = 4, ("3.11", "3.12", "3.13", "3.14")
@@ -72,7 +72,7 @@ def uv_in(folder):
 def locked(uv, folder):
     """The text of each part's lock file: pins and hashes that no part before it has. Tried for every computer and Python."""
     (folder / "pyproject.toml").write_text(project(), encoding="utf-8")
-    for group in PARTS:
+    for group in GROUPS:
         (folder / f"{group}.in").write_text("\n".join(requirements(group)), encoding="utf-8")
     print("  looking for the newest versions that fit", flush=True)
     whole = uv(*COMPILE, *FOR_ALL, "test.in")

@@ -8,12 +8,12 @@ from kit.bootstrap.places import CHECKOUT
 
 LOCKS = Path(__file__).parent
 # What each group holds: "lab" is what a learner needs, "serve" that and what a class's server needs, "test" all of it and the tests' packages.
-PARTS = {"lab": ("lab",), "serve": ("lab", "serve"), "test": ("lab", "serve", "test")}
+GROUPS = {"lab": ("lab",), "serve": ("lab", "serve"), "test": ("lab", "serve", "test")}
 
 
 def requirements(group, checkout=CHECKOUT):
     """What pip is asked for, for all parts of the group."""
-    return [line for part in PARTS[group] for line in stated(part, checkout)]
+    return [line for part in GROUPS[group] for line in stated(part, checkout)]
 
 
 def stated(part, checkout=CHECKOUT):
@@ -27,7 +27,7 @@ def stated(part, checkout=CHECKOUT):
 
 def lock_files(group, checkout=CHECKOUT, locks=LOCKS):
     """The files for pip that lock all of `group`. None if one is missing or was made from other requirements than those of today."""
-    files = {part: locks / f"lock-{part}.txt" for part in PARTS[group]}
+    files = {part: locks / f"lock-{part}.txt" for part in GROUPS[group]}
     return list(files.values()) if all(fits(file, each, checkout) for each, file in files.items()) else []
 
 

@@ -5,9 +5,8 @@ import os
 from kit.bootstrap.places import open_course
 from kit.classroom.tickets import read_tickets
 from kit.coursework import add_missing_lessons, LESSONS
-from kit.jupyter import first_page, own_settings
+from kit.jupyter import first_page, LEARNER, own_settings
 
-LEARNER = "TWIN_VESSELS_LEARNER"  # the name that the strip above a lesson shows
 OF_JUPYTERLAB = {"JUPYTERLAB_SETTINGS_DIR": "--LabApp.user_settings_dir", "JUPYTERLAB_WORKSPACES_DIR": "--LabApp.workspaces_dir"}
 
 

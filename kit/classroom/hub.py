@@ -6,7 +6,7 @@ from pathlib import Path
 from kit.bootstrap.handover import ONE_THREAD
 from kit.bootstrap.places import COURSE
 from kit.classroom.homes import prepare
-from kit.classroom.line import Line
+from kit.classroom.line import WaitingLine
 from kit.classroom.place import VARIABLE
 from kit.classroom.proxy import proxy_command
 from kit.classroom.signing_in import TicketAuthenticator
@@ -19,11 +19,11 @@ PASSED_ON = ("PATH", "LANG", "LC_ALL", "TZ", "PYTHONPATH", COURSE)
 
 def configure(c, place, listens):
     """Set the traitlets config `c` for the class in `place`. `listens`: address, port, and the hub's and the proxy's own ports."""
-    line = Line()
+    line = WaitingLine()
     set_ways_in(c, place, listens)
     set_servers(c, place, line)
     c.JupyterHub.template_paths = [str(PAGES)]
-    c.JupyterHub.template_vars = {"before": line.before}
+    c.JupyterHub.template_vars = {"ahead": line.before}  # asked anew for each page, with its user
     c.JupyterHub.log_level = "WARN"
     c.JupyterHub.log_format = "%(asctime)s %(levelname)s %(message)s"
 

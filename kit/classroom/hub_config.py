@@ -4,8 +4,8 @@ import os
 from pathlib import Path
 
 from kit.classroom.hub import configure
-from kit.classroom.place import Place, VARIABLE
+from kit.classroom.place import ClassPlace, VARIABLE
 from kit.classroom.running import listening
 
-place = Place(Path(os.environ[VARIABLE]))
+place = ClassPlace(Path(os.environ[VARIABLE]))
 configure(get_config(), place, listening(place))

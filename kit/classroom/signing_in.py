@@ -7,7 +7,7 @@ from jupyterhub.auth import Authenticator
 from jupyterhub.handlers.login import LoginHandler
 from traitlets import Any
 
-from kit.classroom.place import Place
+from kit.classroom.place import ClassPlace
 from kit.classroom.tickets import digest_of, read_tickets
 
 TRIES_AT_ONCE, WRONG_WAITS_S = 8, 2.0  # together at most 4 wrong tickets a second, from however many devices
@@ -24,7 +24,7 @@ class TicketAuthenticator(Authenticator):
 
     @property
     def register(self):
-        return read_tickets(Place(Path(self.folder)))
+        return read_tickets(ClassPlace(Path(self.folder)))
 
     async def authenticate(self, handler, data):
         """The number of the ticket in `data`. A wrong one holds a door for a while, whoever brought it: by address one could be told apart only

@@ -54,7 +54,7 @@ def start(options):
     prepare_tickets(options, place, address, apart)
     heed_the_end()
     try:
-        watch(start_hub(place), place, address)
+        keep_up(start_hub(place), place, address)
     except KeyboardInterrupt:
         print()
     finally:
@@ -118,7 +118,7 @@ def heed_the_end():
             signal.signal(number, lambda *_: sys.exit(0))
 
 
-def watch(hub, place, address):
+def keep_up(hub, place, address):
     """Tell the address; start the hub again should it end by itself; until somebody says `serve stop`."""
     print(f"\nThe class is served at\n\n    {address}\n\nTo end it, press Ctrl-C in this window. To see who is in: python3 -m kit serve list", flush=True)
     ended = []

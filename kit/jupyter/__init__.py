@@ -1,9 +1,9 @@
 """JupyterLab as the kit sets it up: its settings, what the kit adds to the page in the browser, and what that asks of the server."""
 
 from kit.jupyter.opening import first_page, own_settings, SETTINGS
-from kit.jupyter.server import load
+from kit.jupyter.server import LEARNER, load
 
-__all__ = ["first_page", "load", "own_settings", "SETTINGS"]
+__all__ = ["first_page", "LEARNER", "load", "own_settings", "SETTINGS"]
 
 
 def _jupyter_server_extension_points():

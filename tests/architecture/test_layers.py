@@ -16,7 +16,7 @@ FIRST_IMPORTED_BY = {
     "numpy": "words", "scipy": "physics", "statsmodels": "physics", "pandas": "records", "openpyxl": "intake", "serial": "live",
     "plotly": "charts", "ipywidgets": "widgets", "anywidget": "widgets", "traitlets": "widgets", "IPython": "widgets",
     "mistune": "report", "nbclient": "course", "nbformat": "course", "jupyter_server": "jupyter", "tornado": "jupyter", "jupyter_client": "classroom",
-    "jupyterhub": "classroom", "jupyterlab": "commands", "distributed": "commands",
+    "jupyterhub": "classroom", "psutil": "classroom", "segno": "classroom", "jupyterlab": "commands", "distributed": "commands",
 }  # fmt: skip
 BEFORE_THE_ENVIRONMENT = {"__main__", "bootstrap"}
 MODULES = sorted(KIT.rglob("*.py"))

@@ -12,7 +12,7 @@ from packaging.utils import canonicalize_name
 from kit.bootstrap.note import read_note
 from kit.bootstrap.requirements import LOCKS, fingerprint, lock_files, requirements
 
-TEXTS = {group: (LOCKS / f"lock-{group}.txt").read_text(encoding="utf-8") for group in ("lab", "test")}
+TEXTS = {group: (LOCKS / f"lock-{group}.txt").read_text(encoding="utf-8") for group in ("lab", "serve", "test")}
 PINS = [Requirement(line.rstrip(" \\")) for text in TEXTS.values() for line in text.splitlines() if line[:1].isalnum()]
 
 

@@ -69,7 +69,9 @@ def test_it_is_described_as_the_standards_ask(wheel):
     found = Metadata.from_email(wheel.read(f"{ABOUT}/METADATA"))
     assert (found.name, found.version) == ("twin-vessels", version) and name == "twin-vessels" and [str(tag) for tag in tags] == ["py3-none-any"]
     assert {"jupyterlab", "pandas", "anywidget"} <= {each.name for each in found.requires_dist if each.marker is None}
-    assert all(each.marker.evaluate({"extra": "test"}) for each in found.requires_dist if each.marker)
+    extras = ("serve", "test")
+    assert set(found.provides_extra) == set(extras)
+    assert all(any(each.marker.evaluate({"extra": extra}) for extra in extras) for each in found.requires_dist if each.marker)
     assert str(found.requires_python) == ">=3.11" and found.license_expression == "BSD-3-Clause AND CC-BY-4.0"
     assert message_from_bytes(wheel.read(f"{ABOUT}/WHEEL"))["Root-Is-Purelib"] == "true"
 

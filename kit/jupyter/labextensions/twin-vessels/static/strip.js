@@ -52,7 +52,7 @@ function build() {
   const press = (name, words) => Object.assign(make("button", name, words), { type: "button" });
   const node = make("nav", "all"), row = make("div", "row"), more = make("div", "more"), begin = make("div", "begin");
   const parts = {
-    fold: press("fold"), contents: press("contents", "Contents"), title: make("strong", "title"), progress: make("span", "progress"),
+    fold: press("fold"), contents: press("contents", "Contents"), title: make("strong", "title"), learner: make("span", "learner"), progress: make("span", "progress"),
     next: press("next"), again: press("again", "Start again with a fresh copy"), print: press("print", "Print"),
     said: make("p", "said"), start: press("start", "Start this lesson"),
   };
@@ -60,7 +60,7 @@ function build() {
   parts.said.setAttribute("role", "status");
   more.id = `kit-strip-${Math.random().toString(36).slice(2)}`;
   parts.fold.setAttribute("aria-controls", more.id);
-  more.append(parts.contents, parts.title, parts.progress, parts.next, parts.again, parts.print);
+  more.append(parts.contents, parts.title, parts.learner, parts.progress, parts.next, parts.again, parts.print);
   row.append(parts.fold, more);
   begin.append(parts.said, parts.start);
   node.append(row, begin);
@@ -70,7 +70,9 @@ function build() {
   return {
     node, fold,
     on: (name, act) => parts[name].addEventListener("click", act),
-    show({ name, title, progress, next, begun, contents }) {
+    show({ name, title, learner, progress, next, begun, contents }) {
+      parts.learner.hidden = !learner;
+      parts.learner.textContent = learner ?? "";
       parts.contents.hidden = !contents || name === CONTENTS;
       parts.again.hidden = name === CONTENTS;
       parts.title.textContent = parts.fold.textContent = title;
