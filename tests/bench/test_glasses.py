@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from kit.bench import glass_course, SINGLE
-from kit.bench.glasses import EXCHANGES, FILLINGS, STEPS
+from kit.bench.glasses import EXCHANGES, FILLINGS, in_water, STEPS
 from kit.bench.model import parts
 from kit.bench.recipe import Recipe
 from kit.physics import pair_course
@@ -58,6 +58,15 @@ def test_the_bundled_run_lies_between_least_and_most():
     assert least < 4.9 < most and course.ready_min < 2 < 4 < course.gone_min < 10
 
 
+def test_a_rim_out_of_the_water_is_a_way_to_the_room():
+    """Conductances in a row and side by side, by hand, 9 cm deep and 7 cm wide, 17 K over the room: floor 38.5, wall 197.9, rim 77.0 cm²; from gas
+    to wall 3.85 W/m²/K, from wall to room 7.4 (our estimates). Without a mouth the gas then settles at 12.9 K, not at 17."""
+    vessel, _, setting = in_water(*parts(Recipe(dark=True, volume_l=0.3464, depth_cm=9, mouth_cm=7, bath_c=38)))
+    wet, rim = 3.85 * (38.5 + 197.9 - 77.0) / 1e4, 77.0 / 1e4 / (1 / 3.85 + 1 / 7.4)
+    assert vessel.gas_to_wall_w_per_k == pytest.approx(wet + rim, rel=0.001)
+    assert setting.bath_k == pytest.approx(17 * wet / (wet + rim), rel=0.001) == pytest.approx(12.9, abs=0.05)
+
+
 def test_its_longer_steps_change_nothing_that_is_shown(monkeypatch):
     """Against the course in the steps that the model takes of itself, which test_courses.py holds to an adaptive solver."""
     quick = glass_course(9, 7, 38)
@@ -73,7 +82,7 @@ def test_the_first_case_alone_is_the_same():
     recipe = Recipe(
         dark=True, volume_l=volume, depth_cm=9, mouth_cm=7, gas_l=volume, fizz_s=5, gas_at_min=3, bath_c=38, gas_colder_k=3, draught_ml_s=0.3, exchange=0.5
     )
-    vessel, contents, setting = parts(recipe)
+    vessel, contents, setting = in_water(*parts(recipe))
     alone = pair_course(replace(vessel, probe_lag_s=40), contents, setting, 60 * 10).at(np.array([60.0 * 7]))[0]
     together = glass_course(9, 7, 38)
     assert alone[0] - alone[1] == pytest.approx(together.effects_c[together.minutes == 4][0, CASES.index((0.5, 0.0))], abs=0.05)

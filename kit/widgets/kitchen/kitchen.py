@@ -89,7 +89,7 @@ def _when(course, lid):
 
 
 def span(least, most):
-    """'4 to 9 °C': no finer than the model is; small ones to a tenth."""
+    """'3 to 7 °C': no finer than the model is; small ones to a tenth."""
     shown = [difference_in(each) for each in (least, most)]
     return f"{' to '.join(rounded(each, 0 if abs(each) >= 2 else 1) for each in shown)} {unit()}"
 
