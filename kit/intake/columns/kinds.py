@@ -5,7 +5,7 @@ import re
 import numpy as np
 
 from kit.intake.forms import PER_PPM, TEMPERATURES
-from kit.intake.time import says_time
+from kit.intake.time import says_time, tells_time
 from kit.records import span, thinned
 
 # Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
@@ -42,10 +42,16 @@ PROBES = set(
 )
 VESSELS_COUNTED = set("tank jar bottle vessel box".split())  # 'tank' with 1, 2, 3 below it says which one a row is about
 PROBE_STEMS = ("probe", "sensor", "device", "channel", "thermometer")
+# What a column of states says, never the name of a probe. Common practice, no source.
+STATES = set("on off true false yes no ok okay good bad error fault fail alarm idle run running stop stopped start started open closed heat heating "
+             "cool cooling in out high low auto manual active inactive ein aus an ja nein".split())  # fmt: skip
 MOST_PROBES = 40
+LEAST_LEAP = 3.0  # times the usual step of one probe: by so much readings differ where the next row is another probe's
+FEW_ROWS = 20  # among fewer, a thermometer may show one value throughout
 LEAST_SHARE, LEAST_EACH = 0.9, 2  # of the rows that hold one reading alone, where columns take turns
 SWITCHED = 5.0  # what shows two values so far apart, and no other, is switched, not measured
 PLAUSIBLE = (-60.0, 450.0)  # in °C, °F or K: where nearly all readings of a thermometer lie
+HOTTEST = 1200.0  # of what is called a thermometer: a kiln, a flame
 WORDS = re.compile(r"[^\W\d_]+\d*")
 CAMEL = re.compile(r"(?<=[a-z][a-z])(?=[A-Z])")
 
@@ -77,16 +83,19 @@ def thermometer_rank(column):
         return None
     words = words_of(column.name)
     plain = column.unit in TEMPERATURES or bool(words & VESSELS)
-    if words & (DERIVED - MEANS) or not plain and (words & OTHER or looks_counted(column.values)) or not mostly_plausible(column.values):
+    if words & (DERIVED - MEANS) or not plain and (words & OTHER or looks_counted(column.values)):
+        return None
+    if not mostly_plausible(column.values, HOTTEST if plain else PLAUSIBLE[1]):
         return None
     low, high = span(column.values)
-    return 3 if words & MEANS or not plain and low == high else 1 if words & INSIDE else 0 if plain else 2
+    still = not plain and low == high and len(column.values) >= FEW_ROWS
+    return 3 if words & MEANS or still else 1 if words & INSIDE else 0 if plain else 2
 
 
-def mostly_plausible(values):
+def mostly_plausible(values, highest):
     known = thinned(values)
     known = known[np.isfinite(known)]
-    return bool(len(known)) and PLAUSIBLE[0] <= np.median(known) <= PLAUSIBLE[1]
+    return bool(len(known)) and PLAUSIBLE[0] <= np.median(known) <= highest
 
 
 def looks_counted(values):
@@ -116,7 +125,7 @@ def probe_columns(table):
 
 def holds_probes(table, place):
     column, rows = table.columns[place], len(table.lines)
-    heads = {word.lower() for word in WORDS.findall(column.name)}
+    heads = {word.lower() for word in WORDS.findall(f"{column.name} {constant_before(table, place)}")}
     called = bool(heads & PROBES) or any(head.startswith(PROBE_STEMS) for head in heads) or heads & VESSELS_COUNTED and counts_few(column)
     if column.role or column.unit or column.numeric and not called or column.values.dtype.kind == "S":
         return False
@@ -125,7 +134,26 @@ def holds_probes(table, place):
         return False
     if called or in_turn(column.values, len(cells)) and any(one_for_all(other.values, len(cells)) for other in table.columns):
         return True
-    return all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control"))
+    return all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control")) or leaps_with(table, column.values, cells)
+
+
+def constant_before(table, place):
+    """The text that stands in every row before a nameless column, 'device:' before 0 and 1; '' without one."""
+    values = table.columns[place - 1].values if place and table.columns[place].nameless else np.zeros(0)
+    return values[0] if values.dtype.kind == "O" and len(set(values.tolist())) == 1 else ""
+
+
+def leaps_with(table, labels, cells):
+    """Are these names of probes? Only one column of readings is there, and it leaps where the name changes, by more than it moves from one
+    reading to the next of the same name. A state such as 'on' changes without a leap."""
+    found = [column for column in table.columns if thermometer_rank(column) is not None and not tells_time(column)]
+    if len(found) != 1 or {cell.lower() for cell in cells} <= STATES or not all(re.search(r"[^\W\d]", cell) for cell in cells):
+        return False
+    values, order = found[0].values, np.argsort(labels.astype(str), kind="stable")
+    within = np.abs(np.diff(values[order])[labels[order][1:] == labels[order][:-1]])
+    across = np.abs(np.diff(values)[labels[1:] != labels[:-1]])
+    known = within[np.isfinite(within)], across[np.isfinite(across)]
+    return min(map(len, known)) >= 3 and bool(np.median(known[1]) > LEAST_LEAP * np.median(known[0]))
 
 
 def columns_in_turn(table):

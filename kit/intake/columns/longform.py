@@ -5,9 +5,9 @@ from dataclasses import replace
 
 import numpy as np
 
-from kit.intake.columns.kinds import label_of, words_of
+from kit.intake.columns.kinds import constant_before, label_of, words_of
 from kit.intake.forms import name_and_unit, unit_of
-from kit.intake.time import says_time, stamps_in
+from kit.intake.time import stamps_in, tells_time
 
 VALUES = {"value", "reading", "temperature", "temp", "measurement", "wert", "messwert", "valeur"}
 UNIT_HEADS = ("unit", "units", "einheit", "unité")
@@ -29,7 +29,8 @@ def labels_of(table, places):
     """(places, the label of every row): of columns that name probes and quantities, those that tell rows apart."""
     used, labels = [], np.full(len(table.lines), "", dtype=object)
     for place in places:
-        before = f"{table.columns[place].header} " if table.columns[place].numeric and len(places) == 1 else ""
+        called = constant_before(table, place).strip(" :=#") or table.columns[place].header
+        before = f"{called} " if table.columns[place].numeric and len(places) == 1 else ""
         own = np.array([before + label_of(cell) if label_of(cell) else "" for cell in table.columns[place].values.tolist()], dtype=object)
         both = own if not used else labels + " " + own
         if len(set(both)) > len(set(labels)):
@@ -39,7 +40,7 @@ def labels_of(table, places):
 
 def value_columns(table, probes):
     """Where the readings stand: the one column called value, or all columns of numbers that are no time."""
-    free = [place for place, column in enumerate(table.columns) if column.numeric and place not in probes and not says_time(column)]
+    free = [place for place, column in enumerate(table.columns) if column.numeric and place not in probes and not tells_time(column)]
     called = [place for place in free if words_of(table.columns[place].name) & VALUES]
     if not free:
         raise table.fault("Each row holds one probe, but no column holds its reading.", "Head it 'value' in a copy of the file.")
@@ -55,7 +56,7 @@ def piece(table, rows, label, probes, values):
     kept = [
         column
         for place, column in enumerate(own.columns)
-        if place not in (*probes, *values) and (says_time(column) or not column.numeric and stamps_in(column))
+        if place not in (*probes, *values) and (tells_time(column) or not column.numeric and stamps_in(column))
     ]
     for place in values:
         column = own.columns[place]
@@ -73,5 +74,5 @@ def by_column(table, places):
 
 
 def with_one(table, place):
-    kept = [column for at, column in enumerate(table.columns) if at == place or says_time(column) or not column.numeric and stamps_in(column)]
+    kept = [column for at, column in enumerate(table.columns) if at == place or tells_time(column) or not column.numeric and stamps_in(column)]
     return replace(table, columns=tuple(kept))

@@ -30,8 +30,9 @@ def name_roles(table, asked):
     places = {role: place_named(table, getattr(asked, role), role) for role in ROLES if getattr(asked, role) is not None}
     refuse_twice(table, places)
     units = [column.unit for column in table.columns if column.numeric and not column.role and column.unit in (*TEMPERATURES, "")]
-    if not table.about and (len(units) > 2 or len(set(units)) > 1):  # in a file that the kit wrote each column is what it says
-        table = without_twins(table, places.values())
+    several = len(units) > 2 or len(set(units)) > 1
+    if not table.about and (several or "" in units):  # in a file that the kit wrote each column is what it says
+        table = without_twins(table, places.values(), again=several)
     table, places, unsure = with_named(table, places)
     missing = [vessel for vessel in VESSELS if vessel not in places and vessel not in unsure]
     free = thermometers(table, places, len(missing))

@@ -137,6 +137,11 @@ def says_time(column):
     return named_time(column) or column.unit in SPOKEN and never_back(column.values)
 
 
+def tells_time(column):
+    """Does it say so, or can its numbers only count from 1970?"""
+    return says_time(column) or column.numeric and bool(since_1970(column.values))
+
+
 def never_back(values):
     known = values[np.isfinite(values)]
     return len(known) > 1 and bool((np.diff(known) >= 0).all() and known[-1] > known[0])
@@ -147,7 +152,7 @@ def clocks_at(table, places, asked):
     clocks, faults = {}, []
     for place in places:
         try:
-            clocks[place] = clock_of(table, table.columns[place], asked)
+            clocks[place] = (counted_clock if table.columns[place].numeric else clock_of_stamps)(table, table.columns[place], asked)
         except IntakeFault as fault:
             faults.append(fault)
     if not clocks:
@@ -185,10 +190,6 @@ def refuse_disagreeing(table, clocks):
         names = listed((repr(table.columns[each].header) for each in [first, *serious]), "and")
         raise table.fault(f"Columns {names} tell different times.", keyword="time", choices=table.choices([first, *serious]))
     return agreeing
-
-
-def clock_of(table, column, asked):
-    return counted_clock(table, column, asked) if column.numeric else clock_of_stamps(table, column, asked)
 
 
 def counted_clock(table, column, asked):

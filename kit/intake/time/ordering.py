@@ -115,11 +115,16 @@ def through_summer_time(table, clock, asked):
     added = np.zeros(len(clock.seconds))
     for jump in (HOUR, -HOUR):
         for row in np.flatnonzero(np.abs(steps - step - jump) <= step / 2) if step < HOUR / 3 else ():
-            if is_summer_time(table, clock, asked, row, jump):
+            if (jump < 0 or at_full_hour(clock.seconds[row], step)) and is_summer_time(table, clock, asked, row, jump):
                 added[row + 1 :] -= jump
                 what = f"Summer time {'begins' if jump > 0 else 'ends'} in line {table.lines[row + 1]}"
                 table = table.said(f"{what}: the clock's jump of an hour is taken out.")
     return table, replace(clock, seconds=clock.seconds + added)
+
+
+def at_full_hour(seconds, step):
+    """Would the next reading have come at or behind a full hour, when clocks are set forward? Else the logger paused for about an hour."""
+    return (seconds + 1.5 * step) // HOUR > seconds // HOUR
 
 
 def is_summer_time(table, clock, asked, row, jump):

@@ -118,7 +118,7 @@ def alike(one, first):
 def minutes_and_seconds(table, column, form, asked):
     """Are times of two numbers minutes and seconds? Else they are hours and minutes."""
     order, parts, halved, _ = form
-    if parts != 2 or order or halved:
+    if parts != 2 or order or halved or first_cell(column)[:1].isalpha():  # behind a weekday stand hours
         return False
     way = asked.clock_among(("mm:ss", "h:mm")) or column.unit
     if way not in ("mm:ss", "h:mm"):

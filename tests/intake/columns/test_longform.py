@@ -1,5 +1,7 @@
 """Long layout: one row a probe."""
 
+from pathlib import Path
+
 import pytest
 
 from kit.intake.read import look
@@ -79,3 +81,14 @@ def test_thermometers_in_turn_are_joined_like_two_loggers():
 def test_a_reading_that_is_missing_now_and_then_is_no_turn():
     run = look("time (s),treated (°C),control (°C)\n0,21,\n2,,20\n4,21,20\n6,21,20\n8,22,20\n").run
     assert len(run.readings) == 5 and run.readings.treated.isna().sum() == 1
+
+
+def test_probes_in_turn_are_told_by_their_readings_where_no_header_is():
+    run = look(Path(__file__).parents[2] / "files" / "turns-without-names.csv", treated="shelf high", control="shelf low", unit="degC").run
+    assert run.readings.index.tolist() == [0, 60, 120, 180, 240]
+    assert run.readings.treated.tolist() == [24.6, 24.7, 24.7, 24.8, 24.9] and run.readings.control.tolist() == [21.4, 21.4, 21.5, 21.5, 21.6]
+
+
+def test_a_column_that_switches_without_a_leap_names_no_probes():
+    rows = [f"{time},{'heater' if time // 8 % 2 else 'pause'},{21 + 0.1 * time:.1f}" for time in range(0, 80, 2)]
+    assert "only one thermometer here, 'T (°C)'" in str(look("\n".join(["time (s),phase,T (°C)", *rows, ""])).question)

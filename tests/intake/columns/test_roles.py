@@ -201,3 +201,27 @@ def test_an_empty_column_of_the_kits_own_file_comes_back_as_it_was(tmp_path):
 def test_a_column_for_light_without_numbers_is_left_out_and_said(cells):
     run = read_run("elapsed_s,treated_degC,control_degC,light\n" + "".join(f"{2 * n},21,20,{cell}\n" for n, cell in enumerate(cells)))
     assert "light" not in run.readings and "Column 'light' holds no numbers: left out." in run.remarks
+
+
+@pytest.mark.parametrize(
+    "head, celsius, decimals",
+    [
+        ("Temperature (°C),Temperature (°F)", [20.4] * 6, 2),  # called alike: one value throughout is enough
+        ("a,b", [22.9375, 22.9375, 23.0, 23.0, 22.9375, 23.0], 4),  # two values, so fine that no other thermometer would fit them
+        ("a,b", [21.4, 21.5, 21.5, 21.6, 21.7, 21.6], 1),
+    ],
+)
+def test_one_thermometer_in_two_units_is_never_both_vessels(head, celsius, decimals):
+    rows = [f"{2 * place},{value},{round(1.8 * value + 32, decimals)}" for place, value in enumerate(celsius)]
+    assert "There is only one thermometer here" in str(look("\n".join([f"time (s),{head}", *rows, ""])).question)
+
+
+def test_two_thermometers_that_stand_still_are_not_taken_for_one():
+    rows = [f"{2 * place},21,70" for place in range(6)]
+    assert look("\n".join(["time (s),a,b", *rows, ""]), treated="a", control="b", unit="degC").run is not None
+    assert [each.keyword for each in look("\n".join(["time (s),a,b", *rows, ""])).questions] == ["treated", "control", "unit"]
+
+
+def test_a_kiln_is_a_thermometer_if_it_is_called_so():
+    rows = [f"{2 * place},{554.1 - place},37.9" for place in range(6)]
+    assert look("\n".join(["time (s),temp oven,temp room side", *rows, ""]), treated=2, control=3, unit="degC").run.readings.treated.iloc[0] == 554.1

@@ -133,3 +133,9 @@ def test_one_reading_is_no_run():
 @pytest.mark.parametrize("shift", [0, 5, 43200, 86390])
 def test_shifting_the_clock_changes_nothing(shift):
     assert elapsed(record(clock_face(np.arange(0, 20, 2) + shift))) == list(range(0, 20, 2))
+
+
+def test_a_pause_of_an_hour_between_full_hours_is_no_summer_time():
+    """Clocks go forward at a full hour (IANA time zone database: every change of the last thirty years)."""
+    seconds = [*range(36007, 36017, 2), *range(39617, 39627, 2)]
+    assert elapsed(record(clock_face(seconds, "%Y-%m-%d %H:%M:%S")))[5] == 3610
