@@ -5,11 +5,13 @@ from pathlib import Path
 
 from kit.charts import chart, marked_run
 from kit.charts.still import svg
+from kit.coursework import LESSONS
 from kit.desk.pooling import next_runs, open_points, suspect_runs
 from kit.estimate import rounded
-from kit.report import bullets, document, element, paragraphs, SAFETY, said, section, table, write_whole
+from kit.report import bullets, document, element, from_markdown, paragraphs, SAFETY, said, section, table, write_whole
 
 FOLDER, PAGE, SHEETS = "pages", "class-page.html", "bench-sheets.html"
+GOOD_BENCH = "![A good bench](pictures/good-bench.svg)"
 TITLE = "Our class: how much warmer, and how sure?"
 NO_NUMBER = "This run gives no number. {}"
 
@@ -67,7 +69,8 @@ def _run(made, suspect):
 
 def bench_sheets(cards):
     """A sheet for each group, each on a page of its own: its card and its record."""
-    pages = [section(f"Group {card.group}", card._repr_html_(), id_=f"group-{place}") for place, card in enumerate(cards)]
+    drawing = element("figure", from_markdown(GOOD_BENCH, LESSONS))
+    pages = [section(f"Group {card.group}", drawing, card._repr_html_(), id_=f"group-{place}") for place, card in enumerate(cards)]
     breaks = "".join(f"#group-{place} {{ break-before: page; }}" for place in range(1, len(pages)))
     return document("Bench sheets", element("style", f"@media print {{ main > h1 {{ display: none; }} {breaks} }}"), *pages)
 

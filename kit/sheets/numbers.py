@@ -9,6 +9,7 @@ from kit.bench import expected_pair
 from kit.coursework import read_lesson
 from kit.estimate import rounded
 from kit.examples import example_run
+from kit.physics import dose
 from kit.settings import class_settings, LINES
 from kit.sheets.period import period_of
 from kit.units import span
@@ -20,6 +21,7 @@ from kit.widgets.planet import planet_view
 
 LAMPS = {line.name: line.choices for line in LINES}["kind"]
 NEVER_MIN = 60
+TEASPOON_G = 5.0  # of baking soda, level (common practice, no source)
 CAUTIONS = ("ventilate", "way out", "eyes", "tablets", "lamp", "alone", "glass", "cylinder", "boiling", "rules")
 
 
@@ -31,12 +33,12 @@ def known(name):
 
 def _bench():
     """What the class's settings say, and what follows for the gas and for the room."""
-    said, dose = class_settings(), gas_dose()
-    card = bench_card(dose)
+    said, made = class_settings(), gas_dose()
+    card = bench_card(made)
     texts = {"volume": f"{said['volume_l']:g} L", "depth": f"{said['depth_cm']:g} cm", "mouth": f"{said['mouth_cm']:g} cm"}
     texts |= {"lamp": LAMPS[said["kind"]], "lamp_watts": f"{said['power_w']:g} W", "taken_up": f"{said['taken_up_w']:g} W"}
-    texts |= {"gas": dose.made_from, "water": f"{dose.setup.water_ml:g} mL", "litres": str(dose.litres), "share": str(dose.share)}
-    texts |= {"groups": f"{dose.setup.groups:g}", "room_size": f"{dose.setup.room_m3:g} m³", "room_ppm": f"{rounded(dose.room_ppm, 0)} ppm"}
+    texts |= {"gas": made.made_from, "water": f"{made.setup.water_ml:g} mL", "litres": str(made.litres), "share": str(made.share)}
+    texts |= {"groups": f"{made.setup.groups:g}", "room_size": f"{made.setup.room_m3:g} m³", "room_ppm": f"{rounded(made.room_ppm, 0)} ppm"}
     texts |= {"gas_at": f"{said['gas_at_min']:g}", "read_after": f"{said['read_after_min']:g}", "read_at": f"{card.gas_at_min + card.read_min:g}"}
     return texts | period_of(card).texts | {f"caution_{code.replace(' ', '_')}": str(safety(code)[0]) for code in CAUTIONS}
 
@@ -60,6 +62,12 @@ def _first_run():
     return numbers_of_effect(paired_effect(run, suggest_windows(run))).texts | {"run": run.name}
 
 
+def _home():
+    """Of the kitchen's two bundled runs, and the vinegar that uses up a level teaspoon of soda."""
+    vinegar_ml = dose.acid_needed_g(TEASPOON_G, "acetic") / dose.vinegar_acid_g(1)
+    return glass_view().numbers().texts | {"vinegar": f"{rounded(float(vinegar_ml), -1)} mL"}
+
+
 SOURCES = {
     "": _bench,
     "expect": _expected,
@@ -67,5 +75,5 @@ SOURCES = {
     "01": lambda: energy_view().numbers().texts,
     "02": lambda: filling_view().numbers().texts,
     "11": lambda: planet_view().numbers().texts,
-    "home": lambda: glass_view().numbers().texts,
+    "home": _home,
 }

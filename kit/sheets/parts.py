@@ -5,6 +5,7 @@ from kit.charts import chart
 from kit.charts.still import svg
 from kit.coursework import filled, read_lesson, RUBRIC
 from kit.examples import example_run
+from kit.physics import room
 from kit.report import element, said, table
 from kit.settings import class_settings
 from kit.sheets.period import period_of
@@ -28,6 +29,11 @@ def _circuits():
     watts = class_settings()["power_w"]
     rows = [(f"{volts} V, fuse of {amperes} A", int(STEADY_PART * volts * amperes // watts)) for volts, amperes in VOLTS_AMPERES]
     return table(f"Lamps of {watts:g} W on one circuit, if nothing else is on it", rows, ("circuit", "lamps at most"))
+
+
+def _limits():
+    rows = [(f"{limit.ppm:,} ppm", limit.over, limit.by) for limit in room.LIMITS]
+    return table("Limits for CO2 in the air of a room", rows, ("CO2", "over", "by"))
 
 
 def _chart():
@@ -65,4 +71,4 @@ def _run():
     return example_run(read_lesson("00").run)
 
 
-PARTS = {"timeline": _period, "circuits": _circuits, "chart": _chart, "readings": _readings, "cards": _cards, "rubric_table": _rubric}
+PARTS = {"timeline": _period, "circuits": _circuits, "limits": _limits, "chart": _chart, "readings": _readings, "cards": _cards, "rubric_table": _rubric}

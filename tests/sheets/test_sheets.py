@@ -17,7 +17,8 @@ from tests.lessons.test_language import FORBIDDEN, HARDEST, LONGEST
 
 FILES = sorted((TEACHERS / "sheets").glob("*.md"))
 NAMES = [path.stem for path in FILES]
-AT_THE_BENCH = ("01-try-out",)
+AT_THE_BENCH = ("01-try-out", "02-bench-period", "03-risk-assessment")
+FOR_LEARNERS = ("10-letter-home", "11-glossary")
 ODD = """\
 [show]
 temperature = "°F"
@@ -116,3 +117,31 @@ def test_markdown_runs_nothing_and_names_a_picture_that_is_missing(tmp_path):
     assert "<script" not in html and "href" not in html and '<th scope="col">' in html and "<td></td>" in html
     with pytest.raises(Fault, match="The picture none.svg is not there"):
         from_markdown("![a drawing](none.svg)", tmp_path)
+
+
+@pytest.mark.parametrize("name", FOR_LEARNERS)
+def test_what_learners_and_families_read_is_easy_to_read(usual, name):
+    body = re.sub(r"<style>.*?</style>|<caption>.*?</caption>", "", usual[name].partition("<body>")[2], flags=re.DOTALL)
+    lines = re.sub(r"</(?:p|li|h\d|td|th)>", "\n", body)
+    text = prose(re.sub(r"<br>|[☐_]+", " ", re.sub(r"<[^>]+>", "", lines)))
+    assert grade(text) <= HARDEST and not [found.group() for found in re.finditer(FORBIDDEN, text, re.IGNORECASE)]
+    assert not [words for words in sentences(text) if len(words) > LONGEST]
+
+
+def test_a_lesson_at_the_bench_follows_the_class_and_says_what_does_not_fit(odd, usual):
+    """Usual: gas 11 min after the lamp, read 10 min later, so the lamp goes on a minute before the bell and the reading stands at minute 20."""
+    assert "The lamp goes on 1 min before the bell. It fits, with 13 min to spare." in seen(usual["02-bench-period"])
+    rows = period_of(bench_card(gas_dose())).rows
+    assert rows[0][0] == 10 - 20 and [bell for bell, run, _ in rows if run == "45"] == [10 + 25]
+    assert "The lamp goes on 10 min before the bell. It is 2 min too long for one lesson" in seen(sheet_page("02-bench-period"))
+
+
+def test_lamps_on_a_circuit_are_counted_by_their_own_power(odd, usual):
+    """230 V and 10 A carry 2300 W; four fifths of it feed 24 lamps of 75 W, and 3 of 600 W."""
+    assert re.search(r"fuse of 10 A\s+24 ", seen(usual["03-risk-assessment"]))
+    assert re.search(r"fuse of 10 A\s+3 ", seen(sheet_page("03-risk-assessment"))) and "70 mL of vinegar" in seen(sheet_page("03-risk-assessment"))
+
+
+def test_vinegar_for_the_kitchen_uses_up_a_teaspoon_of_soda(usual):
+    """A gram of bicarbonate takes 14.3 mL of 5 % vinegar (stoichiometry): 5 g take about 70 mL."""
+    assert "70 mL, in place of water and acid" in seen(usual["10-letter-home"])

@@ -100,9 +100,13 @@ def _table(course, least, most):
     return rows("How much warmer the treated glass is than its twin, computed", ["minutes after", f"at least, {unit()}", f"at most, {unit()}"], cells)
 
 
-@cache
 def kitchen_numbers():
     """`Numbers` for the cards: the two bundled kitchen runs, the second read late as well, and the usual glass."""
+    return _numbers_in(unit())
+
+
+@cache
+def _numbers_in(_unit):
     film, gas = (paired_effect(example_run(name), windows) for name, windows in RUNS.values())
     late = paired_effect(example_run(RUNS["gas"][0]), LATER)
     usual, cup = (_course(depth, USUAL["mouth_cm"], USUAL["water_c"], "gas", "still") for depth in (USUAL["depth_cm"], 4))
