@@ -4,25 +4,41 @@ import re
 
 from kit.desk.bringing import desk_card
 from kit.desk.counting import hinges_of, KEPT, notes_of, predictions_of, questions_of
-from kit.widgets.cards import beside, buttons, choices, text
+from kit.desk.years import earlier_years, keep_year
+from kit.widgets.cards import area, beside, bullets, buttons, choices, text
 from kit.widgets.intake import first_rows
 
 NOTHING = "No hand-in has come in yet. Loggers' files alone don't hold what anybody thought."
 NAMELESS = "Counts only: no names, and nothing here is a mark."
 FEW = "With so few, everybody may know who said what. Show it only if that is fine with them."
 NAMED, ENOUGH = 5, 5
+EARLIER = 4  # classes beside this one; the newest
+HEADS = ("choice", "at first", "of them sure", "changed to it")
+KEPT_YEAR = "Kept in {}. The next class will see it beside its own."
 UNFILLED = re.compile(r"\{[^}]*\}")
 
 
 def predictions_card(desk):
-    """A table for each prediction: how many chose what, how many were sure, and what they changed it to."""
+    """A table for each prediction: how many chose what, how many were sure, what they changed it to, and what earlier classes chose."""
 
     def draw():
         counts = predictions_of(desk.collected.packages)
-        tables = [part for place, count in enumerate(counts) for part in _prediction(place, count)]
-        return [*_about(desk, counts), *tables]
+        years, faults = earlier_years()
+        tables = [part for place, count in enumerate(counts) for part in _prediction(place, count, years[-EARLIER:])]
+        unread = [bullets("unread", "Could not be read", faults)] if faults else []
+        return [*_about(desk, counts), *tables, *unread, *(_keeping() if counts else [])]
 
-    return desk_card(desk, "predictions", "What the class predicted, and changed", draw)
+    def keep(values):
+        path = keep_year(values.get("label", ""), predictions_of(desk.collected.packages))
+        desk.turn += 1
+        return KEPT_YEAR.format(path.as_posix())
+
+    return desk_card(desk, "predictions", "What the class predicted, and changed", draw, keep=keep)
+
+
+def _keeping():
+    label = area("label", "Class and year, such as 8b 2026. No names of learners.", "", rows=1)
+    return [label, buttons("keep-do", ("keep", "Keep these counts for later years"))]
 
 
 def _about(desk, counts):
@@ -32,10 +48,11 @@ def _about(desk, counts):
     return [text("nameless", NAMELESS, tone="quiet"), *few]
 
 
-def _prediction(place, count):
-    rows = [(words, number, sure, changed) for words, number, sure, changed in count.rows]
+def _prediction(place, count, years):
+    met = [year for year in years if any(year.of(count))]
+    rows = [(*row, *earlier) for row, *earlier in zip(count.rows, *(year.of(count) for year in met))]
     stayed = f"{count.changed[KEPT]} kept their answer when they looked again." if count.changed else "Nobody has looked again yet."
-    table = first_rows(f"table-{place}", str(count), ("choice", "at first", "of them sure", "changed to it"), rows)
+    table = first_rows(f"table-{place}", str(count), (*HEADS, *(year.label for year in met)), rows)
     return [text(f"stem-{place}", count.prediction.stem, tone="stem"), table, text(f"stayed-{place}", stayed, tone="quiet")]
 
 

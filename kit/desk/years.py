@@ -1,0 +1,72 @@
+"""What earlier classes predicted: a small file of counts for each class and year, without names, beside the desk."""
+
+import json
+from dataclasses import dataclass, field
+from datetime import date
+from pathlib import Path
+
+from kit.coursework import safe_name
+from kit.desk.counting import GONE
+from kit.faults import Fault
+from kit.storage import write_atomically
+
+FOLDER, KIND = "years", "twin-vessels class counts"
+LONGEST_LABEL = 40
+NO_LABEL = "Write class and year first, such as 8b 2026."
+REFUSED = "The counts could not be written ({why}). Make room in the folder years, then press again."
+DAMAGED = "{name} in the folder years holds no counts that can be read. It is passed over."
+
+
+@dataclass(frozen=True)
+class YearCount:
+    """One class in one year: its `label`, the day its counts were `kept`, and {card: {choice: how many predicted it at first}}."""
+
+    label: str
+    kept: str
+    first: dict = field(default_factory=dict)
+
+    def of(self, count):
+        """For each row of a `PredictionCount`: '7 of 24'; '' where this class never met the card. Choices that are gone count as such."""
+        told = self.first.get(card_of(count), {})
+        texts, total = [row[0] for row in count.rows], sum(told.values())
+        gone = sum(number for text, number in told.items() if text not in texts)
+        return [f"{told.get(text, 0) + gone * (text == GONE)} of {total}" if total else "" for text in texts]
+
+
+def keep_year(label, counts, folder=".", today=None):
+    """Keep the first choices of these `PredictionCount`s as those of the class and year named; gives the path. Counts that were kept under
+    the same label are replaced. A Fault for no label, or where the folder refuses."""
+    label = " ".join(str(label).split())[:LONGEST_LABEL]
+    if not label:
+        raise Fault(NO_LABEL)
+    first = {card_of(count): dict(count.first) for count in counts}
+    told = {"kind": KIND, "class": label, "kept": str(today or date.today()), "first": first}
+    path = Path(folder) / FOLDER / safe_name(f"{label.replace('.', '-')}.json")
+    try:
+        write_atomically(path, json.dumps(told, ensure_ascii=False, indent=1) + "\n")
+    except OSError as problem:
+        raise Fault(REFUSED.format(why=problem.strerror)) from problem
+    return path
+
+
+def earlier_years(folder="."):
+    """(`YearCount`s of all classes that were kept, the newest last; a sentence for each file that can't be read)."""
+    found, faults = [], []
+    for path in sorted((Path(folder) / FOLDER).glob("*.json")):
+        try:
+            found.append(_read(json.loads(path.read_text(encoding="utf-8"))))
+        except (OSError, ValueError, TypeError, KeyError, AttributeError):
+            faults.append(DAMAGED.format(name=path.name))
+    return tuple(sorted(found, key=lambda year: (year.kept, year.label))), tuple(faults)
+
+
+def _read(told):
+    first = {str(card): {str(text): int(number) for text, number in choices.items()} for card, choices in told["first"].items()}
+    if told["kind"] != KIND or any(number < 0 for choices in first.values() for number in choices.values()):
+        raise ValueError(KIND)
+    return YearCount(str(told["class"])[:LONGEST_LABEL], str(told["kept"]), first)
+
+
+def card_of(count):
+    """What names a prediction in the file: '00.warmer'."""
+    return f"{count.lesson.number}.{count.prediction.key}"
