@@ -3,7 +3,7 @@
 from kit.analysis.planning import bench_card, gas_dose
 from kit.charts import chart
 from kit.charts.still import svg
-from kit.coursework import filled, read_lesson, RUBRIC
+from kit.coursework import read_lesson, RUBRIC
 from kit.examples import example_run
 from kit.physics import room
 from kit.report import element, said, table
@@ -18,7 +18,7 @@ FIRST_MIN = 5
 
 def _period():
     rows = [(_bell(bell), minute, what) for bell, minute, what in period_of(bench_card(gas_dose())).rows]
-    return table("One lesson, minute by minute", rows, ("bell", "minute of the run", "what happens"))
+    return table("One lesson, minute by minute", rows, ("after the bell, min", "minute of the run", "what happens"))
 
 
 def _bell(minute):
@@ -47,7 +47,7 @@ def _readings():
     rows = []
     for minute in range(FIRST_MIN, int(run.minutes[-1]) + 1):
         near = columns.iloc[abs(run.minutes - minute).argmin()]
-        rows.append((minute, *(temperature(each, 1) for each in near)))
+        rows.append((minute, *(temperature(each, 2) for each in near)))
     return table(f"Run {run.name}: invented, from the kit's vessel model", rows, ("minute", f"treated, {unit()}", f"control, {unit()}"))
 
 
