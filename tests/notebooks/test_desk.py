@@ -26,4 +26,4 @@ def test_it_is_closed_to_stray_keys_and_each_cell_is_one_line():
     assert all(cell["metadata"]["deletable"] is False and len(cell["metadata"]["tags"]) == 1 for cell in cells(DESK))
     assert all(cell["metadata"]["editable"] is False for cell in cells(DESK, "markdown"))
     assert max(len(each.splitlines()) for each in code) == 2 and all(len(each.splitlines()) == 1 for each in code[1:])
-    assert len(outlines(DESK.parent)[0].steps) == 9 == len(code) - 1
+    assert len(outlines(DESK.parent)[0].steps) == 10 == len(code) - 1
