@@ -13,6 +13,7 @@ def test_a_script_that_never_answers_ends_its_test_and_no_other(open_page, scrip
     with calls_limited(0.5), pytest.raises(AssertionError, match="The browser has not answered this call in 0.5 s."):
         page.evaluate(script)
     assert open_page().evaluate("1 + 1") == 2
+    page.context.close()  # or putting it away would wait for it, and its loop take a processor, for as long as any call may
 
 
 def test_every_kind_of_call_has_the_limit(open_page):

@@ -6,7 +6,8 @@ import pytest
 from tests.browser.server import CHECKOUT
 
 FIRST = ".jp-Notebook .jp-Cell"
-SIDES = "() => ({ left: window.jupyterapp.shell.leftCollapsed, right: window.jupyterapp.shell.rightCollapsed })"
+SIDES = "([left, right]) => window.jupyterapp.shell.leftCollapsed === left && window.jupyterapp.shell.rightCollapsed === right"
+LISTED = "names => [...document.querySelectorAll('.jp-DirListing-itemText')].map(each => each.textContent).join() === names.join()"
 READY = "() => window.jupyterapp?.shell.currentWidget?.sessionContext?.session?.kernel?.connectionStatus === 'connected'"
 MINUTE_MS = 60_000
 LESSONS = sorted(path.name for path in (CHECKOUT / "lessons").glob("*.ipynb"))
@@ -28,17 +29,17 @@ def land(page, lab):
 
 def test_it_lands_on_lesson_00_and_asks_nothing(page, start_lab, picture):
     land(page, start_lab())  # never seen by a narrow page, whose closed file list the server would remember
-    assert page.evaluate(SIDES) == {"left": False, "right": True}
+    page.wait_for_function(SIDES, arg=[False, True])
+    page.wait_for_function(LISTED, arg=LESSONS)
     assert page.locator(".jp-Dialog, .Toastify__toast").count() == 0
-    assert page.locator(".jp-DirListing-itemText").all_inner_texts() == LESSONS
     picture(page, "lab-1280x800")
 
 
 def test_on_a_phone_the_file_list_is_closed_and_the_lesson_fills_the_screen(phone, lab, picture):
     land(phone, lab)
-    assert phone.evaluate(SIDES) == {"left": True, "right": True}
+    phone.wait_for_function(SIDES, arg=[True, True])
+    phone.wait_for_function("() => document.querySelector('.jp-Notebook').clientWidth > 350")
     assert phone.evaluate("document.documentElement.scrollWidth") == 390
-    assert phone.locator(".jp-Notebook").bounding_box()["width"] > 350
     picture(phone, "lab-390x844")
 
 
@@ -81,9 +82,10 @@ def test_the_gate_stops_and_names_what_asks_for_another_machine(browser, gate, l
         strict.watch(page)
         page.goto(lab.landing)
         page.evaluate("() => fetch('http://elsewhere.invalid/x').catch(() => 0)")
-        page.evaluate("() => { setTimeout(() => { throw new Error('ours') }); }")
-        page.evaluate("() => console.error('said')")
-        page.wait_for_timeout(200)
+        with page.expect_event("pageerror"):
+            page.evaluate("() => { setTimeout(() => { throw new Error('ours') }); }")
+        with page.expect_event("console", lambda message: message.text == "said"):
+            page.evaluate("() => console.error('said')")
     assert strict.outside == ["http://elsewhere.invalid/x"]
     assert {"ours", "said"} <= set(strict.complaints)
 

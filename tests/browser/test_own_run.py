@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from kit.coursework import own_runs, remember
-from tests.browser.conftest import DO
+from tests.browser.conftest import DO, INTO_VIEW, WRITTEN
 from tests.widgets.invented import invented_run
 
 NAME, LESSONS = "your-own-run.ipynb", Path(__file__).parents[2] / "lessons"
@@ -58,8 +58,7 @@ def bring_in(page):
 
 
 def at_step(page, step):
-    page.get_by_role("heading", name=f"Step {step} of").evaluate("head => head.scrollIntoView()")
-    page.wait_for_timeout(300)
+    page.get_by_role("heading", name=f"Step {step} of").evaluate(INTO_VIEW)
 
 
 def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_run, axe, picture, started, restart_kernel):
@@ -95,8 +94,9 @@ def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_ru
     started(page)
     page.evaluate(DO, "docmanager:save")
     page.reload()
+    started(page)
     card(page, "The effect").get_by_text(sentence).first.wait_for()
-    assert card(page, "For your notebook").get_by_role("textbox").input_value() == "My jar warmed more than its twin."
+    page.wait_for_function(WRITTEN, arg="My jar warmed more than its twin.")
     (own,) = own_runs(page_of_own_run.folder)
     assert own.file == "roof.csv" and (page_of_own_run.folder / "roof.csv").read_bytes() == messy()
 
