@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from kit import example_run, read_run
-from tests.browser.conftest import DO, shared_page
+from tests.browser.conftest import CONNECTED, DO, shared_page
 
 CHECKOUT = Path(__file__).parents[2]
 KELVIN = CHECKOUT / "datasets" / "six-loggers" / "5-pipe-kelvin.txt"
@@ -15,12 +15,21 @@ SETUP = """import os, sys, threading
 sys.path.insert(0, {checkout!r})
 os.makedirs({folder!r}, exist_ok=True)
 os.chdir({folder!r})
-from kit import bring_in, follow, hand_sheet, read_run"""
+from kit import bring_in, follow, hand_sheet, read_run
+from kit.widgets.live import following
+following.UNSEEN_S = 1"""
 # Leaves a file behind once the live view has ended.
 SPY = """def spy():
     live._thread.join()
     open("ended", "w").close()
-threading.Thread(target=spy, daemon=True).start()"""
+spying = threading.Thread(target=spy, daemon=True)
+spying.start()"""
+# Ends the live view of the test before: one that ended later would write into the next test's folder.
+END_LIVE = """async () => {
+  const { kernel } = window.jupyterapp.shell.currentWidget.sessionContext.session;
+  const code = 'if "live" in globals(): live._stopped.set(); spying.join()';
+  return (await kernel.requestExecute({ code }).done).content.status;
+}"""
 CODE = 'run = read_run("5-pipe-kelvin.txt", treated="Probe 1 [K]")'
 LOGGED = "Time (s),Treated (°C),Control (°C)\n0,21.4,21.0\n10,21.5,21.1\n"
 HOW_MANY = "() => window.jupyterapp.shell.currentWidget.content.widgets.length"
@@ -53,7 +62,9 @@ def desk(browser, lab):
 def fresh(desk, run_all):
     """The page of `desk` as if its notebook were run for the first time, and the emptied folder with a logger's file in it."""
     page, folder = desk
+    page.evaluate(CONNECTED)
     page.evaluate(DO, "notebook:clear-all-cell-outputs")
+    assert page.evaluate(END_LIVE) == "ok"
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir()
     (folder / "logger.csv").write_text(LOGGED, "utf-8")

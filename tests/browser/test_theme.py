@@ -18,6 +18,8 @@ def test_a_chart_follows_the_dark_theme_and_keeps_its_height(page, open_notebook
     run_all(page)
     page.wait_for_selector(".js-plotly-plot .main-svg", state="attached")
     page.wait_for_selector(".kit-card")
+    page.wait_for_function(f"() => ({HEIGHT})() > 300")
+    page.evaluate(TWO_FRAMES)
     height, turned = page.evaluate(HEIGHT), "invert(0.93) hue-rotate(180deg)"
     for theme, light, look in (("JupyterLab Dark", "false", turned), ("JupyterLab Light", "true", "none")):
         page.evaluate(CHANGE, theme)
@@ -25,4 +27,4 @@ def test_a_chart_follows_the_dark_theme_and_keeps_its_height(page, open_notebook
         page.evaluate(TWO_FRAMES)
         picture(page, f"chart-{light}")
         assert page.evaluate(FILTER) == look
-        assert page.evaluate(HEIGHT) == height > 300
+        assert page.evaluate(HEIGHT) == height
