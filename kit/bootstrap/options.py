@@ -6,6 +6,7 @@ from pathlib import Path
 from kit.bootstrap.places import CHECKOUT, own_folder
 
 ABOUT = "Twin Vessels: two vessels, one lamp, CO2 in one. How much warmer did it get, and how sure are you?"
+INTO = {"pool": "pooled", "guide": "pages/guide.html"}  # where a command writes in the teacher's folder, unless told
 
 
 def read(words):
@@ -18,7 +19,7 @@ def read(words):
     if getattr(options, "work", CHECKOUT) is None and not getattr(options, "course", None):  # a course has a place of its own
         options.work = own_folder() / ("my-class" if getattr(options, "teacher", False) else "my-work")
     if getattr(options, "into", CHECKOUT) is None:
-        options.into = own_folder() / "my-class" / "pooled"
+        options.into = own_folder() / "my-class" / INTO[options.command]
     if options.command == "serve":
         settle_serve(options)
     options.rest = words[cut + 1 :]
@@ -28,7 +29,7 @@ def read(words):
 def parser():
     whole = argparse.ArgumentParser(prog="python3 -m kit", description=ABOUT, epilog="Begin with: python3 -m kit lab")
     commands = whole.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    for add in (add_lab, add_serve, add_prepare, add_copy, add_course, add_pool, add_test, add_check, add_lock):
+    for add in (add_lab, add_serve, add_prepare, add_copy, add_course, add_guide, add_pool, add_test, add_check, add_lock):
         add(commands)
     return whole
 
@@ -105,6 +106,12 @@ def add_course(commands):
     add.add_argument("name", help="its number and name, such as 20-our-lamp")
     for name, text in (("check", "say what each lesson lacks, and run its cells"), ("pack", "make one zip of it for learners")):
         command(actions, name, text).add_argument("folder", type=Path, help="the course's folder")
+
+
+def add_guide(commands):
+    guide = command(commands, "guide", "write the teacher's guide and sheets as one page to print, and open it")
+    guide.add_argument("--into", type=Path, default=None, metavar="FILE", help="where it goes (without it: my-class/pages/guide.html)")
+    guide.add_argument("--no-browser", dest="browser", action="store_false", help="only print where it is")
 
 
 def add_pool(commands):

@@ -33,12 +33,17 @@ def sheet_titles():
 
 def sheet_page(name):
     """One sheet as an HTML text that needs no network, its numbers as they are for this class. A Fault for a sheet or a number that is not there."""
+    title, body = sheet_body(name)
+    return document(title, element("style", LOOK), body)
+
+
+def sheet_body(name):
+    """(title, HTML) of one sheet, without the page around it. Faults as `sheet_page`."""
     path = _files().get(name)
     if path is None:
         raise Fault(NO_SHEET.format(name=name, names=", ".join(sorted(_files()))))
     title, text = _parted(_filled(name, path.read_text(encoding="utf-8")))
-    body = ALONE.sub(lambda found: PARTS[found[1]](), from_markdown(text, path.parent))
-    return document(title, element("style", LOOK), body)
+    return title, ALONE.sub(lambda found: PARTS[found[1]](), from_markdown(text, path.parent))
 
 
 def write_sheets(names, folder="."):

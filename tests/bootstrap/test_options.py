@@ -25,7 +25,7 @@ def test_a_port_is_a_number_that_can_be_one(number, capsys):
     assert capsys.readouterr().err.endswith("argument --port: a port is a number from 1 to 65535\n")
 
 
-@pytest.mark.parametrize("words", [["--help"], *([each, "--help"] for each in ("lab", "prepare", "copy", "pool", "test", "check"))])
+@pytest.mark.parametrize("words", [["--help"], *([each, "--help"] for each in ("lab", "prepare", "copy", "guide", "pool", "test", "check"))])
 def test_help_is_there_for_the_whole_and_each_part(words, capsys):
     with pytest.raises(SystemExit) as end:
         read(words)
