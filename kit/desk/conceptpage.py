@@ -22,8 +22,9 @@ STYLE = """
 .kit-circle { display: inline-block; width: 1.5em; border: 1px solid; border-radius: 50%; text-align: center; margin-right: 0.6em; }
 .kit-code { font-size: 1.2rem; margin: 0.6rem 0; }
 @media print { main > h1 { display: none; } main > section + section { break-before: page; }
-  body { font-size: 10pt; line-height: 1.3; } .kit-item { margin: 0.45rem 0; } }
+  body { font-size: 10pt; line-height: 1.3; } .kit-item { margin: 0.45rem 0; } .kit-item ol { columns: 2; } }
 """
+KEY_STYLE = "section { break-inside: avoid; } th:first-child { width: 4rem; } td:last-child { width: 38%; }"
 
 
 def write_concept_pages(folder="."):
@@ -55,7 +56,7 @@ def _item(number, question):
 def concept_key_page(lesson):
     """The key as one HTML text: what is right, the idea behind each other choice, and where lessons teach it."""
     parts = [_key(number, question) for number, question in enumerate(lesson.questions, start=1)]
-    return document("Key to the eight questions", said("p", USE), said("p", UNTESTED, cls="gap"), *parts)
+    return document("Key to the eight questions", element("style", KEY_STYLE), said("p", USE), said("p", UNTESTED, cls="gap"), *parts)
 
 
 def _key(number, question):
