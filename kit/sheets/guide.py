@@ -9,7 +9,8 @@ from kit.sheets.sheet import LOOK, sheet_body, sheet_titles
 FIRST, TITLE = "guide.md", "Guide for teachers"
 HEAD = re.compile(r"<h2>(.*?)</h2>", re.DOTALL)
 STYLE = """
-.contents { columns: 2; list-style: none; padding: 0; } .contents li { break-inside: avoid; margin: 0.15rem 0; } pre, code { overflow-wrap: anywhere; white-space: pre-wrap; }
+.contents { columns: 2; list-style: none; padding: 0; } .contents li { break-inside: avoid; margin: 0.15rem 0; }
+pre, code { overflow-wrap: anywhere; white-space: pre-wrap; }
 @media print { .leaf { break-before: page; } .contents a { color: inherit; text-decoration: none; } }
 @media (max-width: 40rem) { .contents { columns: 1; } }
 """
