@@ -13,7 +13,6 @@ from tests.lessons.test_language import FORBIDDEN
 
 # Our own practice, from no source: what a weak reader can take in. About 400 words a page, without its headings, which are the same in both.
 HARDEST, MEAN, LONGEST, MOST_WORDS, MOST_IN_A_CELL, FEEDBACK = 6, 12, 20, 420, 60, range(6, 27)
-LACKING = [path.stem for path in PAGES if path.stem[:2] not in ("00", "01", "02", "03", "04", "05", "06", "07", "08", "09", "10", "11")]
 ALIKE = {
     "headings": r"^#+ .*$", "minutes": r"^\d+ minutes", "goals": r"\*\*Goal \d\.\*\*", "answers": r"\(Goal \d, questions? [\d and,]+\)",
     "pictures": r"!\[[^\]]*\]\([^)]*\)", "folds": r"</?details>|<summary>.*</summary>", "listed": r"^(?:-|\d\.) ", "lessons": r"Lesson \d\d",
@@ -21,6 +20,7 @@ ALIKE = {
 }  # fmt: skip
 LINES = {"predictions": {"stem", "says"}, "questions": {"stem", "hint", "feedback"}, "notes": {"prompt", "starters", "samples", "look_for"}}
 WITHIN = {"feedback": ("choices", "feedback"), "samples": ("samples", "text")}
+WHOLE = {"02-safe", "at-home-safe", "at-home-safegas", "at-home-set"}  # cautions and a recipe: nothing is left out of them, and they are not counted
 BRACED = re.compile(r"\{[^}]*\}")
 
 
@@ -54,11 +54,11 @@ def said(path):
 
 
 def test_every_lesson_has_short_texts():
-    assert [path.stem for path in PAGES if not short_file(path).exists()] == LACKING
+    assert [path.stem for path in PAGES if not short_file(path).exists()] == []
     assert {path.stem for path in short_file(PAGES[0]).parent.iterdir()} <= {path.stem for path in PAGES}
 
 
-@pytest.mark.parametrize("path", [path for path in PAGES if short_file(path).exists()], ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", PAGES, ids=lambda path: path.stem)
 class TestEachLesson:
     def test_it_names_only_cells_cards_and_lines_that_there_are(self, path):
         short, table = short_of(path), table_of(path)
@@ -84,7 +84,7 @@ class TestEachLesson:
     def test_numbers_and_marks_are_those_of_the_usual_texts(self, path):
         assert [(usual, short) for usual, short in pairs(path) if set(BRACED.findall(usual)) != set(BRACED.findall(short))] == []
         both = [*pairs(path), *zip(of_pages(path, "full"), of_pages(path), strict=True)]
-        assert [short for usual, short in both if not figures(short) <= figures(usual)] == []
+        assert [short for usual, short in both if not figures(short) <= figures(usual) or "°" in short] == []
 
     def test_the_cards_ask_the_same(self, path, tmp_path, monkeypatch):
         usual = read_lesson(number_of(path), tmp_path)
@@ -100,9 +100,8 @@ class TestEachLesson:
         assert sum(lengths) / len(lengths) <= MEAN and max(lengths) <= LONGEST
 
     def test_words_are_few(self, path):
-        open_ = [re.sub(r"<details>.*?</details>|^#[^\n]*", "", text, flags=re.DOTALL | re.MULTILINE) for text in of_pages(path)]
-        counts = [len(prose(text).split()) for text in open_]
-        assert sum(counts) <= MOST_WORDS and max(counts) <= MOST_IN_A_CELL
+        counts = {cell["id"]: words_in(source(cell)) for cell in page_of(path, "short")["cells"] if cell["cell_type"] == "markdown"}
+        assert sum(count for name, count in counts.items() if name not in WHOLE) <= MOST_WORDS and max(counts.values()) <= MOST_IN_A_CELL
         assert [(usual, short) for usual, short in pairs(path) if len(short.split()) > len(usual.split())] == []
 
     def test_feedback_is_a_sentence_or_two_or_three(self, path):
@@ -111,6 +110,11 @@ class TestEachLesson:
 
     def test_no_word_misleads_or_scolds(self, path):
         assert [found.group() for texts in said(path).values() for text in texts for found in re.finditer(FORBIDDEN, text, re.IGNORECASE)] == []
+
+
+def words_in(text):
+    """How many words of a text cell stand open, its heading apart."""
+    return len(prose(re.sub(r"<details>.*?</details>|^#[^\n]*", "", text, flags=re.DOTALL | re.MULTILINE)).split())
 
 
 def figures(text):
