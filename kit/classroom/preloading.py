@@ -14,7 +14,10 @@ import tempfile
 from kit.classroom.kernels import offer_forked_kernels
 
 SERVER = ("jupyterlab.labapp", "jupyter_server.serverapp", "jupyterhub.utils", "kit.jupyter")
-KERNEL = ("ipykernel.kernelapp", "ipykernel.ipkernel", "ipykernel.zmqshell", "IPython.core.completer", "IPython.core.magics")
+KERNEL = (
+    "ipykernel.kernelapp", "ipykernel.ipkernel", "ipykernel.zmqshell", "IPython.core.completerlib", "IPython.core.magics.history",
+    "IPython.extensions.storemagic", "tornado.platform.asyncio", "pdb", "kit.widgets.cards", "kit.widgets.watching",
+)  # fmt: skip
 UNUSED = ("debugpy",)  # nothing in the kit's JupyterLab asks for it, and each kernel would load 10 MB for it
 
 

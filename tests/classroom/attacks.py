@@ -76,7 +76,7 @@ def many_threads(world):
     limits.set_limit(resource.RLIMIT_NPROC, limits.threads_of_this_user() + 20)
     end = threading.Event()
     try:
-        for _ in range(100):
+        for _ in range(2000):
             threading.Thread(target=end.wait).start()
     finally:
         end.set()
@@ -124,7 +124,7 @@ ATTEMPTS = {
     "map 3 GB that are shared": lambda w: mmap.mmap(-1, 3 << 30).close(),
     "write a big file": fill,
     "raise a limit": lambda w: resource.setrlimit(resource.RLIMIT_FSIZE, (limits.FILE + 1, limits.FILE + 1)),
-    "start a hundred threads": many_threads,
+    "start any number of threads": many_threads,
 }
 
 

@@ -1,7 +1,6 @@
 """What the hub's configuration is told: that learners' folders are kept apart, or in one sentence why they are not, and then nothing is set."""
 
 import sys
-from importlib.util import find_spec
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -10,6 +9,7 @@ from traitlets.config import Config
 
 from kit.bootstrap.places import KIT
 from kit.classroom import asking, calls, fence, forked
+from tests.classroom.serving import needs_hub
 
 REASON = fence.missing_fence() or calls.missing_filter()
 
@@ -33,7 +33,7 @@ def test_a_class_inside_a_folder_that_all_may_read_is_not_kept_apart():
 
 
 @pytest.mark.skipif(REASON is not None, reason=str(REASON))
-@pytest.mark.skipif(find_spec("jupyterhub") is None, reason="this environment lacks jupyterhub")
+@needs_hub
 def test_where_it_can_the_spawner_is_set_and_the_process_begun(monkeypatch, tmp_path):
     begun, config = [], Config()
     monkeypatch.setattr(asking, "begin", begun.append)

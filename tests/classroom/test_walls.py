@@ -37,8 +37,8 @@ def world(tmp_path):
 
 
 def test_without_a_wall_each_attack_succeeds(world):
-    tried = [*FENCED, *REFUSED, "write a big file"]
-    tried.remove("open a ring")  # forbidden to all on some machines
+    forbidden_to_all_in_a_container = {"open a ring", "make a namespace", "ask for the keys"}
+    tried = [*FENCED, *(name for name in REFUSED if name not in forbidden_to_all_in_a_container), "write a big file"]
     assert attacked(world, "nothing", tried) == dict.fromkeys(tried, "done")
 
 
@@ -71,7 +71,7 @@ def test_behind_all_walls_the_attacks_fail_and_work_goes_on(world):
 
 
 def test_threads_are_limited(world):
-    assert attacked(world, "nothing", ["start a hundred threads"]) == {"start a hundred threads": "RuntimeError"}
+    assert attacked(world, "nothing", ["start any number of threads"]) == {"start any number of threads": "RuntimeError"}
 
 
 @pytest.mark.parametrize("machine", calls.MACHINES)
