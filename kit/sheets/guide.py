@@ -10,7 +10,7 @@ FIRST, TITLE = "guide.md", "Guide for teachers"
 HEAD = re.compile(r"<h2>(.*?)</h2>", re.DOTALL)
 STYLE = """
 .contents { columns: 2; list-style: none; padding: 0; } .contents li { break-inside: avoid; margin: 0.15rem 0; }
-pre, code { overflow-wrap: anywhere; white-space: pre-wrap; }
+thead th { overflow-wrap: normal; } pre, code { overflow-wrap: anywhere; white-space: pre-wrap; }
 @media print { .leaf { break-before: page; } .contents a { color: inherit; text-decoration: none; } }
 @media (max-width: 40rem) { .contents { columns: 1; } }
 """
@@ -37,7 +37,7 @@ def _of_texts():
         first, *rest = HEAD.split(from_markdown(path.read_text(encoding="utf-8"), path.parent))
         title, _, opening = first.partition("</h1>")
         if opening.strip() or not rest:
-            yield ("How to use it" if path.name == FIRST else title.replace("<h1>", "").strip(), opening, "leaf")
+            yield ("How to use it", opening, None) if path.name == FIRST else (title.replace("<h1>", "").strip(), opening, "leaf")
         short = path.name == FIRST
         for heading, body in zip(rest[::2], rest[1::2]):
             short = short and not re.match(r"\d", heading)  # until the first lesson
