@@ -8,7 +8,7 @@ from kit.faults import Caution
 from kit.words import account, counted, some
 
 FEWEST, FEWEST_MISSED = 8, 20
-"""Learners, and questions missed before by all together. In simulated classes the range held the truth in 93 to 96 of 100 from there on; with
+"""Learners, and questions missed before by all together. In simulated classes the range held the truth in 94 to 96 of 100 from there on; with
 fewer of either it held it less often than it says (`tests/statistics/test_gain.py`)."""
 CANNOT_TELL = "cannot tell"
 NOT_COUNTED = "not counted"
