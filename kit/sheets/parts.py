@@ -4,12 +4,13 @@ from kit.analysis.planning import bench_card, gas_dose
 from kit.charts import chart
 from kit.charts.still import svg
 from kit.coursework import read_lesson, RUBRIC
+from kit.estimate import rounded
 from kit.examples import example_run
 from kit.physics import room
 from kit.report import element, said, table
 from kit.settings import class_settings
 from kit.sheets.period import period_of
-from kit.units import temperature, unit
+from kit.units import temperature_in, unit
 
 VOLTS_AMPERES = ((230, 6), (230, 10), (230, 16), (120, 15), (120, 20))
 STEADY_PART = 0.8  # of what a fuse carries, for a load that stays on for hours (common practice, no source: ask whoever keeps the wiring)
@@ -47,7 +48,7 @@ def _readings():
     rows = []
     for minute in range(FIRST_MIN, int(run.minutes[-1]) + 1):
         near = columns.iloc[abs(run.minutes - minute).argmin()]
-        rows.append((minute, *(temperature(each, 2) for each in near)))
+        rows.append((minute, *(rounded(temperature_in(each), 2) for each in near)))
     return table(f"Run {run.name}: invented, from the kit's vessel model", rows, ("minute", f"treated, {unit()}", f"control, {unit()}"))
 
 

@@ -18,11 +18,11 @@ NO_SHEET = "There is no sheet {name!r}. There are: {names}."
 NOT_KNOWN = "The sheet {name} asks for {{{what}}}, which the kit does not know. Mend that name, or write what should stand there."
 LOOK = """
 table { border: 1px solid #555; } th, td { border: 1px solid #999; padding: 0.25rem 0.5rem; overflow-wrap: break-word; } thead th { background: #eee; }
-td:empty { min-width: 5rem; height: 1.9em; } hr { border: 0; border-top: 1px dashed #777; margin: 1.2rem 0; }
+td:empty { min-width: 5rem; height: 1.9em; } tbody th { width: auto; } hr { border: 0; border-top: 1px dashed #777; margin: 1.2rem 0; }
 .picture { display: block; overflow-x: auto; } .picture svg { display: block; width: 100%; height: auto; max-width: 42rem; min-width: 26rem; margin: 0 auto; }
 .tick { list-style: none; padding-left: 0.3rem; }
 @media print { hr { break-after: page; border: 0; margin: 0; } h2, h3 { break-after: avoid; } .picture svg { min-width: 0; max-height: 84mm; }
-  thead th { background: none; } .picture { break-inside: avoid; } }
+  figure svg { max-height: 140mm; } thead th { background: none; } .picture, h3 + table { break-inside: avoid; } }
 """
 
 
