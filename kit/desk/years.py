@@ -1,6 +1,7 @@
 """What earlier classes predicted: a small file of counts for each class and year, without names, beside the desk."""
 
 import json
+import re
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -12,6 +13,7 @@ from kit.storage import write_atomically
 
 FOLDER, KIND = "years", "twin-vessels class counts"
 LONGEST_LABEL = 40
+PARTING = re.compile(r"[./\\]+")  # marks that would part a file's name in two
 NO_LABEL = "Write class and year first, such as 8b 2026."
 REFUSED = "The counts could not be written ({why}). Make room in the folder years, then press again."
 DAMAGED = "{name} in the folder years holds no counts that can be read. It is passed over."
@@ -41,7 +43,7 @@ def keep_year(label, counts, folder=".", today=None):
         raise Fault(NO_LABEL)
     first = {card_of(count): dict(count.first) for count in counts}
     told = {"kind": KIND, "class": label, "kept": str(today or date.today()), "first": first}
-    path = Path(folder) / FOLDER / safe_name(f"{label.replace('.', '-')}.json")
+    path = Path(folder) / FOLDER / safe_name(f"{PARTING.sub('-', label)}.json")
     try:
         write_atomically(path, json.dumps(told, ensure_ascii=False, indent=1) + "\n")
     except OSError as problem:

@@ -84,3 +84,10 @@ def test_the_pages_are_written(desk, folder):
     assert press(card, "sheets", groups="Amber\nElm\n\nElm", tablets="4", read="10").startswith("pages/bench-sheets.html is written.")
     assert (folder / "pages/bench-sheets.html").read_text(encoding="utf-8").count("Record sheet") == 2
     assert press(card, "sheets", groups=" ", tablets="4", read="10") == "Write the names of the groups first, one a line."
+
+
+def test_a_sheet_is_chosen_and_written(folder):
+    card = class_desk().sheets()
+    assert press(card, "one") == "Choose a sheet first."
+    assert press(card, "one", sheet="11-glossary").startswith("pages/11-glossary.html is written.")
+    assert press(card, "every").startswith("11 pages are written.") and len(list((folder / "pages").iterdir())) == 11

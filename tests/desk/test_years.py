@@ -26,7 +26,7 @@ def test_counts_come_back_as_they_were_kept(tmp_path):
     keep_year(" 8b   2025 ", [counted(b=7, d=17)], tmp_path, date(2025, 11, 3))
     path = keep_year("8c/2024", [counted(a=1)], tmp_path, date(2024, 11, 3))
     years, faults = earlier_years(tmp_path)
-    assert [year.label for year in years] == ["8c/2024", "8b 2025"] and faults == () and path.parent == tmp_path / "years"
+    assert [year.label for year in years] == ["8c/2024", "8b 2025"] and faults == () and path == tmp_path / "years" / "8c-2024.json"
     assert years[1].of(counted(a=2)) == ["0 of 24", "7 of 24", "0 of 24", "17 of 24", "0 of 24"]
 
 
