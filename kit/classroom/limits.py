@@ -14,7 +14,8 @@ FILE = 256 * MIB
 FOLDER = 512 * MIB
 ENTRY = MIB // 16  # what an entry of a folder counts at least, so that a million empty files aren't free
 ALWAYS = MIB  # a file may grow to this even in a full folder: marks, answers and the notebook are kept
-THREADS = 4096  # of all learners together, as they are one user to Linux; a kernel has about 15
+THREADS = 4096  # of all learners together, as they are one user to Linux
+THREADS_EACH = 512  # a kernel has about 15; who has more than this for a few seconds is ended, or the others could start none
 PROCESSES = 7  # of one learner: the server and six kernels
 
 
@@ -42,6 +43,7 @@ def threads_of_this_user():
 
 
 def threads_in(process):
+    """How many threads a process of this user has, given as its folder in /proc; 0 for another's, or none."""
     try:
         return len(os.listdir(process / "task")) if process.stat().st_uid == os.getuid() else 0
     except OSError:  # it has ended meanwhile

@@ -9,6 +9,7 @@ child's end is told and signals for it are taken; when it closes, a kernel is en
 import contextlib
 import functools
 import os
+import resource
 import selectors
 import signal
 import socket
@@ -19,7 +20,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from kit.classroom.child import become
-from kit.classroom.limits import FOLDER, held, limit_files, PROCESSES, used
+from kit.classroom.limits import FOLDER, held, limit_files, PROCESSES, THREADS_EACH, threads_in, used
 from kit.classroom.preloading import preload
 from kit.classroom.talk import close, door_in, hear, KIND, pair, say_if_heard
 
@@ -27,6 +28,7 @@ LOOK_S = 5.0
 TOO_MANY = (
     f"No more than {PROCESSES - 1} kernels can run at once. Close a lesson: right-click it in the list of running kernels, then Shut Down."
 )
+FULL = "The computer that serves the class has no room for another process now. Tell your teacher, and try again in a minute."
 
 
 @dataclass
@@ -68,7 +70,7 @@ class Preloaded:
                     with contextlib.suppress(BlockingIOError):
                         key.data(key.fileobj)
             if time.monotonic() >= due:
-                self.look_at_folders()
+                self.look_round()
                 due = time.monotonic() + LOOK_S
 
     def let_in(self, door):
@@ -96,7 +98,13 @@ class Preloaded:
 
     def fork(self, request, home, own, words, is_server):
         mine, theirs = pair() if is_server else (None, None)
-        pid = os.fork()
+        try:
+            pid = os.fork()
+        except OSError:
+            say_if_heard(own, {"refused": FULL})
+            for line in filter(None, (own, mine, theirs)):
+                line.close()
+            return
         if pid == 0:
             self.forget(own, mine)
             become(request, home, words, asking=theirs)
@@ -137,15 +145,17 @@ class Preloaded:
                 say_if_heard(child.line, {"exit": os.waitstatus_to_exitcode(status)})
                 self.drop(child.line)
 
-    def look_at_folders(self):
-        """Limit the files of each learner to what is left in the folder; who goes far beyond it loses the kernels, not the work."""
+    def look_round(self):
+        """Limit the files of each learner to what is left in the folder. Who goes far beyond, or has any number of threads, loses the kernels,
+        not the work."""
         for home in {child.home for child in self.children.values()}:
             members = [pid for pid, child in self.children.items() if child.home == home]
             with contextlib.suppress(OSError):  # one has ended a moment ago: looked at again soon
                 left = FOLDER - used(home, 2 * FOLDER) - sum(map(held, members))
                 for pid in members:
                     limit_files(pid, left)
-                    if left < -FOLDER // 2 and not self.children[pid].is_server:
+                    beyond = left < -FOLDER // 2 or threads_in(Path("/proc", str(pid))) > THREADS_EACH
+                    if beyond and not self.children[pid].is_server:
                         os.kill(pid, signal.SIGKILL)
 
 
@@ -168,6 +178,8 @@ def main(state):
     """Load all, open the door, fork for ever."""
     signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
     os.umask(0o077)
+    _, most = resource.getrlimit(resource.RLIMIT_NOFILE)
+    resource.setrlimit(resource.RLIMIT_NOFILE, (most, most))  # two lines for each child
     began = time.monotonic()
     preload()
     with socket.socket(socket.AF_UNIX, KIND) as door, door_in(state) as path:

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from kit.classroom import calls, fence, limits
+from kit.classroom import calls, fence, limits, preloaded
 from kit.classroom.asking import Forked, line_to, NotForked, SILENT
-from kit.classroom.talk import say
+from kit.classroom.talk import hear, pair, say
 
 TOP = Path(__file__).parents[2]
 REASON = fence.missing_fence() or calls.missing_filter()
@@ -24,7 +24,7 @@ LIGHT = """
 import numpy
 from kit.classroom import asking, preloaded
 preloaded.preload = lambda: print("nothing to load")
-preloaded.LOOK_S, preloaded.FOLDER = 0.1, 6 << 20
+preloaded.LOOK_S, preloaded.FOLDER, preloaded.THREADS_EACH = 0.1, 6 << 20, 40
 preloaded.main({state!r})
 """
 ASK = """
@@ -222,3 +222,22 @@ def test_who_lifts_the_limit_and_fills_on_loses_the_kernel_only(learner, place):
     server = learner(ask("import contextlib\n" + code, place / "homes/02"), "02")
     assert server.said()[-1] == "child ended with -9"
     assert (place / "homes/02/secret").read_text() == "answers"
+
+
+def test_who_starts_any_number_of_threads_loses_the_kernel_only(learner, place):
+    code = "import threading\nend = threading.Event()\nfor _ in range(60): threading.Thread(target=end.wait).start()\nend.wait()"
+    assert learner(ask(code, place / "homes/01")).said()[-1] == "child ended with -9"
+
+
+def test_a_machine_without_room_for_a_process_is_told_and_goes_on(monkeypatch):
+    def no_room():
+        raise BlockingIOError(11, "Resource temporarily unavailable")
+
+    with preloaded.socket.socket() as door:
+        process = preloaded.Preloaded(door)
+        own, theirs = pair()
+        monkeypatch.setattr(preloaded.os, "fork", no_room)
+        process.fork({}, "home", own, [], is_server=True)
+        assert hear(theirs) == ({"refused": preloaded.FULL}, []) and not process.children
+        process.forget(theirs)
+        signal.signal(signal.SIGCHLD, signal.SIG_DFL)

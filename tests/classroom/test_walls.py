@@ -1,11 +1,13 @@
 """Every attack is tried twice: without the wall it succeeds, so that it is a real one; behind it, it fails in the attacker's own process."""
 
+import os
 import platform
 import re
 from pathlib import Path
 
 import pytest
 
+from kit.bootstrap.places import KIT
 from kit.classroom import calls, fence, limits
 from tests.classroom.worlds import attacked, small_class
 
@@ -39,6 +41,8 @@ def world(tmp_path):
 def test_without_a_wall_each_attack_succeeds(world):
     forbidden_to_all_in_a_container = {"open a ring", "make a namespace", "ask for the keys"}
     tried = [*FENCED, *(name for name in REFUSED if name not in forbidden_to_all_in_a_container), "write a big file"]
+    if not os.access(KIT / "__init__.py", os.W_OK):  # as where root has installed it
+        tried.remove("change the kit's code")
     assert attacked(world, "nothing", tried) == dict.fromkeys(tried, "done")
 
 
