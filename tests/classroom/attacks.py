@@ -9,6 +9,7 @@ import json
 import mmap
 import os
 import resource
+import shutil
 import socket
 import subprocess
 import sys
@@ -69,6 +70,28 @@ def schedule_another(world):
         raise PermissionError("said to be done, but nothing has changed")
 
 
+def changes(attempt, world, seen):
+    """An attempt that is said to be done has been, too."""
+    before = seen(os.stat(world["neighbour"]))
+    attempt()
+    if seen(os.stat(world["neighbour"])) == before:
+        raise PermissionError("said to be done, but nothing has changed")
+
+
+def change_rights(world, way):
+    mode = os.stat(world["neighbour"]).st_mode ^ 0o044
+    libc = ctypes.CDLL(None, use_errno=True)
+    path = world["neighbour"].encode()
+    attempts = {"chmod": lambda: os.chmod(path, mode), "fchmodat2": lambda: calls.checked(libc.syscall(452, -100, path, mode, 0), "fchmodat2")}
+    changes(attempts[way], world, lambda told: told.st_mode)
+
+
+def watch(world):
+    libc = ctypes.CDLL(None, use_errno=True)
+    line = calls.checked(libc.inotify_init1(0), "watch")
+    calls.checked(libc.inotify_add_watch(line, str(Path(world["neighbour"]).parent).encode(), 0x100), "watch")
+
+
 def many_threads(world):
     """Here as a plain user, for root has no such limit."""
     if os.getuid() == 0:
@@ -114,6 +137,13 @@ ATTEMPTS = {
     "slow another down": lambda w: os.setpriority(os.PRIO_PROCESS, w["process"], 0),
     "move another to one processor": lambda w: os.sched_setaffinity(w["process"], os.sched_getaffinity(w["process"])),
     "schedule another": schedule_another,
+    "change another file's rights": lambda w: change_rights(w, "chmod"),
+    "change them by a newer call": lambda w: change_rights(w, "fchmodat2"),
+    "change another file's time": lambda w: changes(lambda: os.utime(w["neighbour"], (1, 1)), w, lambda told: told.st_mtime),
+    "give another file away": lambda w: os.chown(w["neighbour"], os.getuid(), os.getgid()),
+    "mark another file": lambda w: os.setxattr(w["neighbour"], "user.mark", b"x"),
+    "watch another folder": watch,
+    "copy with rights and time": lambda w: shutil.copy2(KIT / "__init__.py", w["home"]),
     "make a namespace": lambda w: call("unshare", 0),
     "ask for the keys": lambda w: call("keyctl", 0, -3, 1),
     "open a ring": lambda w: call("io_uring_setup", 1, bytes(120)),

@@ -13,6 +13,8 @@ from pathlib import Path
 import pytest
 import websocket
 
+pytest.importorskip("fcntl", reason="no process is forked on Windows")
+
 from kit.classroom import asking, calls, fence
 from kit.classroom.kernels import NAME
 from kit.coursework import LESSONS

@@ -2,7 +2,6 @@
 
 import contextlib
 import os
-import resource
 import signal
 import subprocess
 import sys
@@ -10,6 +9,8 @@ import time
 from pathlib import Path
 
 import pytest
+
+resource = pytest.importorskip("resource", reason="limits of a process are not for Windows")
 
 from kit.classroom import calls, fence, limits, preloaded
 from kit.classroom.asking import Forked, line_to, NotForked, SILENT
