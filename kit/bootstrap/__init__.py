@@ -22,11 +22,18 @@ def main(words):
         return of_an_installed_kit(options, words, began)
     if options.command == "lock":
         return renew()
-    python = ready(options.command if options.command in ("serve", "test") else "lab")
+    python = ready(group_for(options))
     if options.command != "prepare":
         return hand_over(python, words, began)
     print("The kit is set up. To open the lessons: python3 -m kit lab")
     return 0
+
+
+def group_for(options):
+    """The packages that the command needs."""
+    if options.command in ("serve", "test"):
+        return options.command
+    return "serve" if getattr(options, "whole_class", False) else "lab"
 
 
 def of_an_installed_kit(options, words, began):

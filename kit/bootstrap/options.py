@@ -58,6 +58,7 @@ def add_serve(commands):
     serve.add_argument("--port", type=port, default=8000, metavar="N", help="serve at this port (without it: 8000)")
     serve.add_argument("--course", type=Path, metavar="FOLDER", help="serve a course of your own: its folder or its zip")
     serve.add_argument("--trusted", action="store_true", help="serve also where learners' folders can't be kept apart")
+    serve.add_argument("--together", action="store_true", help="don't keep folders apart although this computer could; with --trusted")
     serve.add_argument("--as-root", action="store_true", help="serve although you are root, whose every file learners' code may then change")
     serve.add_argument("--only-here", action="store_true", help="let nobody in but this computer, to try it out")
     serve.add_argument("--anew", action="store_true", help="with withdraw: give the number another ticket")
@@ -141,6 +142,7 @@ def add_check(commands):
     which = check.add_mutually_exclusive_group(required=True)
     which.add_argument("--coverage", action="store_true", help="how often the kit's ranges hold the truth")
     which.add_argument("--causes", action="store_true", help="how often the bounds of weighed causes do, a part of the first")
+    which.add_argument("--class", dest="whole_class", action="store_true", help="a class served on this computer, everybody at once; -- --learners N")
     which.add_argument("--predictions", action="store_true", help="compute anew what each cause predicts for each kind of run")
 
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from kit.bootstrap.handover import ONE_THREAD
 from kit.bootstrap.places import COURSE
+from kit.classroom.forked import use
 from kit.classroom.homes import prepare
 from kit.classroom.line import WaitingLine
 from kit.classroom.place import VARIABLE
@@ -18,10 +19,13 @@ PASSED_ON = ("PATH", "LANG", "LC_ALL", "TZ", "PYTHONPATH", COURSE)
 
 
 def configure(c, place, listens):
-    """Set the traitlets config `c` for the class in `place`. `listens`: address, port, and the hub's and the proxy's own ports."""
+    """Set the traitlets config `c` for the class in `place`. `listens`: address, port, the hub's and the proxy's own ports, and whether folders are
+    kept `apart`."""
     line = WaitingLine()
     set_ways_in(c, place, listens)
     set_servers(c, place, line)
+    if listens["apart"] and (reason := use(c, place)):
+        raise SystemExit(reason)  # it was asked before: rather no class than one without the walls that its page promises
     c.JupyterHub.template_paths = [str(PAGES)]
     c.JupyterHub.template_vars = {"ahead": line.before}  # asked anew for each page, with its user
     c.JupyterHub.log_level = "WARN"

@@ -25,12 +25,12 @@ TAKEN = "Port {} is taken or not allowed. Choose another number after --port. Th
 NOT_UP = "The hub did not start. Its last lines, in {}:\n{}"
 
 
-def listen_on(place, address, port):
-    """Choose where the hub listens, and keep it. A Fault where the port can't be had."""
+def listen_on(place, address, port, apart):
+    """Choose where the hub listens, and keep it, with whether learners' folders are to be kept `apart`. A Fault where the port can't be had."""
     if not is_free(address, port):
         raise Fault(TAKEN.format(port))
     hub, proxy = free_ports(2)
-    write_private(place.state / "ports.json", json.dumps({"address": address, "port": port, "hub": hub, "proxy": proxy}))
+    write_private(place.state / "ports.json", json.dumps({"address": address, "port": port, "hub": hub, "proxy": proxy, "apart": apart}))
 
 
 def listening(place):

@@ -8,6 +8,10 @@ def check(options):
 
         print(f"Written: {write_record()}")
         return 0
+    if options.whole_class:
+        from kit.commands.classcheck import try_served_class
+
+        return try_served_class(options.rest)
     from kit.commands.coverage import main  # here, so that no other command waits for it
 
     return main(["--only", "causes", *options.rest] if options.causes else options.rest)

@@ -7,7 +7,8 @@ import time
 
 from kit.bootstrap.places import COURSE
 from kit.classroom import addresses, end_class, give_tickets, is_served, listen_on, names_in_file, number_of, out_at_once, place_in
-from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, table_of, tickets_on, withdraw_ticket, write_sheet
+from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, table_of, tickets_on, why_together, withdraw_ticket
+from kit.classroom import write_sheet
 from kit.course import unpack_course
 from kit.coursework import course_named
 from kit.faults import Fault
@@ -21,6 +22,7 @@ ROOT = (
     "If you know what you do: --as-root"
 )
 TRUST = "{} Each learner's code could read and change the others' work, and everything of yours. Where you trust the class: --trusted"
+TOGETHER = "You asked for servers that are not kept apart."
 SERVED = "This class is being served already. To see who is in: python3 -m kit serve list. To end it: python3 -m kit serve stop"
 RESTARTS, IN_S = 5, 60.0
 ANEW = "The hub ended by itself and is started again. Learners who are in notice nothing."
@@ -44,12 +46,12 @@ def start(options):
         raise Fault(SERVED)
     end_class(place)  # what a killed start may have left
     stop_mark(place).unlink(missing_ok=True)
-    apart = folders_apart(place)
+    apart = folders_apart(options, place)
     if apart is not True and not options.trusted:
         raise Fault(TRUST.format(apart))
     open_course(options, place)
     set_up_proxy()
-    listen_on(place, "127.0.0.1" if options.only_here else "0.0.0.0", options.port)
+    listen_on(place, "127.0.0.1" if options.only_here else "0.0.0.0", options.port, apart is True)
     address = f"http://{address_for(options)}:{options.port}"
     prepare_tickets(options, place, address, apart)
     heed_the_end()
@@ -69,9 +71,9 @@ def refuse_what_is_unwise(options):
         raise Fault(ROOT)
 
 
-def folders_apart(place):
+def folders_apart(options, place):
     """True where learners' folders are kept apart, else a sentence with the reason."""
-    return "Learners' folders are not kept apart on this computer."
+    return TOGETHER if options.together else why_together(place) or True
 
 
 def open_course(options, place):

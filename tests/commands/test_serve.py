@@ -42,7 +42,7 @@ def test_root_is_refused_unless_they_say_so(monkeypatch, tmp_path):
 
 
 def test_a_class_that_is_not_kept_apart_must_be_trusted(monkeypatch, tmp_path):
-    monkeypatch.setattr(serving, "folders_apart", lambda place: "Only Linux can keep learners' folders apart.")
+    monkeypatch.setattr(serving, "why_together", lambda place: "Only Linux can keep learners' folders apart.")
     assert refused(tmp_path / "class", "--as-root") == serving.TRUST.format("Only Linux can keep learners' folders apart.")
 
 
