@@ -9,7 +9,6 @@ from kit.classroom.forked import use
 from kit.classroom.homes import prepare
 from kit.classroom.line import WaitingLine
 from kit.classroom.place import VARIABLE
-from kit.classroom.proxy import proxy_command
 from kit.classroom.signing_in import TicketAuthenticator
 from kit.jupyter import SETTINGS
 
@@ -45,13 +44,11 @@ def set_ways_in(c, place, listens):
     c.Authenticator.allow_all = True  # whoever holds no ticket gets no name
     c.Authenticator.auth_refresh_age = 30
     c.Authenticator.refresh_pre_spawn = True
-    c.ConfigurableHTTPProxy.command = proxy_command()
+    c.ConfigurableHTTPProxy.should_start = False  # a hub that is started again would end the proxy, and with it every learner's connection
     c.ConfigurableHTTPProxy.api_url = f"http://127.0.0.1:{listens['proxy']}"
     c.ConfigurableHTTPProxy.auth_token = keys["proxy"]
-    c.ConfigurableHTTPProxy.pid_file = str(place.state / "proxy.pid")
-    c.ConfigurableHTTPProxy.log_level = "error"
     c.JupyterHub.services = [{"name": "teacher", "api_token": keys["teacher"]}]
-    scopes = ["list:users", "admin:users", "admin:servers", "shutdown"]
+    scopes = ["list:users", "admin:users", "admin:servers", "proxy"]
     c.JupyterHub.load_roles = [{"name": "teacher", "scopes": scopes, "services": ["teacher"]}]
 
 

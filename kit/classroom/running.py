@@ -16,10 +16,12 @@ from pathlib import Path
 import psutil
 
 from kit.bootstrap.handover import surroundings
+from kit.classroom.asking import line_to
 from kit.classroom.place import VARIABLE, write_private
+from kit.classroom.proxy import proxy_command
 from kit.faults import Fault
 
-CONFIG = Path(__file__).with_name("hub_config.py")
+CONFIG, PAGES_OF_PROXY = Path(__file__).with_name("hub_config.py"), Path(__file__).with_name("pages") / "proxy"
 SOON_S, ENDS_S, LAST_LINES = 60.0, 20.0, 12
 TAKEN = "Port {} is taken or not allowed. Choose another number after --port. Then the printed tickets must be printed again."
 NOT_UP = "The hub did not start. Its last lines, in {}:\n{}"
@@ -59,13 +61,38 @@ def free_ports(count):
     return ports
 
 
+def started(place, command, log, **variables):
+    """A process of the class: it knows the class's folder, and what it says goes into the file `log` of its state."""
+    told = surroundings() | {VARIABLE: str(place.root), "PYTHONPATH": str(CONFIG.parents[2])} | variables
+    with open(place.state / log, "a", opener=lambda path, flags: os.open(path, flags, 0o600)) as file:
+        return subprocess.Popen(command, cwd=place.state, env=told, stdin=subprocess.DEVNULL, stdout=file, stderr=file, start_new_session=True)
+
+
+def start_proxy(place):
+    """Start the proxy, to which all learners' devices connect; its process. Where to send whom it hears from the hub."""
+    where = listening(place)
+    ways = {"ip": where["address"], "port": where["port"], "api-ip": "127.0.0.1", "api-port": where["proxy"]}
+    ways |= {"error-path": PAGES_OF_PROXY, "log-level": "error"}
+    words = [str(word) for name, value in ways.items() for word in (f"--{name}", value)]
+    proxy = started(place, [*proxy_command(), *words], "proxy.log", CONFIGPROXY_AUTH_TOKEN=place.keys()["proxy"])
+    if is_served(place):
+        tell_routes(place)
+    return proxy
+
+
+def tell_routes(place):
+    """Have the hub tell a new proxy where to send whom."""
+    until = time.monotonic() + SOON_S
+    while time.monotonic() < until:
+        try:
+            return ask_hub(place, "POST", "proxy", routes="all")
+        except OSError:  # the proxy does not listen yet
+            time.sleep(0.2)
+
+
 def start_hub(place):
-    """Start the hub of the class and wait until it answers; its process. A Fault with its last words where it does not."""
-    told = surroundings() | {VARIABLE: str(place.root), "PYTHONPATH": str(CONFIG.parents[2])}
-    command = [sys.executable, "-m", "jupyterhub", "--config", str(CONFIG)]
-    log = place.state / "hub.log"
-    with open(log, "a", opener=lambda path, flags: os.open(path, flags, 0o600)) as file:
-        hub = subprocess.Popen(command, cwd=place.state, env=told, stdin=subprocess.DEVNULL, stdout=file, stderr=file, start_new_session=True)
+    """Start the hub of the class and wait until it answers through the proxy; its process. A Fault with its last words where it does not."""
+    hub, log = started(place, [sys.executable, "-m", "jupyterhub", "--config", str(CONFIG)], "hub.log"), place.state / "hub.log"
     until = time.monotonic() + SOON_S
     while not answers(place):
         if hub.poll() is not None or time.monotonic() > until:
@@ -76,9 +103,11 @@ def start_hub(place):
 
 
 def answers(place):
-    """Does the hub answer, by itself and through its proxy?"""
+    """Does the hub answer, by itself and through its proxy, and the process from which servers are forked, where there is one?"""
     where = listening(place)
     try:
+        if where["apart"]:
+            line_to(str(place.state)).close()
         for port in (where["hub"], where["port"]):
             urllib.request.urlopen(f"http://127.0.0.1:{port}/hub/api", timeout=5).close()
     except OSError:

@@ -12,8 +12,9 @@ from kit.classroom.learner import code_of, HttpLearner
 from kit.classroom.running import members
 from kit.classroom.watching import memory_of
 from kit.coursework import LESSONS
+from kit.records import Windows
 
-EVERY_S, EDGES = 5.0, (90.0, 510.0, 690.0, 900.0, 1500.0, 1980.0)
+EVERY_S, EDGES = 5.0, tuple(Windows.of_perturbation(11).seconds)  # where the gas was let in, in the run of lesson 00
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from kit.classroom import end_class, give_tickets, listen_on, place_in, set_up_proxy, start_hub, try_class, why_together
+from kit.classroom import end_class, give_tickets, listen_on, place_in, set_up_proxy, start_hub, start_proxy, try_class, why_together
 from kit.faults import Fault
 
 PORT = 8765
@@ -24,6 +24,7 @@ def try_served_class(words):
         tickets, _ = give_tickets(place, options.learners)
         try:
             listen_on(place, "127.0.0.1", PORT, reason is None)
+            start_proxy(place)
             start_hub(place)
             print("Servers are forked and fenced." if reason is None else f"Servers are started, without a fence: {reason}", flush=True)
             print(try_class(place, f"http://127.0.0.1:{PORT}", tickets, options.rounds))

@@ -7,7 +7,7 @@ import time
 
 from kit.bootstrap.places import COURSE
 from kit.classroom import addresses, end_class, give_tickets, is_served, listen_on, names_in_file, number_of, out_at_once, place_in
-from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, table_of, tickets_on, why_together, withdraw_ticket
+from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, start_proxy, table_of, tickets_on, why_together, withdraw_ticket
 from kit.classroom import write_sheet
 from kit.course import unpack_course
 from kit.coursework import course_named
@@ -25,8 +25,11 @@ TRUST = "{} Each learner's code could read and change the others' work, and ever
 TOGETHER = "You asked for servers that are not kept apart."
 SERVED = "This class is being served already. To see who is in: python3 -m kit serve list. To end it: python3 -m kit serve stop"
 RESTARTS, IN_S = 5, 60.0
-ANEW = "The hub ended by itself and is started again. Learners who are in notice nothing."
-HOPELESS = "The hub keeps ending by itself, so the class was ended. What it says is in {}. The work is kept."
+AGAIN = {
+    start_hub: "The hub, which lets learners in, ended by itself. Starting it again; who is in notices nothing.",
+    start_proxy: "The proxy, which learners' devices connect to, ended by itself. Starting it again; their pages connect anew by themselves.",
+}
+HOPELESS = "Hub or proxy keep ending by themselves, so the class was ended. What they say is in hub.log and proxy.log in {}. The work is kept."
 
 
 def serve(options):
@@ -56,7 +59,7 @@ def start(options):
     prepare_tickets(options, place, address, apart)
     heed_the_end()
     try:
-        keep_up(start_hub(place), place, address)
+        keep_up(place, address)
     except KeyboardInterrupt:
         print()
     finally:
@@ -120,17 +123,20 @@ def heed_the_end():
             signal.signal(number, lambda *_: sys.exit(0))
 
 
-def keep_up(hub, place, address):
-    """Tell the address; start the hub again should it end by itself; until somebody says `serve stop`."""
+def keep_up(place, address):
+    """Start proxy and hub, tell the address, and start again what should end by itself; until somebody says `serve stop`."""
+    parts = {start: start(place) for start in (start_proxy, start_hub)}
     print(f"\nThe class is served at\n\n    {address}\n\nTo end it, press Ctrl-C in this window. To see who is in: python3 -m kit serve list", flush=True)
     ended = []
     while is_wanted(place):
-        if hub.poll() is not None and is_wanted(place):
-            ended = [each for each in ended if time.monotonic() - each < IN_S] + [time.monotonic()]
-            if len(ended) > RESTARTS:
-                raise SystemExit(HOPELESS.format(place.state / "hub.log"))
-            print(ANEW, flush=True)
-            hub = start_hub(place)
+        for begin, process in parts.items():
+            if process.poll() is not None and is_wanted(place):
+                ended = [each for each in ended if time.monotonic() - each < IN_S] + [time.monotonic()]
+                if len(ended) > RESTARTS:
+                    raise SystemExit(HOPELESS.format(place.state))
+                print(AGAIN[begin], flush=True)
+                parts[begin] = begin(place)
+                print("It is back.", flush=True)
         time.sleep(0.2)
 
 
