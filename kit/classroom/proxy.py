@@ -41,13 +41,13 @@ def set_up_proxy(prefix=None):
     )  # fmt: skip
     if run.returncode or not (fresh / PROGRAM).is_file():
         shutil.rmtree(fresh, ignore_errors=True)
-        raise SystemExit(NOT_FETCHED.format(" ".join(run.stderr.split())[-300:] or "nothing"))
+        raise SystemExit(NOT_FETCHED.format(" ".join(run.stderr.split())[:300] or "nothing"))
     shutil.rmtree(folder, ignore_errors=True)
     fresh.rename(folder)
 
 
 def own_folder(prefix=None):
-    return Path(prefix or sys.prefix) / "class-proxy"
+    return Path(prefix or sys.prefix).resolve() / "class-proxy"  # npm finds no lock file in a folder that a link leads to
 
 
 def stands(folder):

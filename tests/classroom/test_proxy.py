@@ -33,6 +33,12 @@ def test_it_is_fetched_once_and_again_when_another_version_is_wanted(npm, tmp_pa
     assert proxy.proxy_command(tmp_path)[1] == str(tmp_path / "class-proxy" / proxy.PROGRAM)
 
 
+def test_a_link_to_the_environment_is_followed_for_npm_does_not(npm, tmp_path):
+    (tmp_path / "environment").mkdir()
+    (tmp_path / "link").symlink_to(tmp_path / "environment")
+    assert proxy.own_folder(tmp_path / "link") == (tmp_path / "environment" / "class-proxy").resolve()
+
+
 def test_without_a_network_it_says_so_and_leaves_nothing_half_done(npm, tmp_path):
     npm.does, npm.status = lambda folder: None, 1
     with pytest.raises(SystemExit) as end:
