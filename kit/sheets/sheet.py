@@ -22,7 +22,7 @@ td:empty { min-width: 5rem; height: 1.9em; } tbody th { width: auto; } hr { bord
 .picture { display: block; overflow-x: auto; } .picture svg { display: block; width: 100%; height: auto; max-width: 42rem; min-width: 26rem; margin: 0 auto; }
 .tick { list-style: none; padding-left: 0.3rem; }
 @media print { hr { break-after: page; border: 0; margin: 0; } h2, h3 { break-after: avoid; } .picture svg { min-width: 0; max-height: 84mm; }
-  figure svg { max-height: 140mm; } thead th { background: none; } .picture, h3 + table { break-inside: avoid; } }
+  figure svg { max-height: 128mm; } thead th { background: none; } .picture, h3 + table { break-inside: avoid; } }
 """
 
 
