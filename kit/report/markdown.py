@@ -16,7 +16,7 @@ def from_markdown(text, folder="."):
     """Markdown (headings, lists, tables, bold, pictures) as HTML that needs nothing from outside. Markup in it stays text, comments are left
     out; a picture is an SVG file, its place told from `folder`, and is drawn into the page. A Fault for a picture that is not there."""
     render = create_markdown(renderer=Pieces(Path(folder)), plugins=["table"])
-    return render(COMMENT.sub("", text)).replace("<th>", '<th scope="col">')
+    return render(COMMENT.sub("", text)).replace("<th></th>", "<td></td>").replace("<th>", '<th scope="col">')
 
 
 class Pieces(HTMLRenderer):
