@@ -4,6 +4,7 @@ from functools import lru_cache
 
 CARD, KIND = "odd", "decided"
 KEEP, FLAG, OUT = "keep", "flag", "out"
+IN_CODE = {KEEP: "keep", FLAG: "flag", OUT: "leave out"}  # as `Run.decide` calls them
 
 
 def decide_places(keeping, places, choice, reason):
@@ -26,19 +27,14 @@ def places_of(run):
 
 @lru_cache(maxsize=4)
 def decided_run(run, decisions):
-    """`run` with its odd places as decided: left out, or flagged in a remark. The same object for the same decisions."""
-    for place in places_of(run):
-        choice, reason = dict(decisions).get(place.key, (KEEP, ""))
-        if choice == OUT:
-            run = run.without(place).with_remark(f"Left out because: {reason}")
-        elif choice == FLAG or reason:
-            run = run.with_remark(f"{'Kept with a flag' if choice == FLAG else 'Kept'}: {place} {reason}".strip())
-    return run
+    """`run` with its odd places as decided. The same object for the same decisions."""
+    told = dict(decisions)
+    made = {place: (IN_CODE[told[place.key][0]], told[place.key][1]) for place in places_of(run) if place.key in told}
+    return run.decide(made) if made else run
 
 
-def left_out_in_code(run, kept, name="run"):
-    """The lines of code that leave out of the run called `name` what was left out; none if nothing was."""
-    told = dict(decisions_of(kept))
-    out = [n for n, place in enumerate(places_of(run)) if told.get(place.key, (KEEP,))[0] == OUT]
-    chosen = ", ".join(f"places[{n}]" for n in out)
-    return [f"places = {name}.odd_places()", f"{name} = {name}.without({chosen})"] if out else []
+def decided_in_code(run, decisions, name="run"):
+    """The line of code that decides the odd places of the run called `name` in the same way, in a list; an empty one if nothing was decided."""
+    told = dict(decisions)
+    made = {number: (IN_CODE[told[place.key][0]], told[place.key][1]) for number, place in enumerate(places_of(run), 1) if place.key in told}
+    return [f"{name} = {name}.decide({made!r})"] if made else []

@@ -1,15 +1,21 @@
-"""Where the marks of a run are kept: one small file in `marks/`, beside the notebook, named after the run's own bytes."""
+"""Where the marks of a run are kept: small files in `marks/`, named after the run's own bytes, one for each notebook that it was marked in."""
 
+import re
 from pathlib import Path
 
+from kit.coursework.answers import this_notebook
 from kit.faults import Fault
 
 FOLDER_OF_MARKS = "marks"
+SIGNS = 16  # of the run's hash in a file's name
+LONGEST_NAME = 100  # of the notebook in a file's name
+LATER_COPY = re.compile(r".*-\d+")
 
 
 def marks_path(run, folder="."):
-    """The file that holds the marks of `run` when the notebook lies in `folder`. A renamed file keeps its marks; another run has others."""
-    return Path(folder) / FOLDER_OF_MARKS / f"{run.source.sha256[:16]}.json"
+    """The file for the marks that are made on `run` here: in this notebook, where there is one. A renamed file of readings keeps its marks."""
+    notebook = this_notebook()
+    return Path(folder) / FOLDER_OF_MARKS / f"{run.source.sha256[:SIGNS]}{f'-{notebook.stem[:LONGEST_NAME]}' if notebook else ''}.json"
 
 
 def keep_marks(run, windows, folder="."):
@@ -24,23 +30,37 @@ def keep_marks(run, windows, folder="."):
         ) from problem
 
 
-def kept_marks(run, folder="."):
-    """The `Windows` kept for `run`, or None. A damaged file is set aside under a new name, and a Fault says so."""
+def marks_made_here(run, folder="."):
+    """The `Windows` kept for `run` in this notebook, or None: a fresh copy of a lesson has none. Marks that no notebook's name stands behind
+    were made outside one, or before each had its own: they are a lesson's first copy's, too."""
     path = marks_path(run, folder)
-    if not path.exists():
-        return None
-    try:
-        return _read(path, run)
-    except (Fault, OSError) as problem:
-        aside = set_aside(path)
-        said = f"The marks kept for {run.name} could not be read. Their file is now {aside.name}. Mark the windows again."
-        raise Fault(said) from problem
+    notebook = this_notebook()
+    if notebook and not path.exists() and not LATER_COPY.fullmatch(notebook.stem):
+        path = path.with_name(f"{run.source.sha256[:SIGNS]}.json")
+    return _read(path, run) if path.exists() else None
+
+
+def kept_marks(run, folder="."):
+    """The `Windows` kept last for `run`, in whichever notebook, or None. A damaged file is set aside under a new name, and a Fault says so."""
+    found = Path(folder, FOLDER_OF_MARKS).glob(f"{run.source.sha256[:SIGNS]}*.json")
+    newest = max(found, key=lambda path: (path.stat().st_mtime_ns, path.name), default=None)
+    return newest and _read(newest, run)
+
+
+def marked_hashes(folder="."):
+    """The first signs of the hash of every run in `folder` for which marks are kept, a set."""
+    return {path.stem[:SIGNS] for path in Path(folder, FOLDER_OF_MARKS).glob("*.json")}
 
 
 def _read(path, run):
     from kit.records import Windows  # with pandas, which the server that shows how far a learner is has no need of
 
-    return Windows.load(path, run)
+    try:
+        return Windows.load(path, run)
+    except (Fault, OSError) as problem:
+        aside = set_aside(path)
+        said = f"The marks kept for {run.name} could not be read. Their file is now {aside.name}. Mark the windows again."
+        raise Fault(said) from problem
 
 
 def set_aside(path):

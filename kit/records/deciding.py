@@ -1,4 +1,4 @@
-"""What a learner decides about odd places: kept, kept with a flag, or left out, each with a reason. The file stays as it is."""
+"""What a learner decides about odd places: kept, kept with a flag, or left out with a reason. The file stays as it is."""
 
 from dataclasses import dataclass, replace
 
@@ -12,14 +12,15 @@ SAID = {KEEP: "Kept", FLAG: "Kept with a flag", LEAVE_OUT: "Left out"}
 
 @dataclass(frozen=True)
 class Decision:
-    """One odd place, what was decided about it ('keep', 'flag' or 'leave out'), and the reason in the learner's words."""
+    """One odd place, what was decided about it ('keep', 'flag' or 'leave out'), and the reason in the learner's words, '' if none was given."""
 
     place: OddPlace
     choice: str
     reason: str
 
     def __str__(self):
-        return f"{SAID[self.choice]}: {str(self.place).rstrip('.')}. Reason: {self.reason.strip().rstrip('.')}."
+        reason = self.reason.strip().rstrip(".")
+        return f"{SAID[self.choice]}: {str(self.place).rstrip('.')}.{f' Reason: {reason}.' if reason else ''}"
 
 
 def decided(run, decisions):
@@ -35,8 +36,9 @@ def decided(run, decisions):
 def decision_of(key, choice, reason, found):
     if choice not in SAID:
         raise Fault(f"An odd place can't be decided by {str(choice)[:20]!r}. Say {listed(map(repr, SAID), 'or')}.")
-    if not isinstance(reason, str) or not reason.strip():
-        raise Fault("A decision needs its reason: what do you think happened there? For example: run.decide({1: ('flag', 'lamp touched')}).")
+    if not isinstance(reason, str) or choice == LEAVE_OUT and not reason.strip():
+        example = "run.decide({1: ('leave out', 'lamp touched')})"
+        raise Fault(f"Leaving readings out needs a reason: what do you think happened there? For example: {example}.")
     if isinstance(key, OddPlace):
         return Decision(key, choice, reason)
     if not isinstance(key, int) or not 1 <= key <= len(found):

@@ -81,10 +81,11 @@ class Run:
         return replace(self, readings=readings, remarks=(*self.remarks, *(f"Taken out at your word: {place}" for place in places)))
 
     def decide(self, decisions):
-        """This run with odd places kept, kept with a flag, or left out, each with a reason: `{1: ('leave out', 'draught at the door')}`.
+        """This run with odd places kept, kept with a flag, or left out: `{1: ('leave out', 'draught at the door'), 2: ('flag', '')}`.
 
         Keys are numbers from 1 in the order of `odd_places()`, or an `OddPlace`; choices are 'keep', 'flag' and 'leave out'. Choice and
-        reason stand in `remarks` and `decisions`; the file stays as it is. A Fault without a reason, or for a place that holds no readings.
+        reason stand in `remarks` and `decisions`; the file stays as it is. A Fault where readings are left out without a reason, and for a
+        place that holds none.
         """
         from kit.records import deciding  # here, since it stands on the quick looks below
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from kit.bench import example_kind
 from kit.coursework import (
-    decided_run, decisions_of, FOLDER_OF_MARKS, Kept, kept_marks, kept_windows, margin_c, own_runs, peek_at_answers, read_as_recorded, read_lesson,
+    decided_run, decisions_of, Kept, kept_marks, kept_windows, margin_c, marked_hashes, own_runs, peek_at_answers, read_as_recorded, read_lesson,
     run_kind,
 )  # fmt: skip
 from kit.examples import example_names, example_path, example_run, SETTLED
@@ -107,7 +107,7 @@ def _own_evidence(own, folder):
 
 def _marked_examples(folder, taken):
     """Names of the bundled runs for which marks are kept: their file begins with the run's hash. One whose bytes are `taken` was brought in."""
-    kept = {path.stem for path in Path(folder, FOLDER_OF_MARKS).glob("*.json")}
+    kept = marked_hashes(folder)
     hashes = {name: sha256(example_path(name).read_bytes()).hexdigest() for name in example_names()} if kept else {}
     return [name for name, hash_ in hashes.items() if hash_[:16] in kept and hash_ not in taken]
 

@@ -164,7 +164,7 @@ def test_an_odd_place_is_decided_with_a_reason_by_keys_and_the_effect_stands_the
     view.get_by_role("button", name="Decide", exact=True).focus()
     page.keyboard.press("Enter")
     says(view, "p", "Without what you left out")
-    says(view, "li", "Left out because: the lead was touched")
+    says(view, "li", "Reason: the lead was touched.")
     assert axe(page) == []
     view.get_by_text("Without what you left out").scroll_into_view_if_needed()
     picture(page, "bring-in-decided")

@@ -7,7 +7,7 @@ import os
 import pytest
 
 from kit.faults import Fault
-from kit.coursework.marks import keep_marks, kept_marks, marks_path
+from kit.coursework.marks import keep_marks, kept_marks, marked_hashes, marks_made_here, marks_path
 from kit.records.windows import Windows
 from tests.widgets.invented import invented_run
 
@@ -60,3 +60,38 @@ def test_nothing_but_the_marks_is_left_in_the_folder(tmp_path):
     for _ in range(3):
         keep_marks(invented_run(), PLACED, tmp_path)
     assert [each.name for each in (tmp_path / "marks").iterdir()] == [f"{invented_run().source.sha256[:16]}.json"]
+
+
+def in_notebook(monkeypatch, folder, name):
+    monkeypatch.setenv("JPY_SESSION_NAME", str(folder / f"{name}.ipynb"))
+
+
+def test_a_fresh_copy_has_no_marks_and_the_first_one_keeps_its_own(tmp_path, monkeypatch):
+    run, later = invented_run(), Windows((9, 10), (11, 12), (20, 21))
+    in_notebook(monkeypatch, tmp_path, "00-your-first-run")
+    keep_marks(run, PLACED, tmp_path)
+    in_notebook(monkeypatch, tmp_path, "00-your-first-run-2")
+    assert marks_made_here(run, tmp_path) is None and kept_marks(run, tmp_path) == PLACED
+    keep_marks(run, later, tmp_path)
+    assert marks_made_here(run, tmp_path) == later == kept_marks(run, tmp_path)
+    in_notebook(monkeypatch, tmp_path, "00-your-first-run")
+    assert marks_made_here(run, tmp_path) == PLACED
+
+
+def test_two_notebooks_at_once_never_write_over_each_other_and_the_newest_counts(tmp_path, monkeypatch):
+    run, other = invented_run(), Windows((9, 10), (11, 12), (20, 21))
+    for turn, name in enumerate(("00-your-first-run", "06-windows-and-effect") * 2, 1):
+        in_notebook(monkeypatch, tmp_path, name)
+        keep_marks(run, other if name[:2] == "06" else PLACED, tmp_path)
+        os.utime(marks_path(run, tmp_path), ns=(turn, turn))
+    assert kept_marks(run, tmp_path) == other and len(list((tmp_path / "marks").iterdir())) == 2
+    assert marked_hashes(tmp_path) == {run.source.sha256[:16]}
+
+
+def test_marks_from_before_each_notebook_had_its_own_stay_those_of_the_first_copy(tmp_path, monkeypatch):
+    run = invented_run()
+    keep_marks(run, PLACED, tmp_path)
+    in_notebook(monkeypatch, tmp_path, "00-your-first-run")
+    assert marks_made_here(run, tmp_path) == PLACED
+    in_notebook(monkeypatch, tmp_path, "00-your-first-run-2")
+    assert marks_made_here(run, tmp_path) is None

@@ -30,8 +30,8 @@ def test_each_place_gets_its_choice_and_reason_and_only_what_is_left_out_goes():
         ({1: ("drop", "x")}, "An odd place can't be decided by 'drop'. Say 'keep', 'flag' or 'leave out'."),
         ({3: ("keep", "x")}, "There is no odd place number 3. Their numbers are 1 to 2, in the order of run.odd_places()."),
         (
-            {1: ("flag", " ")},
-            "A decision needs its reason: what do you think happened there? For example: run.decide({1: ('flag', 'lamp touched')}).",
+            {1: ("leave out", " ")},
+            "Leaving readings out needs a reason: what do you think happened there? For example: run.decide({1: ('leave out', 'lamp touched')}).",
         ),
     ],
 )
@@ -39,3 +39,11 @@ def test_what_is_refused(decisions, message):
     with pytest.raises(Fault) as fault:
         read_run(TEXT).decide(decisions)
     assert str(fault.value) == message
+
+
+def test_what_is_kept_may_be_kept_without_a_reason():
+    after = read_run(TEXT).decide({1: ("keep", ""), 2: ("flag", "")})
+    assert after.remarks[-2:] == (
+        "Kept: treated, at 1 min 0 s: leaps by 5.95 °C and back.",
+        "Kept with a flag: control, at 2 min 0 s: leaps by 6.05 °C and back.",
+    )

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import traitlets
 
-from kit.coursework import decide_run, decided_run, FLAG, KEEP, keep_unchanged, OUT, places_of, remember, remembered
+from kit.coursework import decide_run, decided_in_code, decided_run, keep_unchanged, remember, remembered
 from kit.faults import Fault
 from kit.intake import asked_further, code_for, look, Reading, with_answers
 from kit.intake.given import asked_of, Raw
@@ -22,7 +22,6 @@ PASTED = "pasted-table.txt"
 NOTHING_YET = "Nothing is brought in yet. Choose a file in the view above, settle what is open and press Keep. Then run this cell again."
 KEPT = "Kept unchanged as {name}, beside this notebook."
 TAKE = "The line below reads it in any cell."
-IN_CODE = {KEEP: "keep", FLAG: "flag", OUT: "leave out"}
 
 
 @dataclass(frozen=True, eq=False)
@@ -212,10 +211,8 @@ def _kept(brought):
 
 
 def _code(brought):
-    lines = [code_for(brought.kept_as, brought.keywords)]
-    told = [(n, *dict(brought.decided).get(place.key, ("", ""))) for n, place in enumerate(places_of(brought.reading.run), 1)]
-    decisions = ", ".join(f"{n}: ({IN_CODE[choice]!r}, {reason!r})" for n, choice, reason in told if choice and reason)
-    return "\n".join([*lines, *([f"run = run.decide({{{decisions}}})"] if decisions else [])])
+    decided = decided_in_code(brought.reading.run, brought.decided)
+    return "\n".join([code_for(brought.kept_as, brought.keywords), *decided])
 
 
 def _several(source):

@@ -8,7 +8,7 @@ from anywidget import AnyWidget
 
 from kit.analysis.effect import change_of, difference_levels, gas_start, misplaced, paired_effect, quick_warming
 from kit.faults import Fault
-from kit.coursework import keep_marks, kept_marks
+from kit.coursework import keep_marks, marks_made_here
 from kit.records import Windows
 from kit.storage import here
 from kit.units import difference
@@ -20,9 +20,9 @@ UNPLACED = "Nobody has placed these windows yet. Move all three to where you thi
 
 
 def mark_windows(run, *, start=None, folder="."):
-    """A `WindowMarker` for `run`. It begins where this run's marks were left, else at `start`, else plainly not right.
+    """A `WindowMarker` for `run`. It begins where this run's marks were left in this notebook, else at `start`, else plainly not right.
 
-    Marks are kept beside the notebook, in `folder`, at every change. `marker.windows` are the `Windows` as they are now;
+    Marks are kept beside the notebook, in `folder`, at every change, for each notebook its own. `marker.windows` are the `Windows` as they are now;
     `marker.observe(f, "windows")` hears of every move, and `marker.effect` is the `Effect` of windows that rest, else None.
     `run` may be a card that chooses one (`choose_run`): the marker then goes over to the run that is chosen.
     """
@@ -36,7 +36,7 @@ def mark_windows(run, *, start=None, folder="."):
 def marks_or_trouble(run, folder):
     """The marks kept for `run` (or None), and a sentence when there were some that could not be read."""
     try:
-        return kept_marks(run, folder), ""
+        return marks_made_here(run, folder), ""
     except Fault as fault:
         return None, str(fault)
 

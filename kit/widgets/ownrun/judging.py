@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from kit.analysis.effect import suggest_windows
 from kit.analysis.steady import check_steady
-from kit.coursework import decide_places, decisions_of, left_out_in_code
+from kit.coursework import decide_places, decided_in_code, decisions_of
 from kit.faults import Fault
 from kit.settings import class_settings
 from kit.units import stated
@@ -33,7 +33,7 @@ def odd_step(page):
         return "Everything is open again."
 
     presses = {"decide": decide, "alike": lambda values: decide(values, True), "again": again}
-    return Step(page, "odd", "Odd places", draw, needs="run", code=lambda: in_code("", *left_out_in_code(page.raw, page.book.kept)), **presses)
+    return Step(page, "odd", "Odd places", draw, needs="run", code=lambda: in_code("", *decided_in_code(page.raw, decisions_of(page.book.kept))), **presses)
 
 
 def steady_step(page):

@@ -5,7 +5,7 @@ from functools import lru_cache
 import traitlets
 
 from kit.analysis.effect import paired_effect
-from kit.coursework import decided_run, decisions_of, OWN_CARD, own_runs, read_as_recorded, remember
+from kit.coursework import decided_run, decisions_of, kept_marks, OWN_CARD, own_runs, read_as_recorded, remember
 from kit.faults import Fault
 from kit.records import Windows
 from kit.widgets.cards import keeping_at
@@ -73,7 +73,7 @@ class OwnPage(traitlets.HasTraits):
         """Let the marker go over to another run, or to the same with other decisions."""
         if self.run is None or self.marker and self.marker.run is self.run:
             return
-        start = self.effect and self.effect.windows
+        start = self.effect.windows if self.effect else _marked_elsewhere(self.run)
         if self.marker:
             return self.marker.take(self.run, start)
         self.marker = mark_windows(self.run, start=start)
@@ -140,3 +140,11 @@ class OwnPage(traitlets.HasTraits):
 def _effect(run, windows):
     """The same effect for the same question, so that nothing is drawn anew that has not changed."""
     return paired_effect(run, windows)
+
+
+def _marked_elsewhere(run):
+    """The windows that the learner marked on this run last, in a lesson or here; None without any that can be read."""
+    try:
+        return kept_marks(run)
+    except Fault:
+        return None

@@ -7,7 +7,7 @@ from kit.analysis.classes import class_effect
 from kit.analysis.comparison import compare
 from kit.analysis.curve import fit_warming
 from kit.analysis.effect import paired_effect, suggest_windows
-from kit.coursework import kept_windows, left_out_in_code, own_runs, read_as_recorded, read_own
+from kit.coursework import decided_in_code, decisions_of, kept_windows, own_runs, read_as_recorded, read_own
 from kit.examples import example_class, reference_run
 from kit.faults import Fault
 from kit.intake import code_for
@@ -98,7 +98,7 @@ def _comparing_code(beside, margin):
 def effect_in_code(own, name):
     """The lines that work out the kept effect of another run of the learner's, called `name`."""
     read = code_for(own.file, own.keywords).replace("run = ", f"{name} = ", 1)
-    out = left_out_in_code(read_as_recorded(own), own.kept, name)
+    out = decided_in_code(read_as_recorded(own), decisions_of(own.kept), name)
     return read, *out, windows_in_code(kept_windows(own), "theirs"), f"{name} = paired_effect({name}, theirs)"
 
 

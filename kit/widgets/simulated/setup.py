@@ -5,7 +5,7 @@ from functools import lru_cache
 
 from kit.analysis.effect import paired_effect
 from kit.bench import hidden_bench, simulate_run
-from kit.coursework import kept_marks
+from kit.coursework import marks_made_here
 from kit.records import Windows
 
 BENCHES = range(1, 9)
@@ -96,7 +96,7 @@ class BenchRun:
     def windows(self):
         """The learner's own windows; as planned, while there are none."""
         planned = (float(self._value(name).removesuffix(" min")) for name in ("before", "after"))
-        return kept_marks(self.run) or Windows.of_perturbation(*planned)
+        return marks_made_here(self.run) or Windows.of_perturbation(*planned)
 
     @property
     def effect(self):

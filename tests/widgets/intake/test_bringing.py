@@ -249,13 +249,13 @@ def test_an_odd_place_is_decided_with_a_reason_and_the_effect_shown_both_ways(fo
     windows = suggest_windows(decided)
     assert effects_of(view) == [str(paired_effect(each, windows)) for each in (raw, decided)]
     assert raw.readings.treated.notna().all() and decided.readings.treated.isna().sum() == 1
-    assert decided.remarks[-1] == "Left out because: the lead was touched" and decided.remarks[-1] in block_of(view, "understood")["lines"]
+    assert decided.remarks[-1].endswith(" and back. Reason: the lead was touched.") and decided.remarks[-1] in block_of(view, "understood")["lines"]
     press(view, "keep")
     lines = block_of(view, "code")["code"]
     assert lines.splitlines()[1] == "run = run.decide({1: ('leave out', 'the lead was touched')})"
     made = {"read_run": read_run}
     exec(lines, made)
-    assert made["run"].readings.equals(view.run.readings) and "the lead was touched" in made["run"].remarks[-1]
+    assert made["run"].readings.equals(view.run.readings) and made["run"].remarks == view.run.remarks
     assert bring_in().run.readings.equals(view.run.readings)
     press(view, "again")
     assert view.run.readings.treated.notna().all() and bring_in().run.readings.treated.notna().all()
@@ -264,5 +264,18 @@ def test_an_odd_place_is_decided_with_a_reason_and_the_effect_shown_both_ways(fo
 def test_a_place_that_is_kept_says_why_in_the_remarks(folder):
     view = bring_in(leaping(folder))
     press(view, "decide", choice="keep", reason="the lamp came on")
-    assert view.run.remarks[-1].startswith("Kept: treated, at ") and view.run.remarks[-1].endswith("the lamp came on")
+    assert view.run.remarks[-1].startswith("Kept: treated, at ") and view.run.remarks[-1].endswith(" Reason: the lamp came on.")
     assert view.run.readings.treated.notna().all()
+
+
+@pytest.mark.parametrize("choice", ["flag", "keep"])
+def test_a_place_kept_without_a_reason_stands_in_the_code_too(folder, choice):
+    view = bring_in()
+    handed(view, leaping(folder))
+    assert press(view, "decide", choice=choice, reason="") == ""
+    press(view, "keep")
+    lines = block_of(view, "code")["code"]
+    assert lines.splitlines()[1] == f"run = run.decide({{1: ('{choice}', '')}})"
+    made = {"read_run": read_run}
+    exec(lines, made)
+    assert made["run"].remarks == view.run.remarks and made["run"].remarks[-1].startswith("Kept")

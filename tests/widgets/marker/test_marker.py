@@ -176,3 +176,13 @@ def test_windows_that_miss_the_recorded_gas_are_named_first(marker, tmp_path):
     assert ask(marker, "rest", PLACED)["trouble"] == marker.misplaced == ""
     without_gas = mark_windows(invented_run(gas=False), folder=tmp_path)
     assert ask(without_gas, "rest", Windows((5, 6), (7, 8), (20.5, 21.5)))["trouble"] == without_gas.misplaced == ""
+
+
+def test_a_fresh_copy_of_a_lesson_begins_unmarked_while_the_first_goes_on(run, tmp_path, monkeypatch):
+    def opened_in(name):
+        monkeypatch.setenv("JPY_SESSION_NAME", str(tmp_path / f"{name}.ipynb"))
+        return mark_windows(run, folder=tmp_path)
+
+    opened_in("00-your-first-run").windows = PLACED
+    assert opened_in("00-your-first-run-2").windows == starting_windows(run)
+    assert opened_in("00-your-first-run").windows == PLACED == kept_marks(run, tmp_path)

@@ -6,6 +6,7 @@ import pytest
 
 import kit
 from kit import compare, own_run, paired_effect, read_run, reference_run, suggest_windows
+from kit.coursework.marks import keep_marks
 from kit.coursework.runs import own_runs
 from kit.records.windows import Windows
 from kit.widgets.cards.keeping import keeping_at
@@ -90,7 +91,18 @@ def test_the_code_shown_gives_what_the_page_shows(run):
         exec(code_of(steps[name]), made)
     assert made["run"].readings.equals(own.run.readings) and made["effect"].warming == own.effect.warming
     assert made["windows"].seconds == pytest.approx(own.effect.windows.seconds)
-    assert "Left out because: touched" in own.run.remarks
+    assert any(remark.startswith("Left out: ") and remark.endswith(" Reason: touched.") for remark in own.run.remarks)
+
+
+def test_the_windows_of_a_lesson_are_where_the_own_run_begins(run, folder, monkeypatch):
+    windows = Windows((9, 10), (11, 12), (20, 21))
+    monkeypatch.setenv("JPY_SESSION_NAME", str(folder / "06-windows-and-effect.ipynb"))
+    (folder / "roof.csv").write_bytes(table(run))
+    keep_marks(read_run(folder / "roof.csv"), windows)
+    monkeypatch.setenv("JPY_SESSION_NAME", str(folder / "your-own-run.ipynb"))
+    own, steps = page_with_steps()
+    bring(steps, table(run))
+    assert own.marker.windows == windows
 
 
 def test_the_kept_effect_is_that_of_the_public_verb(run, folder):
@@ -162,7 +174,7 @@ def test_odd_places_of_one_kind_are_decided_together(run):
     assert "Place 1 of 3" in words(odd) and "Decide all 3 like this one" in words(odd)
     press(odd, "alike", choice="flag", reason="")
     assert buttons_of(odd) == ["again"] and sum(remark.startswith("Kept with a flag: control") for remark in own.run.remarks) == 3
-    assert code_of(steps["odd_places"]) == ""
+    assert code_of(steps["odd_places"]) == "run = run.decide({1: ('flag', ''), 2: ('flag', ''), 3: ('flag', '')})"
 
 
 def test_unplaced_windows_are_not_kept(run):
