@@ -30,7 +30,7 @@ from kit.intake.columns import (
 )
 from kit.intake.asking import with_all_questions
 from kit.intake.given import Asked, asked_of, decode, is_workbook, sheet_text, Table, take
-from kit.intake.text import as_table, read_cells, sniff, without_prompts
+from kit.intake.text import as_table, read_cells, sniff, with_whole_stamps, without_prompts
 from kit.intake.time import read_clock
 from kit.records import COLUMNS, Run, Source
 
@@ -40,8 +40,8 @@ def read_run(source, *, treated=None, control=None, room=None, gas=None, light=N
 
     `source` is a path, a list of paths (one a logger), or a table as a text of several lines; `sheet` names a workbook's sheet, as
     'book.xlsx#Sheet 2' does. `treated`, `control`, `room`, `gas`, `light` and `time` name columns: by header, by a part of one, or by
-    number from 1. `unit` is that of temperatures whose unit the file does not tell: 'degC', 'degF' or 'K', or one for each role in a
-    dict, {'treated': 'degC', 'gas': '%'}. `decimal` is '.' or ','. `clock`, one word or a list, says how times are meant:
+    number from 1. `unit` is that of temperatures whose unit the file does not tell: 'degC', 'degF', 'K' or 'mdegC' (thousandths of °C), or one
+    for each role in a dict, {'treated': 'degC', 'gas': '%'}. `decimal` is '.' or ','. `clock`, one word or a list, says how times are meant:
     's', 'min', 'h', '10 s' (each count), 'mm:ss', 'h:mm', 'day first', 'month first', 'year first', 'summer time', 'sorted', 'set back';
     for several loggers 'as written', 'shared event', or the seconds that each further clock is ahead of the first.
 
@@ -121,7 +121,7 @@ def cells_of(raw, asked):
     """The first state of a file: its cells. Its bytes and text end here, so that a large file does not fill the memory twice."""
     raw = replace(raw, sheet=asked.sheet) if raw.sheet is None and asked.sheet is not None else raw
     text = sheet_text(raw) if raw.zipped and is_workbook(raw.data) else decode(raw)
-    text = as_table(text) if text.labelled else without_prompts(text) if text.prompted else text
+    text = as_table(text) if text.labelled else without_prompts(text) if text.prompted else with_whole_stamps(text) if text.month_first else text
     return read_cells(text, sniff(text, asked.decimal))
 
 

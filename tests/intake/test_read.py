@@ -170,7 +170,7 @@ def test_a_sample_file_is_read_with_word_of_all_that_was_decided(name):
 
 
 def test_every_sample_file_is_used():
-    others = {"README.md", "left-logger.csv", "right-logger.csv", "odd-readings.csv", "page.csv"}
+    others = {"README.md", "left-logger.csv", "right-logger.csv", "odd-readings.csv", "page.csv", "turns-without-names.csv"}
     assert {path.name for path in FILES.iterdir() if path.is_file()} == others | set(SAMPLES)
 
 

@@ -52,6 +52,7 @@ LEAST_SHARE, LEAST_EACH = 0.9, 2  # of the rows that hold one reading alone, whe
 SWITCHED = 5.0  # what shows two values so far apart, and no other, is switched, not measured
 PLAUSIBLE = (-60.0, 450.0)  # in °C, °F or K: where nearly all readings of a thermometer lie
 HOTTEST = 1200.0  # of what is called a thermometer: a kiln, a flame
+THOUSANDTHS = (1200, 150_000)  # whole numbers that may be thousandths of °C, as Linux gives them
 WORDS = re.compile(r"[^\W\d_]+\d*")
 CAMEL = re.compile(r"(?<=[a-z][a-z])(?=[A-Z])")
 
@@ -85,11 +86,21 @@ def thermometer_rank(column):
     plain = column.unit in TEMPERATURES or bool(words & VESSELS)
     if words & (DERIVED - MEANS) or not plain and (words & OTHER or looks_counted(column.values)):
         return None
-    if not mostly_plausible(column.values, HOTTEST if plain else PLAUSIBLE[1]):
+    thousandths = in_thousandths(column)
+    if not thousandths and not mostly_plausible(column.values, HOTTEST if plain else PLAUSIBLE[1]):
         return None
     low, high = span(column.values)
     still = not plain and low == high and len(column.values) >= FEW_ROWS
-    return 3 if words & MEANS or still else 1 if words & INSIDE else 0 if plain else 2
+    return 3 if words & MEANS or still or thousandths and not plain else 1 if words & INSIDE else 0 if plain else 2
+
+
+def in_thousandths(column):
+    """Is this column in thousandths of °C, by its unit, or can its whole numbers be nothing else if it is a thermometer?"""
+    if column.unit or not column.numeric:
+        return column.unit == "m°C"
+    known = thinned(column.values)
+    known = known[np.isfinite(known)]
+    return len(known) > 0 and THOUSANDTHS[0] < np.median(known) <= THOUSANDTHS[1] and bool((known == np.floor(known)).all())
 
 
 def mostly_plausible(values, highest):

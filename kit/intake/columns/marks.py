@@ -5,12 +5,12 @@ import numpy as np
 from kit.intake.columns.kinds import thermometer_rank
 from kit.words import counted
 
-ABSOLUTE_ZERO = {"°C": -273.15, "°F": -459.67, "K": 0.0}  # SI Brochure, 9th edition, 2.3.1; NIST SP 811, B.8
+ABSOLUTE_ZERO = {"°C": -273.15, "°F": -459.67, "K": 0.0, "m°C": -273150.0}  # SI Brochure, 9th edition, 2.3.1; NIST SP 811, B.8
 LARGEST = 1e9  # more than any reading here, in any unit
 # Numbers that loggers write for 'no reading'. Common practice, no source.
 NO_READING = (-999.0, -999.9, -9999.0, -99999.0, -32768.0, -127.0)
 # Between these lie the readings of any thermometer here: common practice, no source. '' is any of the three units.
-BOUNDS = {"°C": (-60.0, 150.0), "°F": (-76.0, 302.0), "K": (200.0, 430.0), "": (-60.0, 450.0)}
+BOUNDS = {"°C": (-60.0, 150.0), "°F": (-76.0, 302.0), "K": (200.0, 430.0), "m°C": (-6e4, 1.5e5), "": (-60.0, 450.0)}
 MOST_MARKS = 3
 
 

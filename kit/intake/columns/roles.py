@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from kit.faults import Choice, Question
-from kit.intake.columns.kinds import derived, fits_unit, GAS, says, thermometer_rank, words_of
+from kit.intake.columns.kinds import derived, fits_unit, GAS, in_thousandths, says, thermometer_rank, words_of
 from kit.intake.columns.marks import BOUNDS, LARGEST, NO_READING, without_marks
 from kit.intake.columns.twins import without_twins
 from kit.intake.forms import PER_PPM, TEMPERATURES, to_celsius, unit_of
@@ -22,6 +22,7 @@ IN_UNITS = (
     Choice("degF", seen="degrees Fahrenheit, °F"),
     Choice("K", seen="kelvin, K"),
 )
+IN_THOUSANDTHS = (Choice("mdegC", seen="thousandths of a degree Celsius: 21437 is 21.437 °C"),)
 WHY_BOTH = "Only a control shows what would have happened anyway."
 
 
@@ -122,7 +123,8 @@ def unit_question(table, places, asked):
     if plain is not None or not bare:
         return []
     headers = [repr(table.columns[place].header) for place in sorted({place for each in bare for place in each})]
-    return [Question(f"No unit is written for {listed(headers)}.", "unit", IN_UNITS)]
+    thousandths = all(in_thousandths(table.columns[place]) for each in bare for place in each)
+    return [Question(f"No unit is written for {listed(headers)}.", "unit", IN_THOUSANDTHS if thousandths else IN_UNITS)]
 
 
 def thermometers(table, places, wanted):
@@ -180,7 +182,7 @@ def temperatures(table, column, worded):
     if unit not in TEMPERATURES:
         what = f"This column is in {unit}, which is no temperature." if unit else f"No unit is written for '{column.header}'."
         raise table.fault(what, column=column, keyword="unit", choices=IN_UNITS)
-    words = {"°C": ", in °C", "°F": ", turned from °F into °C", "K": ", turned from K into °C"}[unit]
+    words = {"°C": ", in °C", "°F": ", turned from °F into °C", "K": ", turned from K into °C", "m°C": ", turned from thousandths of °C into °C"}[unit]
     against = f"; the file says {column.unit}, you said {unit}" if column.unit not in ("", unit) else ""
     return to_celsius(column.values, unit), words + against
 

@@ -119,6 +119,7 @@ WRITTEN = {
     "°C": "°c degc deg_c deg.c celsius celcius centigrade grad_c gradc c øc ¡c oc *c ^c c° degreec degreesc".split(),
     "°F": "°f degf deg_f deg.f fahrenheit f øf ¡f of *f ^f f° degreef degreesf".split(),
     "K": "k kelvin °k degk".split(),
+    "m°C": "m°c mdegc mdeg_c millidegc millidegree millidegrees millicelsius milli_degc milli_celsius 1/1000°c".split(),
     "ppm": "ppm ppmv ppm_v µmol/mol μmol/mol umol/mol".split(),
     "ppb": ["ppb", "ppbv"],
     "%": "% %vol vol% vol.% vol-% percent pct".split(),
@@ -141,7 +142,7 @@ OTHERS = set(
 )
 RATES = re.compile(r"(?:^|[\W_])(?:m3|m³|l|ml|kg|g|km|mi|mm|cm|m|w|kw|wh|kwh|j)$", re.IGNORECASE)
 UNITS = {written: unit for unit, ways in WRITTEN.items() for written in ways}
-TEMPERATURES = ("°C", "°F", "K")
+TEMPERATURES = ("°C", "°F", "K", "m°C")
 SECONDS = {"ms": 0.001, "s": 1.0, "min": 60.0, "h": 3600.0, "d": 86400.0}
 PER_PPM = {"ppm": 1.0, "ppb": 0.001, "%": 10_000.0}
 # The degree sign and what is typed for it: ordinal indicator, ring above; and the one-letter signs of Unicode.
@@ -149,6 +150,7 @@ ALIKE = str.maketrans({"º": "°", "˚": "°", "℃": "°C", "℉": "°F", "K": 
 TO_CELSIUS = {
     "°C": lambda degrees: degrees,
     "°F": lambda degrees: np.round((degrees - 32) / 1.8, 9),
+    "m°C": lambda thousandths: np.round(thousandths / 1000, 9),
     "K": lambda kelvins: np.round(kelvins - 273.15, 9),  # 294.55 K is 21.4 °C, not 21.400000000000034
 }
 

@@ -21,6 +21,12 @@ STAMP = re.compile(
 )
 # 'Sun Mar  1 10:00:02 CET 2026', as the C library's asctime and the command `date` write it (POSIX.1).
 YEAR_LAST = re.compile(rf"(?:[a-z]{{3}},?\ )?({MONTH})\ {{1,2}}(\d{{1,2}})\ (\d\d?:\d\d:\d\d)(?:\ ([A-Z]{{3,5}}))?\ (\d{{4}})", re.IGNORECASE)
+# 'Mar  1 10:00:02', as system logs write it (RFC 3164, 4.1.2), or '1 March 10:00:02': a date that names no year.
+NO_YEAR = re.compile(
+    rf"(?:[a-z]{{3,9}}\.?,?[ _])?(?:(?P<month>{MONTH})[ _.-]{{0,3}}(?P<day>\d{{1,2}})|(?P<first>\d{{1,2}})\.?[ _-]{{0,2}}(?P<second>{MONTH}))"
+    r"[ _,T-]{1,3}(?P<time>\d{1,2}:\d\d(?::\d\d(?:[.,]\d{1,9})?)?)(?: ?(?P<half>[ap])\.?m\.?)?(?: (?P<zone>(?-i:[A-Z]{3,5})))?",
+    re.ASCII | re.IGNORECASE,
+)
 BRACKETS = str.maketrans("[]()'", "     ")
 SPOKEN = re.compile(
     r"(?=\d|PT)(?:PT)?(?:(?P<h>\d{1,3}(?:[.,]\d{1,6})?)\ ?h(?:ours?|r)?\ ?)?(?:(?P<m>\d{1,5}(?:[.,]\d{1,6})?)\ ?(?:m|min|minutes?|')\ ?)?"
@@ -35,8 +41,8 @@ CLOCK = re.compile(r"(\d{1,4})[:.-](\d{1,2})(?:[:.-](\d{1,2}))?(?:[.,:](\d{1,9})
 
 
 class Stamp(NamedTuple):
-    """What one cell says. `order` tells how the date is written ('ymd', 'dmy', 'mdy', 'open'; '' without one), `date` its three
-    numbers as written, `time_s` the time in seconds (0 of a bare date), `parts` how many numbers the time has, `half` 'a', 'p' or '',
+    """What one cell says. `order` tells how the date is written ('ymd', 'dmy', 'mdy', 'open'; 'md' if it names no year, which then is 0;
+    '' without a date), `date` its three numbers as written, `time_s` the time in seconds (0 of a bare date), `parts` how many numbers the time has, `half` 'a', 'p' or '',
     `zone` as written. A time of two parts (`parts` 2) counts as hours and minutes until the clock stage knows better."""
 
     order: str
@@ -51,7 +57,7 @@ def stamp(cell):
     """The `Stamp` in a tidied cell, or None. '21.4' and '7' are numbers, not stamps."""
     match = STAMP.fullmatch(cell)
     if match and (match["time"] or dated(match)):
-        return stamp_of(match)
+        return match["dmy"] and " " in cell and without_year(cell) or stamp_of(match)  # '14 Mar 10:00:02' is of no year 10
     return spoken(cell) or rewritten(cell)
 
 
@@ -69,9 +75,20 @@ def rewritten(cell):
         return stamp(bare) if bare != cell else None
     year_last = YEAR_LAST.fullmatch(cell)
     if not year_last:
-        return None
+        return without_year(cell)
     month, day, time, zone, year = year_last.groups()
     return stamp(" ".join(filter(None, (day, month, year, time, zone))))
+
+
+def without_year(cell):
+    """The stamp in a cell whose date has a month by name, a day, and no year."""
+    match = NO_YEAR.fullmatch(cell)
+    if not match:
+        return None
+    seconds, parts = time_of_day(match["time"])
+    month = MONTHS[(match["month"] or match["second"])[:3].lower()]
+    half, zone = (match["half"] or "").lower(), match["zone"] or ""
+    return None if parts < 0 else Stamp("md", (0, month, int(match["day"] or match["first"])), seconds, parts, half, zone)
 
 
 def looks_like_time(cell):

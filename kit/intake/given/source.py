@@ -35,6 +35,8 @@ NAMED_VALUE = re.compile(rb"(?<![\w.])[A-Za-z][\w .]{0,30}[:=] ?[-+\d]")
 CLOCK_IN_BRACKETS = re.compile(rb"\[[^\]\[{]{0,20}\d:\d\d")
 # A time before what a program shows or keeps: '10:00:02.120 -> ' of a serial monitor, '1772359200: '.
 PROMPT = re.compile(rb"^[ \t]*\[?(\d[\d:.,/TZ -]*?)\]?(?: ?[-=]> ?|: +(?=[-+.\d]|nan))", re.MULTILINE)
+# A date without a year between blanks, before a number: 'Mar  1 10:00:02 21.4 20.9'.
+MONTH_FIRST = re.compile(rb"^(?:[A-Z][a-z]{2},? )?([A-Z][a-z]{2}) {1,2}(\d{1,2}) (\d\d:\d\d:\d\d(?:\.\d+)?)(?= +[-+.\d][^,;\t]*$)", re.MULTILINE)
 PAGE_STARTS = (b"<!doctype", b"<html", b"<table", b"<head", b"<?xml", b"<body")
 
 
@@ -147,6 +149,11 @@ class Text:
     def prompted(self):
         """Do most of the first lines begin with a time and an arrow or a colon behind it?"""
         return sum(map(bool, map(PROMPT.match, self.first_lines))) > len(self.first_lines) / 2
+
+    @property
+    def month_first(self):
+        """Do most of the first lines begin with a month, a day and a time, and go on with blanks between their cells?"""
+        return sum(map(bool, map(MONTH_FIRST.match, self.first_lines))) > len(self.first_lines) / 2
 
     @property
     def first_lines(self):

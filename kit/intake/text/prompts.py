@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from kit.intake.given import PROMPT
+from kit.intake.given import MONTH_FIRST, PROMPT
 
 PARTED = (b",", b";", b"\t")
 
@@ -12,3 +12,8 @@ def without_prompts(text):
     rests = [line[match.end() :] for line in text.first_lines if (match := PROMPT.match(line))]
     sign = next((sign for sign in PARTED if sum(sign in rest for rest in rests) > len(rests) / 2), b" ")
     return replace(text, utf8=PROMPT.sub(rb"\1" + sign, text.utf8))
+
+
+def with_whole_stamps(text):
+    """The `Text` with the month, the day and the time that begin its lines in one cell, though blanks part cells."""
+    return replace(text, utf8=MONTH_FIRST.sub(rb"\1_\2_\3", text.utf8))

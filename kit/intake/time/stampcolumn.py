@@ -16,7 +16,9 @@ SPLIT_SECOND = re.compile(r":\d{1,2}[.,](\d{1,3})(?!\d)", re.ASCII)
 AT_GREENWICH = ("Z", "z", "UTC", "GMT")
 # How a date of three numbers may be meant: places of the year, the month and the day.
 ORDERS = {"day first": (2, 1, 0), "month first": (2, 0, 1), "year first": (0, 1, 2)}
-WRITTEN = {"ymd": ("year first",), "dense": ("year first",), "dmy": ("day first",), "mdy": ("month first",), "open": tuple(ORDERS)}
+WRITTEN = {"ymd": ("year first",), "dense": ("year first",), "dmy": ("day first",), "mdy": ("month first",), "md": ("year first",), "open": tuple(ORDERS)}
+HALF_YEAR = 6 * 31  # in days of months that all have 31
+NO_YEAR = " The dates name no year: it turns where the months begin anew."
 
 
 @dataclass(frozen=True, eq=False)
@@ -50,7 +52,7 @@ def clock_of_stamps(table, column, asked):
     earliest = f"the first is '{first_cell(column, seconds)}'{' (minutes and seconds)' if in_minutes else ''}"
     period = np.inf if order or parts == SPOKEN else 3600.0 if in_minutes else DAY
     of_the_day = bool(order or halved or parts == 3)
-    said = f"Times come from column '{column.header}', {earliest}.{thousandths}"
+    said = f"Times come from column '{column.header}', {earliest}.{thousandths}{NO_YEAR if order == 'md' else ''}"
     return Clock(seconds, said, midnight, period, zone, of_the_day, of_the_day and (not zoned or zone is not None))
 
 
@@ -167,6 +169,8 @@ def day_numbers(table, column, stamps, asked):
     A fault if there is no such day, or if day and month could change places and the times would differ.
     """
     order = stamps.form[0]
+    if order == "md":
+        stamps = replace(stamps, date=with_years(stamps.date))
     wanted = asked.clock_among(ORDERS) if order == "open" else None
     ways = {way: days_since_1970(stamps.date, ORDERS[way]) for way in ([wanted] if wanted else WRITTEN[order])}
     sound = {way: days for way, days in ways.items() if not np.isnan(days).any()}
@@ -174,7 +178,16 @@ def day_numbers(table, column, stamps, asked):
         raise no_date(table, column, stamps, ways, wanted)
     refuse_open(table, column, stamps, sound)
     first = next(iter(sound.values()))
-    return stamps.spread(first - first[0]), int(first[0]) if len(sound) == 1 else None
+    return stamps.spread(first - first[0]), int(first[0]) if len(sound) == 1 and order != "md" else None
+
+
+def with_years(dates):
+    """Dates (n x 3) that name no year, with one: it turns where the months begin anew, either way; a 29 February is that of a leap year, and
+    without one no year is a leap year, so that 1 March follows on 28 February."""
+    steps = np.diff(31 * dates[:, 1] + dates[:, 2])
+    turns = np.r_[0, np.cumsum((steps < -HALF_YEAR).astype(int) - (steps > HALF_YEAR))]
+    leap = turns[(dates[:, 1] == 2) & (dates[:, 2] == 29)]
+    return np.column_stack([turns + (2000 - leap[0] if len(leap) else 2001), dates[:, 1:]])
 
 
 def no_date(table, column, stamps, ways, wanted):

@@ -52,7 +52,7 @@ def all_at_once(cells):
     """The `Stamps` of an array of texts or bytes; None unless the times in all of them are written digit for digit alike."""
     matrix = as_bytes(cells)
     match = None if matrix is None else STAMP.fullmatch(text_of(matrix[0]))
-    if not match or not match["time"]:
+    if not match or not match["time"] or stamp(match[0]) is None or stamp(match[0]).order == "md":
         return None
     start, end = match.span("time")
     time_s = times_of(matrix[:, start:end], match["time"])
