@@ -22,9 +22,11 @@ from kit.coursework.shelf import Contents, contents
 __all__ = [
     "add_answer", "add_fresh_copy", "add_missing_lessons", "AFTER", "Answer", "answer_of", "answers_beside", "answers_path", "BEFORE", "CardQuestion",
     "CLASS_CARD", "class_choices", "CLASS_KIND", "class_language", "ClassChoices", "CONCEPTS", "ConceptSheet", "contents", "Contents", "COURSE_FILE",
-    "course_named", "decide_places", "decide_run", "decided_in_code", "decided_run", "decisions_of", "filled", "FLAG", "FOLDER_OF_MARKS", "FULL", "KEEP", "keep_marks",
+    "course_named", "decide_places", "decide_run", "decided_in_code", "decided_run", "decisions_of", "filled", "FLAG", "FOLDER_OF_MARKS",
+    "FULL", "KEEP", "keep_marks",
     "keep_unchanged", "Kept", "kept_marks", "kept_windows", "KIND_CARD", "KIND_SAID", "learners_text", "LEFT_OUT", "Lesson",
-    "lesson_folders", "LESSONS", "level_of", "margin_c", "marked_hashes", "marks_made_here", "names_in", "next_step", "Note", "OUT", "Outline", "outline_with", "outlines", "OWN_CARD",
+    "lesson_folders", "LESSONS", "level_of", "margin_c", "marked_hashes", "marks_made_here", "names_in", "next_step", "Note", "OUT", "Outline",
+    "outline_with", "outlines", "OWN_CARD",
     "own_runs", "OwnCourse", "OwnRun", "page_of", "peek_at_answers", "places_of", "Prediction", "progress_of", "read_answers", "read_as_recorded",
     "read_card", "read_concept_sheets", "read_lesson", "read_own", "remember", "remembered", "RUBRIC", "run_kind", "safe_name", "short_file",
     "TEACHERS", "text_for_elsewhere", "this_notebook", "ticks", "with_short_cards", "write_concept_sheets",

@@ -23,7 +23,8 @@ STAMP = re.compile(
 YEAR_LAST = re.compile(rf"(?:[a-z]{{3}},?\ )?({MONTH})\ {{1,2}}(\d{{1,2}})\ (\d\d?:\d\d:\d\d)(?:\ ([A-Z]{{3,5}}))?\ (\d{{4}})", re.IGNORECASE)
 # 'Mar  1 10:00:02', as system logs write it (RFC 3164, 4.1.2), or '1 March 10:00:02': a date that names no year.
 NO_YEAR = re.compile(
-    rf"(?:[a-z]{{3,9}}\.?,?[ _])?(?:(?P<month>{MONTH})[ _.-]{{0,3}}(?P<day>\d{{1,2}})|(?P<first>\d{{1,2}})\.?[ _-]{{0,2}}(?P<second>{MONTH}))"
+    rf"(?:[a-z]{{3,9}}\.?,?[ _])?(?:(?P<month>{MONTH})[ _.-]{{0,3}}(?P<day>\d{{1,2}})"
+    rf"|(?P<first>\d{{1,2}})\.?[ _-]{{0,2}}(?P<second>{MONTH}))"
     r"[ _,T-]{1,3}(?P<time>\d{1,2}:\d\d(?::\d\d(?:[.,]\d{1,9})?)?)(?: ?(?P<half>[ap])\.?m\.?)?(?: (?P<zone>(?-i:[A-Z]{3,5})))?",
     re.ASCII | re.IGNORECASE,
 )
@@ -42,7 +43,8 @@ CLOCK = re.compile(r"(\d{1,4})[:.-](\d{1,2})(?:[:.-](\d{1,2}))?(?:[.,:](\d{1,9})
 
 class Stamp(NamedTuple):
     """What one cell says. `order` tells how the date is written ('ymd', 'dmy', 'mdy', 'open'; 'md' if it names no year, which then is 0;
-    '' without a date), `date` its three numbers as written, `time_s` the time in seconds (0 of a bare date), `parts` how many numbers the time has, `half` 'a', 'p' or '',
+    '' without a date), `date` its three numbers as written, `time_s` the time in seconds (0 of a bare date), `parts` how many numbers the
+    time has, `half` 'a', 'p' or '',
     `zone` as written. A time of two parts (`parts` 2) counts as hours and minutes until the clock stage knows better."""
 
     order: str
