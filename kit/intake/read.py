@@ -35,6 +35,9 @@ from kit.intake.time import read_clock
 from kit.records import COLUMNS, Run, Source
 
 
+DAY_MIN = 1440
+
+
 def read_run(source, *, treated=None, control=None, room=None, gas=None, light=None, time=None, unit=None, clock=None, decimal=None, sheet=None):
     """A `Run` from any logger's file or hand-written table. The file is only read, never changed.
 
@@ -141,7 +144,13 @@ def frame(table):
 def run_of(table, origin):
     """The `Run` that a finished table holds."""
     name = " + ".join(PurePath(part).stem for part in origin.name.split(" + "))
-    return Run(frame(table), source=origin, remarks=table.remarks, **{"name": name, **(table.about or {})})
+    told = {"name": name, "clock_min": clock_min(table), **(table.about or {})}
+    return Run(frame(table), source=origin, remarks=table.remarks, **told)
+
+
+def clock_min(table):
+    """Minutes after midnight at the first reading; None where no clock shows them. One that begins at 0:00:00 counts from the run's own start."""
+    return table.start_s / 60 % DAY_MIN or None if table.wall_clock else None
 
 
 @dataclass(frozen=True, eq=False)

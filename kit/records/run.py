@@ -30,6 +30,7 @@ class Run:
     required. `remarks` says in sentences all that was decided while reading; `kind` is 'measured' or 'simulated'.
     `gain_uncertainty` is the relative standard uncertainty of each thermometer's scale against the other's. `recipe` is what a
     simulated bench made the run from; it stays closed until `kit.reveal(run)`. `decisions` are those of `decide`.
+    `clock_min`: the time of day at the first reading by the record's own clock, in minutes after midnight; None where it shows none.
     """
 
     readings: pd.DataFrame
@@ -40,6 +41,7 @@ class Run:
     gain_uncertainty: float = 0.0
     recipe: object = field(default=None, repr=False)
     decisions: tuple = field(default=(), repr=False)
+    clock_min: float | None = field(default=None, repr=False)
 
     def __post_init__(self):
         refuse_unfit(self.readings)

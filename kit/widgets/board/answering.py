@@ -1,23 +1,25 @@
 """What a board shows of a class: its rows in order, its bars, its sentence."""
 
+from dataclasses import replace
 from functools import lru_cache
-from math import isfinite
+from math import inf, isfinite
 
 from kit.units import difference, difference_in, unit
 from kit.widgets.board.members import APART, JOINED
 from kit.widgets.shared import line, rows
 from kit.words import counted, listed
 
-FIRST_BELL_MIN = 8 * 60 + 30
 NO_REASON = "no reason yet"
+UNKNOWN = {"time": "no time", "mouth": "not written"}
 ORDERS = {"name": "as they came", "size": "by size", "time": "by time of day", "side": "by side", "mouth": "by mouth"}
 MARGIN_C, ROOM = 0.08, 0.1
+MOUTHS_CM = (1, 40)
 
 
-def answer_of(class_, *, left_out, order="name", opened="", groups=None, pairs=APART, truth="closed", turned=()):
+def answer_of(class_, *, left_out, order="name", opened="", groups=None, pairs=APART, truth="closed", turned=(), mouths=None):
     """The board of the first `groups` of a class, some of them `left_out` ({name: why})."""
     class_ = class_.turned(tuple(turned))
-    members = class_.members[: groups and round(groups)]
+    members = tuple(_with_mouth(each, (mouths or {}).get(each.name, "")) for each in class_.members[: groups and round(groups)])
     names = tuple(each.name for each in members)
     counting = tuple(name for name in names if name not in left_out)
     board = Board(class_, members, {name: why for name, why in left_out.items() if name in names}, pairs, class_.truth if truth == "open" else None)
@@ -32,7 +34,7 @@ def answer_of(class_, *, left_out, order="name", opened="", groups=None, pairs=A
         "span": board.span(),
         "unit": unit(),
         "truth": board.truth and {"at": difference_in(board.truth), "words": f"the truth: {difference(board.truth, 2)}"},
-        "opened": opened_of(class_, opened, pairs) if opened in names else None,
+        "opened": opened_of(class_, opened, pairs) | {"mouth": (mouths or {}).get(opened, "")} if opened in names else None,
     }
 
 
@@ -117,13 +119,13 @@ class Board:
     def _key(self, member, order):
         if order == "size":
             return self.bars[member.name].value
-        return _side(member) if order == "side" else member.facts.get(order, 0)
+        return _side(member) if order == "side" else member.facts.get(order, inf if order in UNKNOWN else 0)
 
     def _fact(self, member, order):
         if order == "side":
             return "both" if abs(_side(member)) < 1 else "swapped" if _side(member) < 0 else "usual"
-        told = {"time": lambda minutes: "{:02d}:{:02d}".format(*divmod(round(minutes) + FIRST_BELL_MIN, 60)), "mouth": lambda wide: f"{wide:g} cm"}
-        return told[order](member.facts[order]) if order in told else ""
+        told = {"time": lambda minutes: "{:02d}:{:02d}".format(*divmod(round(minutes), 60)), "mouth": lambda wide: f"{wide:g} cm"}
+        return told[order](member.facts[order]) if order in member.facts else UNKNOWN.get(order, "")
 
     def means(self, whole, kept):
         """The bars of the class as a whole."""
@@ -163,6 +165,15 @@ def _course(class_, named, unit_):
     ends = [f"{run.name}: {each['y'][0]:.2f} {unit_} at first, {each['y'][-1]:.2f} {unit_} at the end" for run, each in zip(runs, lines)]
     words = f"Treated minus control over time. {'; '.join(ends)}."
     return {"words": words, "lines": lines, "span": [low - ROOM, high + ROOM], "across": [0, float(max(run.minutes[-1] for run in runs))]}
+
+
+def _with_mouth(member, written):
+    """The member with the width of its mouth, as far as what was written is one."""
+    try:
+        wide_cm = float(written.replace(",", ".").removesuffix("cm"))
+    except ValueError:
+        return member
+    return replace(member, facts={**member.facts, "mouth": wide_cm}) if MOUTHS_CM[0] <= wide_cm <= MOUTHS_CM[1] else member
 
 
 def _side(member):

@@ -12,7 +12,7 @@ export default { render: viewOf(v => {
   const over = overOf(), means = make("div", { class: "kit-board-means" }), axis = make("div", { class: "kit-board-axis", "aria-hidden": "true" });
   const list = make("ul", { class: "kit-board-rows" }), open = openedOf(v), bars = new Map(), groups = new Map();
   let before = null, last = null;
-  ["left_out", "opened", "turned"].forEach(name => v.held.add(name));
+  ["left_out", "opened", "turned", "mouths"].forEach(name => v.held.add(name));
   const controls = ["groups", "pairs", "truth", "order"].filter(name => name in v.grips).map(name => controlOf(v, name));
   v.onBegin(() => { before = last; });
   const show = answer => {
@@ -117,10 +117,10 @@ function rowShown(row, X, shown) {
 }
 
 function openedOf(v) { // the runs of one group, below its row
-  const note = make("p"), swaps = make("div"), ticks = new Map(), own = "turned" in v.grips;
+  const note = make("p"), swaps = make("div"), ticks = new Map(), own = "turned" in v.grips, mouth = mouthOf(v);
   const title = `treated minus control, ${v.model.get("answer").unit}`;
   const course = plot(v, { x: { title: "minutes", low: 0, high: 22 }, y: { title, low: 0, high: 3 }, height: 170 });
-  const node = make("div", { class: "kit-board-opened" }, note, course.node, swaps);
+  const node = make("div", { class: "kit-board-opened" }, note, course.node, swaps, "mouths" in v.grips ? mouth.node : "");
   const tickOf = name => { // of a run of one's own class: had its vessels changed places?
     const tick = make("input", { type: "checkbox" });
     tick.addEventListener("change", () => {
@@ -134,6 +134,7 @@ function openedOf(v) { // the runs of one group, below its row
     if (!row) return node.remove();
     if (node.parentNode !== row.node) row.node.append(node);
     say(note, opened.note);
+    mouth.show(opened);
     const asked = own ? opened.runs.map(run => ({ ...kept(ticks, run.name, () => tickOf(run.name)), ...run })) : [];
     asked.forEach(({ tick, turned }) => { tick.checked = turned; });
     const nodes = asked.map(each => each.node), there = [...swaps.children];
@@ -142,6 +143,26 @@ function openedOf(v) { // the runs of one group, below its row
     change(course.node.querySelector("canvas"), { "aria-label": opened.words });
   }
   return { show };
+}
+
+function mouthOf(v) { // how wide the mouths of the group that is open are, so that the rows can stand by them
+  const box = make("input", { type: "text", inputmode: "decimal", maxlength: 8 }), words = make("span");
+  let name = "", timer = 0;
+  const put = () => {
+    clearTimeout(timer); timer = 0;
+    const { [name]: old, ...others } = v.values.mouths;
+    if ((old ?? "") !== box.value) v.set({ mouths: box.value ? { ...others, [name]: box.value } : others });
+  };
+  box.addEventListener("input", () => { clearTimeout(timer); timer = setTimeout(put, PAUSE_MS); });
+  box.addEventListener("change", put);
+  const show = opened => {
+    if (opened.name === name && (timer || document.activeElement === box)) return;
+    if (timer) put();
+    name = opened.name;
+    say(words, `mouths of ${name}, in cm`);
+    box.value = opened.mouth;
+  };
+  return { node: make("label", { class: "kit-board-swap" }, words, box), show };
 }
 
 function arrange(list, nodes) { // in their order, and seen to move there

@@ -15,6 +15,7 @@ HELP = (
     "A row for each group. Take a tick away to leave a group out, and write why. Press a name to open its run. "
     "An open dot: this bar misses the class's mean."
 )
+OWN_HELP = " With its run you can say whether its vessels had changed places, and how wide their mouths are."
 PAIRS = {APART: "one run a group", JOINED: "swap pairs joined"}
 KNOCKED = {"Slate": "Its lamp was knocked, and the group noted it at once."}
 LESSON, MOST_WORDS = "09", 200
@@ -47,8 +48,10 @@ def board_view(runs=None, *, windows=None, truth=False):
     """
     if runs is not None:
         class_ = class_from_runs(runs, {run.name: marks for run in runs if (marks := kept_marks(run))} | (windows or {}))
-        hands = [*_hands(class_, ("name", "size", "side")), Marked("turned", [run.name for each in class_.members for run in each.runs])]
-        return BoardView(class_, hands, kept=True, pairs=JOINED)
+        told = len({each.facts.get("time") for each in class_.members}) > 1  # or the order would change nothing
+        orders = ("name", "size", "side", *(("time",) if told else ()), "mouth")
+        turned = Marked("turned", [run.name for each in class_.members for run in each.runs])
+        return BoardView(class_, [*_hands(class_, orders), turned, Marked("mouths", _names(class_))], kept=True, pairs=JOINED)
     if truth:
         return BoardView(thirty(), [*_truths(), *_hands(thirty(), ORDERS, KNOCKED)], kept=False)
     eight = first_eight()
@@ -90,7 +93,7 @@ class BoardView(View):
 
     def __init__(self, class_, grips, *, kept, **fixed):
         self.class_, self._keeping = class_, keeping_of(LESSON) if kept else None
-        super().__init__(f"The class {class_.name}", grips, partial(answer_of, class_, **fixed), help=HELP)
+        super().__init__(f"The class {class_.name}", grips, partial(answer_of, class_, **fixed), help=HELP + (OWN_HELP if kept and fixed else ""))
         if kept:
             self._take_up()
             self.observe(self._keep, "values")
@@ -101,18 +104,18 @@ class BoardView(View):
 
     @property
     def choices(self):
-        """Who is left out here and why, and which runs had their vessels' places changed, as they are kept."""
-        return {"left_out": self.values["left_out"], "turned": list(self.values.get("turned", ()))}
+        """Who is left out here and why, which runs had their vessels' places changed, and what was written of mouths, as they are kept."""
+        return {"left_out": self.values["left_out"], "turned": list(self.values.get("turned", ())), "mouths": self.values.get("mouths", {})}
 
     def _take_up(self):
         """Go on with what was decided about this class before, of those who are still in it."""
         for told in class_choices(self._keeping.kept, self.class_.name):
-            before = {"left_out": dict(told.left_out), "turned": dict.fromkeys(told.turned, "")}
+            before = {"left_out": dict(told.left_out), "turned": dict.fromkeys(told.turned, ""), "mouths": dict(told.mouths)}
             known = {name: grip.known for name, grip in self._grips.items() if name in before}
             self.move(**{name: {each: why for each, why in before[name].items() if each in known[name]} for name in known})
 
     def _keep(self, change):
-        if any(change.old.get(key) != change.new.get(key) for key in ("left_out", "turned")):
+        if any(change.old.get(key) != change.new.get(key) for key in ("left_out", "turned", "mouths")):
             self._keeping.add(CLASS_CARD, CLASS_KIND, name=self.class_.name, **self.choices)
 
 

@@ -13,7 +13,7 @@ APART, JOINED = "apart", "joined"
 
 @dataclass(frozen=True, eq=False)
 class Member:
-    """A group: its `runs` (a `GroupRuns` each), what else is known of it in `facts` ('time' in min of the school day, 'mouth' in cm), its own `note`."""
+    """A group: its `runs` (a `GroupRuns` each), what else is known of it in `facts` ('time' in min after midnight, 'mouth' in cm), its own `note`."""
 
     name: str
     runs: tuple
@@ -74,7 +74,13 @@ def class_from_runs(runs, windows=None):
     groups, members = getattr(runs, "groups", None) or {}, {}
     for share in alone.shares:
         members.setdefault(groups.get(share.name, share.name), []).append(share.group)
-    named = tuple(Member(name, tuple(found), {}) for name, found in members.items())
+    named = tuple(Member(name, tuple(found), _begun([runs_by_name[run.name] for run in found])) for name, found in members.items())
     unread = tuple((fault.file, str(fault)) for fault in getattr(runs, "faults", ()))
     terms = Terms(tolerance_c_per_min=or_class(None, "tolerance_c_per_min"))
     return Class(getattr(runs, "name", "class"), named, runs_by_name.__getitem__, left_out=(*unread, *alone.left_out), terms=terms)
+
+
+def _begun(runs):
+    """{'time': when the first of a group's runs began}, by the clocks in their records; {} where none shows it."""
+    known = [run.clock_min for run in runs if run.clock_min is not None]
+    return {"time": min(known)} if known else {}

@@ -1,6 +1,7 @@
 """Four runs to spend of nine: predicted for the learner's three causes first, then seen, and the bars of all causes move or don't."""
 
 from kit.analysis.causes import BY_LETTER, LETTERS, RUNS, prediction
+from kit.units import difference
 from kit.widgets.cards import buttons, choices, keeping_of, Numbers, step_link, text
 from kit.widgets.causes.board import board_of, effect_row, moving_sentence, ranges_of
 from kit.widgets.causes.chips import CausesCard, laid
@@ -18,6 +19,7 @@ SKIP = "Skip, open all nine"
 SAME_WORD = "Your three predict the same here, so no result of this run could have told them apart."
 BY_SIZE = "Each run alone, beside CO2 and air"
 BY_SIZE_HEAD = ["run", "shortens your bars by", "not the only cause"]
+NONE_SHORTENS = "You said {run}. Alone no run shortens the bars of your causes. {best} rules out most of them as the only cause: {out}."
 YOURS = "You said {run}: alone it shortens the bars of your causes by {by}. {best} does most: {most}."
 
 
@@ -154,6 +156,8 @@ def _alike(words):
 def _judged(chosen, rows):
     """What the run that should have been bought would have told, beside all others: `rows` are those of `best_first`."""
     by = {run: size for run, size, _ in rows}
-    yours = YOURS.format(run=name_of(chosen), by=by[name_of(chosen)], best=rows[0][0].capitalize(), most=rows[0][1])
+    best, most, out = rows[0]
+    words = YOURS if most != difference(0, 1) else NONE_SHORTENS
+    yours = words.format(run=name_of(chosen), by=by[name_of(chosen)], best=best.capitalize(), most=most, out=out)
     table = {"is": "rows", "key": "telling", "caption": BY_SIZE, "head": BY_SIZE_HEAD, "rows": [list(each) for each in rows]}
     return [text("yours", yours, tone="kept"), table]

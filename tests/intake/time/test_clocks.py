@@ -149,3 +149,17 @@ def test_milliseconds_without_zeros_in_front_are_no_decimals():
 @pytest.mark.parametrize("seconds", [["1.5", "2.25", "3.5"], ["1.05", "2.5", "3.95"], ["1.12", "2.13", "3.1"]])
 def test_decimals_of_a_second_stay_what_they_are(seconds):
     assert elapsed(record([f"20:35:0{each}" for each in seconds])) == pytest.approx([float(each) - float(seconds[0]) for each in seconds])
+
+
+@pytest.mark.parametrize(
+    ("header", "times", "minutes"),
+    [
+        ("time", ["2026-10-25 10:41:30", "2026-10-25 10:41:40", "2026-10-25 10:41:50"], 641.5),
+        ("clock", ["13:05:00", "13:05:10", "13:05:20"], 785),
+        ("time", ["0:00:00", "0:00:10", "0:00:20"], None),
+        ("time (s)", [30, 40, 50], None),
+    ],
+)
+def test_a_run_knows_the_time_of_day_at_its_first_reading_where_a_clock_shows_it(header, times, minutes):
+    """A record that begins at 0:00:00, or counts seconds, counts from its own start."""
+    assert look(record(times, header)).run.clock_min == minutes

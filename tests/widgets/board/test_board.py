@@ -2,6 +2,7 @@
 
 import json
 import shutil
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -148,6 +149,25 @@ def test_a_class_of_ones_own_comes_from_a_folder_with_runs_of_a_group_together(f
     assert view.answer["opened"]["runs"] == [{"name": "basalt-swapped", "turned": True}, {"name": "basalt", "turned": False}]
     assert [each["turned"] for each in view.answer["rows"][0]["runs"]] == [True, False]
     assert class_choices(keeping_of("09").kept, "ours")[0].turned == ("basalt-swapped",) == tuple(board_view(card.runs).values["turned"])
+
+
+def test_rows_of_ones_own_class_stand_by_mouths_that_were_written_and_by_the_clocks_of_the_records(folder):
+    own_class(folder)
+    runs = read_class("ours", progress=lambda _: None)
+    assert "time" not in _orders(board_view(runs))  # the kit's own files show no clock
+    clocks = {"basalt": 615.0, "dolomite": 571.4}
+    timed = replace(runs, runs=tuple(replace(run, clock_min=clocks.get(run.name)) for run in runs.runs))
+    view = board_view(timed)
+    assert list(_orders(view)) == ["name", "size", "side", "time", "mouth"]
+    by_time = [(row["name"], row["fact"]) for row in move(view, order="time")["rows"]]
+    assert by_time == [("dolomite", "09:31"), ("basalt", "10:15"), ("chert", "no time"), ("pumice", "no time")]
+    by_mouth = move(view, order="mouth", mouths={"pumice": "6,2", "chert": "7 cm", "basalt": "wide"}, opened="chert")
+    assert [row["fact"] for row in by_mouth["rows"]] == ["6.2 cm", "7 cm", "not written", "not written"] and by_mouth["opened"]["mouth"] == "7 cm"
+    assert board_view(timed).values["mouths"] == {"chert": "7 cm", "basalt": "wide", "pumice": "6,2"}
+
+
+def _orders(view):
+    return view._grips["order"].options
 
 
 def test_a_run_without_a_number_is_named_with_its_reason(folder):
