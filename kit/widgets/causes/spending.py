@@ -19,7 +19,7 @@ SKIP = "Skip, open all nine"
 SAME_WORD = "Your three predict the same here, so no result of this run could have told them apart."
 BY_SIZE = "Each run alone, beside CO2 and air"
 BY_SIZE_HEAD = ["run", "shortens your bars by", "not the only cause"]
-NONE_SHORTENS = "You said {run}. Alone no run shortens the bars of your causes. {best} rules out most of them as the only cause: {out}."
+NONE_SHORTENS = "You said {run}. Alone no run shortens the bars of your causes. {best} rules out the most as the only cause: {out}."
 YOURS = "You said {run}: alone it shortens the bars of your causes by {by}. {best} does most: {most}."
 
 

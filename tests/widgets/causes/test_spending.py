@@ -102,3 +102,11 @@ def test_only_handling_can_change_its_sign():
     press(lay_chips("10"), "keep", chips="mdf")
     card = spend_runs("10", chips_step=3)
     assert "changes sign" in options_of(card, "run 1 f") and "changes sign" not in options_of(card, "run 1 m")
+
+
+def test_where_no_run_shortens_a_bar_the_card_says_which_cause_it_rules_out_instead():
+    press(lay_chips("10"), "keep", chips="abf")
+    card = spend_runs("10", chips_step=3)
+    press(card, "open")
+    press(card, "should", should="stirred")
+    assert "You said stirred. Alone no run shortens the bars of your causes. No lamp rules out the most as the only cause: a, b and f." in words(card)
