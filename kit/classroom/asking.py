@@ -10,11 +10,14 @@ import threading
 import time
 from pathlib import Path
 
-from kit.bootstrap.handover import surroundings
-from kit.bootstrap.places import KIT
+from kit.bootstrap.handover import TAKEN_ALONG
+from kit.bootstrap.places import COURSE, KIT
+from kit.classroom.place import VARIABLE
 from kit.classroom.talk import door_in, hear, KIND, pair, say
 
 ANSWERS_S, READY_S = 30.0, 90.0
+# All of the environment that the preloaded process gets: its children can read that in /proc/self/environ, whatever they are given later.
+KNOWN_TO_ALL = ("PATH", "HOME", "LANG", "LC_ALL", "TZ", "LD_LIBRARY_PATH", COURSE, VARIABLE)
 STARTED, ONE_STARTS = {}, threading.Lock()  # folder: the process that was started for it
 SILENT = "The process from which servers and kernels are forked has ended."
 
@@ -123,7 +126,7 @@ def begin(state):
     with contextlib.suppress(OSError), line_to(state):
         return None
     if state not in STARTED or STARTED[state].poll() is not None:
-        told = surroundings() | {"PYTHONPATH": str(KIT.parent)}
+        told = {name: os.environ[name] for name in KNOWN_TO_ALL if name in os.environ} | TAKEN_ALONG | {"PYTHONPATH": str(KIT.parent)}
         words = [sys.executable, "-P", "-m", "kit.classroom.preloaded", state]  # -P: imports nothing from its working folder
         with open(Path(state, "preloaded.log"), "ab", opener=lambda path, flags: os.open(path, flags, 0o600)) as log:
             streams = {"stdin": subprocess.DEVNULL, "stdout": log, "stderr": log}

@@ -33,6 +33,17 @@ def test_a_class_inside_a_folder_that_all_may_read_is_not_kept_apart():
 
 
 @pytest.mark.skipif(REASON is not None, reason=str(REASON))
+def test_the_teachers_environment_is_not_handed_on(monkeypatch, tmp_path):
+    told = {}
+    monkeypatch.setenv("SECRET", "of the teacher's shell")
+    monkeypatch.setenv("TWIN_VESSELS_CLASS", str(tmp_path))
+    monkeypatch.setattr(asking.subprocess, "Popen", lambda words, env, **_: told.update(env))
+    asking.begin(str(tmp_path))
+    del asking.STARTED[str(tmp_path)]
+    assert told["TWIN_VESSELS_CLASS"] == str(tmp_path) and "SECRET" not in told and "PATH" in told
+
+
+@pytest.mark.skipif(REASON is not None, reason=str(REASON))
 @needs_hub
 def test_where_it_can_the_spawner_is_set_and_the_process_begun(monkeypatch, tmp_path):
     begun, config = [], Config()
