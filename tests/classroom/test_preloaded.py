@@ -109,6 +109,19 @@ def test_a_child_works_in_its_own_folder_and_reaches_no_other(learner, place):
     assert said[0] == str(place / "homes/01") and said[-1].startswith("PermissionError")
 
 
+@pytest.mark.parametrize("name", ["tickets.json", "cookie_secret", "hub.sqlite", "keys.json", "preloaded.socket"])
+def test_no_child_reads_or_changes_what_the_hub_keeps(learner, state, name):
+    path = Path(state, name)
+    if name != "preloaded.socket":
+        path.write_text("secret")
+    code = f"""
+for way in (lambda: open({str(path)!r}).read(), lambda: open({str(path)!r}, "w"), lambda: __import__("os").unlink({str(path)!r})):
+    try: print(way())
+    except OSError as problem: print(type(problem).__name__)
+"""
+    assert set(learner(code).said()) == {"PermissionError"} and path.exists()
+
+
 def test_a_server_gets_its_children_into_its_own_folder_whatever_it_says(learner, place):
     own, other = str(place / "homes/01"), str(place / "homes/02")
     code = f"import os; print(os.getcwd()); print(os.environ.get('TWIN_VESSELS_LINE')); print(os.listdir({other!r}))"
