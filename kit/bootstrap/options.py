@@ -43,10 +43,10 @@ def add_lab(commands):
     add_work(lab)
 
 
-ACTIONS = ("list", "stop", "withdraw", "new-term")
+ACTIONS = ("list", "stop", "collect", "withdraw", "new-term")
 SERVE_AFTER = (
-    "While a class is served, in another window: serve list (who is in), serve stop, serve withdraw NUMBER (or a ticket; --anew gives another), "
-    "and between terms serve new-term (new tickets; the work stays). Each takes the class's folder last where it is not my-served-class."
+    "While a class is served, in another window: serve list (who is in), serve collect (how far the class is; for the desk), serve stop, "
+    "serve withdraw NUMBER (or a ticket; --anew gives another), and between terms serve new-term (new tickets; the work stays). Each takes the class's folder last where it is not my-served-class."
 )
 
 
@@ -70,7 +70,9 @@ def settle_serve(options):
     options.action = words.pop(0) if words and words[0] in ACTIONS else "start"
     options.whom = words.pop(0) if options.action == "withdraw" and words else None
     if len(words) > 1 or (options.action == "withdraw" and options.whom is None):
-        raise SystemExit("Type one of: serve [FOLDER], serve list [FOLDER], serve stop [FOLDER], serve withdraw NUMBER [FOLDER], serve new-term [FOLDER]")
+        ways = ("", "list ", "stop ", "collect ", "withdraw NUMBER ", "new-term ")
+        raise SystemExit(f"Type one of: {', '.join(f'serve {way}[FOLDER]' for way in ways)}")
+    options.into = own_folder() / "my-class" / "class"
     options.folder = Path(words[0]) if words else own_folder() / "my-served-class"
 
 

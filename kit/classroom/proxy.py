@@ -9,6 +9,7 @@ import subprocess
 import sys
 from importlib.util import find_spec
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from kit.bootstrap.handover import surroundings
 
@@ -32,18 +33,23 @@ def set_up_proxy(prefix=None):
     if stands(folder):
         return
     print("  fetching the proxy (8 MB)", flush=True)
-    fresh = folder.with_name(f"{folder.name}.part")
-    shutil.rmtree(fresh, ignore_errors=True)
+    with TemporaryDirectory(dir=folder.parent, prefix=f"{folder.name}.part-") as scratch:
+        fresh = Path(scratch, "fresh")
+        fetch_into(fresh)
+        if not stands(folder):  # another start may have been quicker
+            shutil.rmtree(folder, ignore_errors=True)
+            fresh.rename(folder)
+
+
+def fetch_into(fresh):
+    """Make the folder `fresh`, with the proxy in it. SystemExit where it can't be fetched."""
     shutil.copytree(WANTED, fresh)
     run = subprocess.run(
         [str(node()), str(npm()), "ci", "--prefix", str(fresh), "--ignore-scripts", "--no-audit", "--no-fund", "--loglevel", "error"],
         stdin=subprocess.DEVNULL, capture_output=True, encoding="utf-8", errors="replace", env=surroundings() | {"PATH": path_with_node()},
     )  # fmt: skip
     if run.returncode or not (fresh / PROGRAM).is_file():
-        shutil.rmtree(fresh, ignore_errors=True)
         raise SystemExit(NOT_FETCHED.format(" ".join(run.stderr.split())[:300] or "nothing"))
-    shutil.rmtree(folder, ignore_errors=True)
-    fresh.rename(folder)
 
 
 def own_folder(prefix=None):

@@ -22,7 +22,7 @@ from kit.classroom.proxy import proxy_command
 from kit.faults import Fault
 
 CONFIG, PAGES_OF_PROXY = Path(__file__).with_name("hub_config.py"), Path(__file__).with_name("pages") / "proxy"
-SOON_S, ENDS_S, LAST_LINES = 60.0, 20.0, 12
+SOON_S, ENDS_S, LAST_LINES = 120.0, 20.0, 12
 TAKEN = "Port {} is taken or not allowed. Choose another number after --port. Then the printed tickets must be printed again."
 NOT_UP = "The hub did not start. Its last lines, in {}:\n{}"
 

@@ -4,14 +4,16 @@ import os
 import signal
 import sys
 import time
+from pathlib import Path
 
 from kit.bootstrap.places import COURSE
 from kit.classroom import addresses, end_class, give_tickets, is_served, listen_on, names_in_file, number_of, out_at_once, place_in
 from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, start_proxy, table_of, tickets_on, why_together, withdraw_ticket
 from kit.classroom import write_sheet
 from kit.course import unpack_course
-from kit.coursework import course_named
+from kit.coursework import course_named, LESSONS
 from kit.faults import Fault
+from kit.words import counted
 
 WINDOWS = (
     "A class can't be served from Windows itself. In WSL, the Linux that comes with Windows, this command is likely to work; that was not tried. "
@@ -34,7 +36,7 @@ HOPELESS = "Hub or proxy keep ending by themselves, so the class was ended. What
 
 def serve(options):
     """Do what `options.action` says."""
-    actions = {"start": start, "list": show, "stop": stop, "withdraw": withdraw, "new-term": new_term}
+    actions = {"start": start, "list": show, "stop": stop, "collect": bring, "withdraw": withdraw, "new-term": new_term}
     try:
         return actions[options.action](options)
     except Fault as fault:
@@ -81,10 +83,13 @@ def folders_apart(options, place):
 
 def open_course(options, place):
     """Let the hub and all it starts find the course that is served, if there is one."""
+    kept = place.state / "course.txt"
+    kept.unlink(missing_ok=True)
     if options.course:
         folder = options.course if options.course.is_dir() else unpack_course(options.course, place.root / "course")
         course_named(folder)
         os.environ[COURSE] = str(folder.absolute())
+        kept.write_text(os.environ[COURSE], encoding="utf-8")
 
 
 def address_for(options):
@@ -168,6 +173,30 @@ def stop(options):
     stop_mark(place).touch()
     close(place)
     return 0
+
+
+def bring(options):
+    """Take what the learners did to the desk, and say how far the class is, without names."""
+    from kit.desk import bring_served, collect, predictions_of, progress_in  # with charts and all, which no other action waits for
+
+    place = place_in(options.folder)
+    lessons = open_lessons(place)
+    told = bring_served(place.homes, options.into)
+    came = [number for number, why in told.items() if why is None]
+    print(f"The work of {counted(len(came), 'learner')} is in {options.into}. To look at it: python3 -m kit lab --teacher")
+    print(*(f"{number}: {why}" for number, why in told.items() if why), sep="\n")
+    packages = collect(options.into, lessons).packages if came else ()
+    print(progress_in(packages, lessons), *predictions_of(packages), sep="\n")
+    return 0
+
+
+def open_lessons(place):
+    """The folder of the lessons that the class has: the kit's, or those of the course that was served last, which is open from now on."""
+    kept = place.state / "course.txt"
+    if not kept.exists():
+        return LESSONS
+    os.environ[COURSE] = kept.read_text(encoding="utf-8")
+    return Path(os.environ[COURSE])
 
 
 def withdraw(options):

@@ -1,6 +1,7 @@
 """The proxy: fetched once, whole or not at all; a network that is away is a sentence."""
 
 import json
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -15,7 +16,7 @@ def npm(monkeypatch, tmp_path):
 
     def run(words, **how):
         told.calls.append(words)
-        told.does(tmp_path / "class-proxy.part")
+        told.does(Path(words[words.index("--prefix") + 1]))
         return SimpleNamespace(returncode=told.status, stderr="npm error network\n  away")
 
     monkeypatch.setattr(proxy.subprocess, "run", run)
