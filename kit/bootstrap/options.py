@@ -46,7 +46,8 @@ def add_lab(commands):
 ACTIONS = ("list", "stop", "collect", "withdraw", "new-term")
 SERVE_AFTER = (
     "While a class is served, in another window: serve list (who is in), serve collect (how far the class is; for the desk), serve stop, "
-    "serve withdraw NUMBER (or a ticket; --anew gives another), and between terms serve new-term (new tickets; the work stays). Each takes the class's folder last where it is not my-served-class."
+    "serve withdraw NUMBER (or a ticket; --anew gives another); and between terms serve new-term (new tickets; the work stays). "
+    "Each takes the class's folder last where it is not my-served-class."
 )
 
 
