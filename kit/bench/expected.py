@@ -16,6 +16,7 @@ from kit.settings import class_settings
 # times the formula, half to twice (kit.physics.mouth). The rest as plausible benches have it (kit.analysis.causes); our estimates, no source.
 UNDER_A_RIM, STRAIGHT, NEARLY_STRAIGHT = (0.5, 2.0), (0.5, 3.0), 0.8
 DRAUGHT_ML_S, PROBE_K, LAYERED = (0.0, 3.4), (0.3, 3.0), (0.6, 1.0)
+SAID = ("volume_l", "depth_cm", "mouth_cm", "gas_at_min")  # the lamp's part of the settings comes with the usual recipe
 SOON_MIN, LONGEST_MIN = 5.0, 60.0
 STEPS = {"longest_step_s": 20.0, "lively_w_per_k": 0.005}
 
@@ -36,8 +37,8 @@ class Expected:
 def expected_pair():
     """The `Expected` of the vessel, lamp, gas and timing in the class's settings. The kit's vessel model, over every pair of ends of what a
     class doesn't know: exchange at the mouth, draught, way of filling, gas made, thermometer in the beam. Nobody has measured it."""
-    said, recipe = class_settings(), recipe_with({})
-    vessel, contents, setting = parts(recipe)
+    said = class_settings()
+    vessel, contents, setting = parts(recipe_with({name: said[name] for name in SAID}))
     litres = gas_dose().litres
     ends = product(_exchange(said), DRAUGHT_ML_S, PROBE_K, LAYERED, (0.0, 1.0), (litres.low, litres.high))
     exchange, draught, probe, layered, below, gas_l = np.array(list(ends)).T[..., None]
