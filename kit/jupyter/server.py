@@ -11,6 +11,7 @@ from tornado.web import authenticated, HTTPError
 from kit.coursework import add_fresh_copy, answers_beside, next_step, outline_with, peek_at_answers, progress_of, read_lesson
 from kit.faults import Fault
 from kit.jupyter.connection import LastWordConnection
+from kit.settings import class_settings
 
 LEARNER = "TWIN_VESSELS_LEARNER"  # where a class is served and names were given: whose folder this is
 
@@ -32,6 +33,7 @@ class LessonHandler(APIHandler):
         if outline is None:
             return self.finish({})
         page = {"name": outline.name, "title": outline.title, "code": outline.code, "learner": os.environ.get(LEARNER, "")}
+        page |= {"settings": repr(class_settings(notebook.parent).said)}  # so that the page sees when they change
         return self.finish({**page, "contents": (notebook.parent / "contents.ipynb").exists(), **how_far(outline, notebook)})
 
 

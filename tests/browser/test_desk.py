@@ -1,5 +1,6 @@
 """The teacher's desk by buttons alone: six hand-ins come in, one of them damaged; the class page is printed."""
 
+import re
 import shutil
 
 from kit.coursework import read_concept_sheets, TEACHERS
@@ -75,4 +76,6 @@ def on_paper(page, path, picture):
     paper.set_viewport_size({"width": 703, "height": 1000})  # A4 less its margins of 12 mm, at 96 pixels to the inch (ISO 216, CSS Values 3)
     assert paper.evaluate("() => document.documentElement.scrollWidth") <= 703
     picture(paper, "class-page-a4")
+    for form in ("A4", "Letter"):
+        assert len(re.findall(rb"/Type\s*/Page\b", paper.pdf(format=form))) >= 4
     paper.close()

@@ -6,7 +6,7 @@ from kit.storage import write_atomically
 from kit.widgets.cards import area, buttons, Card, choices, text
 
 HELP = "Leave a box empty, and what is usual holds. All temperatures on this card are in °C; the lessons turn them."
-WRITTEN = "Written: {path}. It holds for {whom}. Open a lesson anew to see it."
+WRITTEN = "Written: {path}. It holds for {whom}. A lesson that is open follows when you go back to it."
 ALL, BELOW = "every lesson of this kit that has no such file nearer to it", "the lessons in that folder and below it"
 
 

@@ -35,7 +35,7 @@ def test_it_shows_every_line_and_names_what_is_not_used(file):
 def test_it_writes_what_was_chosen_and_shows_it(file):
     card = settings_card()
     told = press(card, "write", **filled(card, temperature="°F", ask_names="False", mouth_cm="6,5", tablets="3"))
-    assert told == f"Written: {file}. It holds for the lessons in that folder and below it. Open a lesson anew to see it."
+    assert told == f"Written: {file}. It holds for the lessons in that folder and below it. A lesson that is open follows when you go back to it."
     said = settings_from(file.read_text(encoding="utf-8"))
     assert said.problems == () and said.said == {"temperature": "°F", "ask_names": False, "depth_cm": 12, "mouth_cm": 6.5, "tablets": 3}
     assert shown(card)["mouth_cm"] == "6.5" and shown(card)["ask_names"] == "False" and not [key for key in shown(card) if key.startswith("unfit")]

@@ -5,7 +5,7 @@ import { ask } from "./server.js";
 import { answers, isOwn, isRunning, runs } from "./start.js";
 import { addStrip } from "./strip.js";
 
-const QUIET_MS = 200, CONTENTS = "contents"; // which shows how far each lesson is, so it is made anew whenever it is looked at
+const QUIET_MS = 200, SETTINGS = "settings", CONTENTS = "contents"; // which shows how far each lesson is, so it is made anew whenever it is looked at
 
 export async function attend(app, jupyter, panel) {
   await panel.context.ready;
@@ -14,11 +14,13 @@ export async function attend(app, jupyter, panel) {
   if (!lesson.name || panel.isDisposed) return; // none of the kit's
   const strip = addStrip(app, jupyter, panel, () => { wanted = true; start(); });
   const failed = new Set(); // ids of the cells that went wrong when they ran last
-  let turn = 0, wanted = false, opened = false, soon = 0;
+  let turn = 0, wanted = false, opened = false, soon = 0, spoken = ""; // spoken: the class's settings when the page ran last
 
-  async function refresh() {
+  async function refresh(ran) {
     const now = await find().catch(() => null); // the server may be gone; what was shown last stays
     if (now) strip.show(now);
+    if (now && (ran || lesson.name === SETTINGS)) spoken = now.settings; // the page of settings shows them as they are
+    else if (now && strip.state() === "ready" && now.settings !== spoken) strip.say("other");
     return now;
   }
 
@@ -36,7 +38,7 @@ export async function attend(app, jupyter, panel) {
     const well = isRunning(panel) || await runs(panel, jupyter.NotebookActions); // running: somebody pressed Restart and Run All
     if (isOld()) return;
     strip.say(well ? "ready" : "failed");
-    const now = await refresh();
+    const now = await refresh(true);
     if (!opened && now?.begun && now.next) goToStep(panel, now.next.step);
     opened = true;
   }
@@ -49,7 +51,10 @@ export async function attend(app, jupyter, panel) {
   }, panel);
 
   followName(app, panel);
-  if (lesson.name === CONTENTS) app.shell.currentChanged.connect((_, { newValue }) => { if (newValue === panel && opened) start(); }, panel);
+  app.shell.currentChanged.connect(async (_, { newValue }) => { // a page that one comes back to speaks as the class's settings say now
+    if (newValue !== panel || !opened) return;
+    if (lesson.name === CONTENTS || (await refresh(), strip.state() === "other")) start();
+  }, panel);
   strip.show(lesson);
   panel.node.addEventListener("kit-kept", () => { clearTimeout(soon); soon = setTimeout(refresh, QUIET_MS); });
   panel.sessionContext.kernelChanged.connect(() => start());

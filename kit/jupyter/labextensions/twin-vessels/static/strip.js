@@ -10,10 +10,11 @@ const SAID = {
   ready: "",
   silent: "Python does not answer yet. What you write is kept in this page.",
   changed: "Code on this page was changed, so it does not start by itself.",
+  other: "The settings of your class have changed. Start the lesson again, and it follows. What you wrote is kept.",
   failed: "Something on this page did not work. The box under its code says what. Then start the lesson again.",
   dead: "Python has ended. What you wrote is kept.",
 };
-const WITH_BUTTON = ["changed", "failed", "dead"];
+const WITH_BUTTON = ["changed", "other", "failed", "dead"];
 
 export function addStrip(app, { Widget, ...jupyter }, panel, start) {
   const strip = build();
