@@ -5,7 +5,7 @@ import { button, make, table } from "../shared/elements.js";
 const TOO_LARGE = "This file has more than {most} MiB. Copy it beside the notebook, then write its name in the cell: bring_in(\"name.csv\").";
 const COPIED = "Copied. Paste it into the next cell.", MARKED = "The line is marked. Copy it with Ctrl+C."; // a page that is not local may not copy by itself
 const TOO_LARGE_OF_SEVERAL = "{name} has more than {most} MiB. Copy it into the folder yourself.";
-const NOT_TAKEN = "Python has not answered about {name}. Choose it again, and those after it.", PATIENCE_MS = 60000;
+const NOT_TAKEN = "Python has not answered about {name}. Choose it again, and those after it.", PATIENCE_MS = 40000;
 const NOT_A_FILE = "That is not a file that can be read here. Choose one file.";
 
 // Does Python answer to what is sent next?
@@ -23,9 +23,12 @@ export const file = (block, card) => {
     trouble.textContent = large ? (block.several ? TOO_LARGE_OF_SEVERAL : TOO_LARGE).replace("{most}", block.most).replace("{name}", large.name) : "";
     if (large) return;
     for (const [i, each] of files.entries()) {
-      const data = await each.arrayBuffer().catch(() => null), told = answered(card.box);
-      if (data) card.send(block.press, { name: each.name, left: files.length - 1 - i }, [data]);
-      if (!data || !(await told)) { trouble.textContent = data ? NOT_TAKEN.replace("{name}", each.name) : NOT_A_FILE; return; }
+      const data = await each.arrayBuffer().catch(() => null);
+      const hand = () => { const told = answered(card.box); card.send(block.press, { name: each.name, left: files.length - 1 - i }, [data]); return told; };
+      if (!data || !(await hand() || await hand())) { // once more: a message gets lost with a socket that closes, and the same bytes are kept once
+        trouble.textContent = data ? NOT_TAKEN.replace("{name}", each.name) : NOT_A_FILE;
+        return;
+      }
     }
   };
   input.addEventListener("change", () => { const chosen = [...input.files]; input.value = ""; take(chosen); });
