@@ -9,6 +9,7 @@ from kit.faults import Choice, IntakeFault
 from kit.intake.forms import looks_like_time, SECONDS
 from kit.intake.given import Column, place_named
 from kit.intake.time.calendar import put_together
+from kit.intake.time.counts import counts_up, starts_anew
 from kit.intake.time.ordering import put_in_order, usual_step
 from kit.intake.time.stampcolumn import DAY, Clock, clock_of_stamps, days_since_1970
 from kit.records import span
@@ -102,24 +103,20 @@ def holds_date_or_clock(column):
 
 
 def counting(free):
-    """The column of numbers that counts from 1970; else the first that only ever rises, about evenly, and does not just count lines."""
+    """The column of numbers that counts from 1970; else the first that only ever rises, about evenly, and does not just count lines; else one
+    that does so and now and then starts anew, as a logger's own clock does when it is switched on."""
     held = {place: column.values for place, column in free if column.numeric and not column.unit and not WARM.search(column.name)}
     epoch = [place for place, values in held.items() if len(values) > 1 and since_1970(values)]
     rising = [place for place, values in held.items() if len(values) > 1 and counts_up(np.diff(values))]
     more = [place for place in rising if held[place][0] > 1 or (np.diff(held[place]) != 1).any()]
-    return (epoch or more or rising)[:1]
+    anew = [place for place, values in held.items() if len(values) > 1 and starts_anew(values)]
+    return (epoch or more or anew or rising)[:1]
 
 
 def since_1970(values):
     """The unit in which these numbers count from 1970, or ''."""
     low, high = span(values)
     return next((unit for unit, (least, most) in SINCE_1970.items() if least <= low and high <= most), "")
-
-
-def counts_up(steps):
-    """Are nearly all steps up by about the same?"""
-    usual = np.median(steps)
-    return usual > 0 and bool((steps > 0).all() and (np.abs(steps - usual) <= usual / 2).mean() >= 0.9)
 
 
 def stamps_in(column):

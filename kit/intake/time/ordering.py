@@ -84,7 +84,7 @@ def past_the_turn(table, clock, asked):
 def past_noon(table, clock, asked):
     """A clock with dates that counts to 12 without a.m. and p.m.: half a day is added where that makes its steps even."""
     steps = np.diff(clock.seconds)
-    if clock.period_s < np.inf or (clock.seconds % DAY).max() >= 13 * HOUR or not (steps < 0).any():
+    if not clock.stamped or clock.period_s < np.inf or (clock.seconds % DAY).max() >= 13 * HOUR or not (steps < 0).any():
         return table, clock
     days, step = clock.seconds // DAY, usual_step(clock.seconds)
     base = days * DAY + clock.seconds % HALF_DAY

@@ -139,3 +139,15 @@ def test_a_pause_of_an_hour_between_full_hours_is_no_summer_time():
     """Clocks go forward at a full hour (IANA time zone database: every change of the last thirty years)."""
     seconds = [*range(36007, 36017, 2), *range(39617, 39627, 2)]
     assert elapsed(record(clock_face(seconds, "%Y-%m-%d %H:%M:%S")))[5] == 3610
+
+
+def test_a_logger_that_was_switched_on_again_is_asked_about_whatever_its_clock_has_counted():
+    """Its count of milliseconds starts anew within the half day that a clock of twelve hours turns in."""
+    counts = [*range(1405, 7_000_000, 300_400), *range(1377, 7_000_000, 300_400)]
+    rows = [f"{count},{21 + row % 7 / 10:.1f},{20 + row % 5 / 10:.1f}" for row, count in enumerate(counts)]
+    text = "\n".join([*rows, ""])
+    asked = look(text).questions
+    assert [each.keyword for each in asked] == ["clock", "clock", "treated", "control", "unit"]
+    run = look(text, clock=["ms", "set back"], treated=2, control=3, unit="degC").run
+    assert len(run.readings) == len(counts) and np.diff(run.readings.index).max() == pytest.approx(300.4)
+    assert any("The clock was set back in line 25, as you said" in remark for remark in run.remarks)
