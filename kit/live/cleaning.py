@@ -3,11 +3,12 @@
 import re
 from bisect import bisect_left
 from collections import Counter
+from dataclasses import replace
 
 import numpy as np
 
 from kit.faults import IntakeFault
-from kit.intake.forms import FAILED, looks_like_number, MISSING, tidied
+from kit.intake.forms import FAILED, grouped, looks_like_measure, MISSING, stamp, STRICT, tidied
 from kit.intake.given import Text
 from kit.intake.text import sniff
 from kit.intake.time import moment
@@ -18,6 +19,7 @@ RISING = 0.8  # of the steps from line to line that lead forward in a column of 
 ASTRAY = 2  # lines in a row whose times lie elsewhere; more are no damage but a clock that was set
 CONTROLS = bytes(set(range(32)) - {9, 10, 13} | {127})
 WIDE = (b"\xff\xfe", b"\xfe\xff")  # marks of UTF-16, in which every second byte may be zero
+LETTERS = re.compile(r"[^\W\d_]+")
 DECIMALS = re.compile(r"0[.,]0")
 NUMBER, SIGN = re.compile(r"\d+"), re.compile(r"(?<![\w.])[+-](?=\d)")
 
@@ -57,9 +59,11 @@ def well_shaped(lines):
 
 
 def like_a_reading(line, shape, usual):
-    """Is this rather a damaged line of readings than a header: most of its signs are digits, or it has as many numbers, one with decimals?"""
+    """Is this rather a damaged line of readings than a header: most of its signs are digits, it has the same words, or as many numbers, one with
+    decimals?"""
     digits = 2 * sum(48 <= sign <= 57 for sign in line) > len(line.strip())
-    return digits or DECIMALS.search(shape) is not None and shape.count("0") == usual.count("0")
+    same_words = LETTERS.findall(line.decode("ascii", "ignore")) == LETTERS.findall(usual) != []
+    return digits or same_words or DECIMALS.search(shape) is not None and shape.count("0") == usual.count("0")
 
 
 def parted(layout):
@@ -76,14 +80,18 @@ def shape_of(line):
 
 
 def layout_of(lines):
-    """The `Layout` that most lines have; None where there is none, or where cells may hold more than one line."""
+    """The `Layout` that most lines have, with the decimal mark of most numbers; None where there is none, or where cells may hold more than one
+    line."""
     text = b"\n".join(lines)
     if b'"' in text:
         return None
     try:
-        return sniff(Text("", text), ".")
+        layout = sniff(Text("", text), ".")
     except IntakeFault:
         return None
+    rows = (line.decode("utf-8", "replace").split(layout.delimiter) for line in lines)
+    numbers = "".join(cell for row in rows for cell, kind in zip(row, layout.kinds) if kind == "n")
+    return replace(layout, decimal="," if numbers.count(",") > numbers.count(".") else ".")
 
 
 def fits(line, layout):
@@ -96,13 +104,22 @@ def fits(line, layout):
     if not parted(layout):
         return False
     cells = [tidied(cell) for cell in text.split(layout.delimiter)]
-    return len(cells) == len(layout.kinds) and all(map(good_cell, cells, layout.kinds))
+    return len(cells) == len(layout.kinds) and all(good_cell(layout, *each) for each in zip(cells, layout.kinds, layout.samples))
 
 
-def good_cell(cell, kind):
+def good_cell(layout, cell, kind, samples):
+    """Is this cell what its column holds: a number with the file's decimal mark, a time with a zone if the others have one?"""
     if kind in "-x" or cell in MISSING or cell.lower() in FAILED:
         return True
-    return moment(cell) is not None if kind == "t" else looks_like_number(cell)
+    if kind == "t":
+        zones = [bool(found and found.zone) for found in map(stamp, (cell, *samples))]
+        return moment(cell) is not None and (not samples or zones[0] == (2 * sum(zones[1:]) > len(samples)))
+    return bool(STRICT[layout.decimal].fullmatch(cell)) or grouped(cell, layout.decimal) is not None or united(cell, samples)
+
+
+def united(cell, samples):
+    """Is this a number with a unit behind it, as the column's others are?"""
+    return looks_like_measure(cell) and any(map(looks_like_measure, samples))
 
 
 def in_time(lines, places):

@@ -14,6 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kit.faults import Fault, IntakeFault
+from kit.live.cleaning import without_damaged
 from kit.live import filetail, following
 from kit.live.following import file_so_far, port_so_far
 from kit.live.inbox import Inbox, complete
@@ -315,6 +316,23 @@ def test_one_byte_of_garbage_in_a_hundred_takes_no_good_line_along(kind, tmp_pat
     assert 40 < 300 - len(good) < 150 and last.question is None
     for values in good:
         assert held.loc[values["seconds"]].tolist() == pytest.approx([round(values["treated"], 2), round(values["control"], 3)], abs=0.0051)
+
+
+@pytest.mark.parametrize(
+    "kind, damaged",
+    [
+        ("names", b"time: 0 s, treated: 2.1.00 C, control: 20.\xa850 C"),  # the first line, and no UTF-8
+        ("semicolons", b"120;134.;20,80"),  # a point where all others have a comma
+        ("commas", b"2026-10-05T10:00:40z,21.20,20.60"),  # a zone that no other time has
+        ("commas", b"2026-10-05T10:00:40,21.2K,20.60"),  # a unit that no other number has
+    ],
+)
+def test_a_damaged_line_that_could_stand_in_another_file_is_left_out(kind, damaged):
+    head, form = KINDS_OF_LINES[kind]
+    values = [{"stamp": f"2026-10-05T10:00:{2 * n:02d}", "seconds": 2 * n, "treated": 21 + n / 100, "control": 20.5 + n / 200} for n in range(1, 30)]
+    good = [form.format(**each).encode().strip().replace(b".", b"," if kind == "semicolons" else b".") for each in values]
+    lines = [damaged, *good] if kind == "names" else [head.encode().strip(), *good[:19], damaged, *good[20:]]
+    assert without_damaged(b"\n".join([*lines, b""]))[1:] == (1, damaged[:30].decode("ascii", "replace"))
 
 
 @posix
