@@ -3,7 +3,8 @@
 `lab` is one server for all tests; `start_lab()` one more, for a test that kills it. `page` (1280 x 800), `phone` (390 x 844, touch) and
 `tablet` (820 x 1180, touch) fail their test on any outside request and any error in the browser's console; `rough_page` lets console
 errors pass, for tests that kill a kernel or a server. `open_notebook(page, "00-your-first-run.ipynb")`, or with a list of code cells, shows
-it; `run_all(page)` runs it and waits; `started(page)` waits for a lesson, which runs by itself; `restart_kernel(page)` starts it afresh.
+it; `run_all(page)` runs it and waits; `lesson(page)` shows a fresh copy of the module's NAME, which runs by itself; `started(page)` waits for
+that; `restart_kernel(page)` starts it afresh. JupyterLab stays loaded in such a window from test to test; kernels, notebooks and drafts go.
 `axe(page)` gives what axe-core finds in the outputs, `picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is
 marked `browser`. No call to the browser waits for ever.
 """
@@ -15,6 +16,8 @@ from itertools import count
 from pathlib import Path
 
 import pytest
+
+from kit.coursework import LESSONS
 
 # Fixtures count where a conftest has their names.
 from tests.browser.scripts import loader, show_view
@@ -54,6 +57,8 @@ INTO_VIEW = """async head => {
   for (let i = 0; i < 2; i++) await new Promise(requestAnimationFrame);
 }"""
 WRITTEN = "words => [...document.querySelectorAll('textarea')].some(box => box.value === words)"
+# The cards of a lesson come a little after its cells have run.
+DRAWN = "() => document.querySelectorAll('.kit-card').length >= 3"
 DO = "command => window.jupyterapp.commands.execute(command)"
 RESTART = "() => window.jupyterapp.shell.currentWidget.sessionContext.restartKernel()"
 
@@ -101,6 +106,22 @@ def own_copy(lab, request):
         return folder
 
     return copy
+
+
+@pytest.fixture
+def lesson(own_copy, open_notebook, started, request):
+    """`lesson(page)` opens a fresh copy of the module's NAME in `lesson.folder`, the test's own; it starts by itself. The kernel's id."""
+    name = request.module.NAME
+    folder = own_copy(LESSONS / name)
+
+    def open_(page):
+        kernel = open_notebook(page, f"{folder.name}/{name}")
+        started(page)
+        page.wait_for_function(DRAWN)
+        return kernel
+
+    open_.folder = folder
+    return open_
 
 
 @contextmanager

@@ -1,7 +1,5 @@
 """Lesson 00 as a newcomer meets it: run, predict, mark, read, check, write; by mouse, by keys alone, on a phone; and nothing is lost."""
 
-from pathlib import Path
-
 import pytest
 
 from kit.analysis.effect.paired import paired_effect
@@ -10,7 +8,7 @@ from kit.examples import example_run
 from kit.records.windows import Windows
 from tests.browser.conftest import DO, INTO_VIEW
 
-NAME, LESSONS = "00-your-first-run.ipynb", Path(__file__).parents[2] / "lessons"
+NAME = "00-your-first-run.ipynb"
 CELLS = "() => window.jupyterapp.shell.currentWidget.content.widgets.length"
 TOO_WIDE = """() => [...document.querySelectorAll('.kit-card, .kit-marker, .kit-watch')]
   .filter(each => each.scrollWidth > each.clientWidth + 1).map(each => each.className)"""
@@ -31,21 +29,6 @@ AT = "([edge, minutes]) => +document.querySelector(`[aria-label='${edge}']`).get
 def result():
     """What windows where they belong give: '1.53 °C'."""
     return paired_effect(example_run("basalt"), GOOD).warming.value_text
-
-
-@pytest.fixture
-def lesson(own_copy, open_notebook, started):
-    """`lesson(page)` opens a fresh copy of the lesson in a folder of its own, which starts by itself; `lesson.folder` is that folder."""
-    folder = own_copy(LESSONS / NAME)
-
-    def open_(page):
-        kernel = open_notebook(page, f"{folder.name}/{NAME}")
-        started(page)
-        page.wait_for_function("() => document.querySelectorAll('.kit-card').length >= 5")
-        return kernel
-
-    open_.folder = folder
-    return open_
 
 
 def card(page, title, nth=0):

@@ -1,15 +1,12 @@
 """The whole job on one's own run by buttons alone: from a messy file to a kept effect, and back another day; on a phone, too."""
 
 from datetime import datetime, timedelta
-from pathlib import Path
-
-import pytest
 
 from kit.coursework import own_runs, remember
 from tests.browser.conftest import DO, INTO_VIEW, WRITTEN
 from tests.widgets.invented import invented_run
 
-NAME, LESSONS = "your-own-run.ipynb", Path(__file__).parents[2] / "lessons"
+NAME = "your-own-run.ipynb"
 WIDER = """() => [...document.querySelectorAll('.kit-card, .kit-marker, .kit-watch')].flatMap(card => [...card.querySelectorAll('*')]
   .filter(each => !each.closest('.kit-scroll, .kit-fold, svg') && each.getBoundingClientRect().right > card.getBoundingClientRect().right + 1)
   .map(each => each.outerHTML.slice(0, 80)))"""
@@ -23,20 +20,6 @@ def messy():
         a, b = (f"{row[name] + 25 * (seconds == 300 and name == 'control'):.2f}".replace(".", ",") for name in ("treated", "control"))
         lines.append(f"{START + timedelta(seconds=seconds):%d/%m/%Y %H:%M:%S};{a};{b}")
     return "\r\n".join(lines).encode("cp1252")
-
-
-@pytest.fixture
-def page_of_own_run(own_copy, open_notebook, started):
-    """`page_of_own_run(page)` opens a fresh copy of the page in a folder of its own and runs it; `.folder` is that folder."""
-    folder = own_copy(LESSONS / NAME)
-
-    def open_(page):
-        open_notebook(page, f"{folder.name}/{NAME}")
-        started(page)
-        card(page, "The report").wait_for()
-
-    open_.folder = folder
-    return open_
 
 
 def card(page, title):
@@ -61,8 +44,8 @@ def at_step(page, step):
     page.get_by_role("heading", name=f"Step {step} of").evaluate(INTO_VIEW)
 
 
-def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_run, axe, picture, started, restart_kernel):
-    page_of_own_run(page)
+def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, lesson, axe, picture, started, restart_kernel):
+    lesson(page)
     card(page, "The effect").get_by_text("There is no run yet.").wait_for()
     picture(page, "own-run-start-1280")
     bring_in(page)
@@ -97,15 +80,15 @@ def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, page_of_own_ru
     started(page)
     card(page, "The effect").get_by_text(sentence).first.wait_for()
     page.wait_for_function(WRITTEN, arg="My jar warmed more than its twin.")
-    (own,) = own_runs(page_of_own_run.folder)
-    assert own.file == "roof.csv" and (page_of_own_run.folder / "roof.csv").read_bytes() == messy()
+    (own,) = own_runs(lesson.folder)
+    assert own.file == "roof.csv" and (lesson.folder / "roof.csv").read_bytes() == messy()
 
 
-def test_it_fits_a_phone_and_works_by_touch(phone, page_of_own_run, axe, picture):
-    folder = page_of_own_run.folder
+def test_it_fits_a_phone_and_works_by_touch(phone, lesson, axe, picture):
+    folder = lesson.folder
     invented_run(130, 21.5, gas=False, name="roof").save(folder / "roof.csv")
     remember("roof.csv", {}, folder)
-    page_of_own_run(phone)
+    lesson(phone)
     for title, button in (("Mark the windows", "Suggest the windows"), ("The effect", "Keep this effect")):
         card(phone, title).get_by_role("button", name=button, exact=True).tap()
     card(phone, "The effect").locator(".kit-kept").wait_for()

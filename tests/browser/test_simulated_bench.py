@@ -1,26 +1,9 @@
 """The simulated bench by buttons alone: set up, watched as it comes in, used, weighed, its truth opened last, and found again; on a phone, too."""
 
-from pathlib import Path
-
-import pytest
-
-NAME, LESSONS = "simulated-bench.ipynb", Path(__file__).parents[2] / "lessons"
+NAME = "simulated-bench.ipynb"
 WIDER = """() => [...document.querySelectorAll('.kit-card, .kit-marker')].flatMap(card => [...card.querySelectorAll('*')]
   .filter(each => !each.closest('.kit-scroll, .kit-fold, svg') && each.getBoundingClientRect().right > card.getBoundingClientRect().right + 1)
   .map(each => each.outerHTML.slice(0, 80)))"""
-
-
-@pytest.fixture
-def bench_page(own_copy, open_notebook, started):
-    """`bench_page(page)` opens a fresh copy of the page in a folder of its own, which starts by itself."""
-    folder = own_copy(LESSONS / NAME)
-
-    def open_(page):
-        open_notebook(page, f"{folder.name}/{NAME}")
-        started(page)
-        card(page, "The truth of this bench").wait_for()
-
-    return open_
 
 
 def card(page, title):
@@ -43,8 +26,8 @@ def use_a_run(page, **picked):
     card(page, "When it is over").wait_for(state="detached")
 
 
-def test_a_bench_is_set_up_measured_weighed_and_opened_last(page, bench_page, started, axe, picture):
-    bench_page(page)
+def test_a_bench_is_set_up_measured_weighed_and_opened_last(page, lesson, started, axe, picture):
+    lesson(page)
     use_a_run(page)
     page.locator(".kit-marker").wait_for()
     use_a_run(page, **{"Once the gas is in, both mouths": "get a film"})
@@ -65,8 +48,8 @@ def test_a_bench_is_set_up_measured_weighed_and_opened_last(page, bench_page, st
     card(page, "The truth of this bench").get_by_text("In truth the gas made").first.wait_for()
 
 
-def test_it_fits_a_phone(phone, bench_page, axe, picture):
-    bench_page(phone)
+def test_it_fits_a_phone(phone, lesson, axe, picture):
+    lesson(phone)
     use_a_run(phone)
     press(card(phone, "Weigh your runs"), "Weigh my runs")
     card(phone, "Weigh your runs").get_by_text("Last weighed: run 1").first.wait_for()

@@ -1,28 +1,11 @@
 """Lesson 10 in the browser: chips by keys, a run that is predicted and bought, bars that move, and all of it found again; on a phone, too."""
 
-from pathlib import Path
-
-import pytest
-
-NAME, LESSONS = "10-what-warmed-it.ipynb", Path(__file__).parents[2] / "lessons"
+NAME = "10-what-warmed-it.ipynb"
 IN_VIEW = """() => {
   const { top, bottom } = document.querySelector('.kit-last').getBoundingClientRect();
   return top >= 0 && bottom <= innerHeight;
 }"""
 CHIPS = ("less exchange through the mouth", "thermometer in the beam", "lamp light taken up")
-
-
-@pytest.fixture
-def lesson(own_copy, open_notebook, started):
-    """`lesson(page)` opens a fresh copy of the lesson in a folder of its own, which starts by itself."""
-    folder = own_copy(LESSONS / NAME)
-
-    def open_(page):
-        open_notebook(page, f"{folder.name}/{NAME}")
-        started(page)
-        card(page, "Three chips").wait_for()
-
-    return open_
 
 
 def card(page, title):

@@ -1,4 +1,4 @@
-"""One walk for every lesson: predict, see what was kept back, move the view, answer amiss and then rightly, write, find all again on a phone."""
+"""One walk for every lesson: predict, see what was kept back, move the view, answer amiss and rightly, write; find all again on a phone."""
 
 from contextlib import contextmanager
 
@@ -42,7 +42,7 @@ def walk(own_copy, open_notebook, started, lesson):
 
 
 def test_a_learner_walks_the_whole_lesson_and_finds_all_again_on_a_phone(page, walk, lesson, started, finger, axe, picture):
-    """What a card does is proven at 1280 pixels; loaded anew at 390, all is found again, nothing is too wide, and the view moves by touch."""
+    """What cards do is proven at 1280 pixels; loaded anew at 390, all is found again, nothing is too wide, the view moves by touch."""
     folder, texts = walk(page), read_lesson(number(lesson))
     picture(page, f"{lesson.stem}-start-1280")
     predict_all(page, texts)

@@ -26,10 +26,11 @@ LATE_ANSWER = "Comm not found for comm id"
 OF_BEFORE = "widget model not found"
 # A page left before its widgets are drawn: their package's renderer waits for its manager, which it has put away with the page. Nobody sees it.
 LEFT_EARLY = "Cannot read properties of null (reading 'promise')"
-# A kernel ended while JupyterLab still waits for what it asked first of all: a subshell for widgets.
-ENDED_EARLY = "Canceled future for create_subshell_request"
-# End the kernels of what is open, or a server would gather one for every test, and close it, unsaved as it may be. True once nothing is left,
-# so that the next test finds a JupyterLab that nobody has used. Not waited for where the server is gone.
+# JupyterLab writes this of whatever it still waited for when a kernel ended or was started anew, such as a subshell, asked for at first.
+ENDED_EARLY = "Canceled future for"
+NOT_OURS = (LATE_ANSWER, OF_BEFORE, LEFT_EARLY, ENDED_EARLY)  # said by the console or, if nobody caught it, by the page
+# End the kernels of what is open, or a server would gather one for every test, and close it, unsaved as it may be. True once nothing is
+# left, so that the next test finds a JupyterLab that nobody has used. Not waited for where the server is gone.
 PUT_AWAY = """() => {
   const { shell } = window.jupyterapp, pause = ms => new Promise(done => setTimeout(done, ms));
   const empty = async () => {
@@ -77,7 +78,7 @@ class Gate:
         self.listen(page, "websocket", lambda socket: self.see(socket.url))
         if console:
             self.listen(page, "console", self.hear)
-            self.listen(page, "pageerror", lambda error: self.complaints.append(str(error)) if LEFT_EARLY not in str(error) else None)
+            self.listen(page, "pageerror", lambda error: self.complain(str(error)))
 
     def listen(self, source, event, ear):
         source.on(event, ear)
@@ -94,9 +95,13 @@ class Gate:
             self.outside.append(url)
 
     def hear(self, message):
-        if message.type == "error" and not any(text in message.text for text in (LATE_ANSWER, OF_BEFORE, ENDED_EARLY)):
+        if message.type == "error":
             where = f" {message.location['url']}" if message.text.startswith("Failed to load resource") else ""
-            self.complaints.append(message.text + where)
+            self.complain(message.text + where)
+
+    def complain(self, text):
+        if not any(known in text for known in NOT_OURS):
+            self.complaints.append(text)
 
     def check(self):
         assert not self.outside, f"the page asked other machines: {self.outside}"
@@ -144,7 +149,7 @@ def kept(browser):
 
 @pytest.fixture
 def open_page(browser, gate, kept, request):
-    """`open_page(console=True, **context)`: a new browser window behind the gate; with `keep`, the one kept under that name if there is one."""
+    """`open_page(console=True, **context)`: a new browser window behind the gate; with `keep`, the one kept under that name if there is."""
     pages = {}
 
     def open_(console=True, keep=None, **context):

@@ -36,6 +36,7 @@ def test_no_word_of_a_learner_or_a_file_runs_as_markup(folder):
     assert "<script" not in html and "&lt;script&gt;" in html and "<b>it</b>" not in html
 
 
+@pytest.mark.alone
 def test_it_is_small_and_quick(folder):
     make_report()
     began = time.process_time()
