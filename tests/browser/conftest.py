@@ -59,6 +59,9 @@ INTO_VIEW = """async head => {
 WRITTEN = "words => [...document.querySelectorAll('textarea')].some(box => box.value === words)"
 # The cards of a lesson come a little after its cells have run.
 DRAWN = "() => document.querySelectorAll('.kit-card').length >= 3"
+# Not waited for: where JupyterLab has just saved by itself it asks which of the two shall hold, and that dialog stays unseen while somebody
+# writes. Answers are kept by the kernel, whatever becomes of the notebook's own file.
+SAVE = "() => { window.jupyterapp.commands.execute('docmanager:save'); }"
 DO = "command => window.jupyterapp.commands.execute(command)"
 RESTART = "() => window.jupyterapp.shell.currentWidget.sessionContext.restartKernel()"
 

@@ -6,7 +6,7 @@ from kit.analysis.effect.paired import paired_effect
 from kit.coursework.answers import answers_beside, read_answers
 from kit.examples import example_run
 from kit.records.windows import Windows
-from tests.browser.conftest import DO, INTO_VIEW
+from tests.browser.conftest import INTO_VIEW, SAVE
 
 NAME = "00-your-first-run.ipynb"
 CELLS = "() => window.jupyterapp.shell.currentWidget.content.widgets.length"
@@ -84,7 +84,7 @@ def test_a_newcomer_goes_through_and_finds_all_again(page, lesson, result, start
     restart_kernel(page)
     started(page)
     page.get_by_text(f"warmed by {result} more").first.wait_for()
-    page.evaluate(DO, "docmanager:save")
+    page.evaluate(SAVE)
     page.reload()
     started(page)
     page.get_by_text(f"warmed by {result} more").first.wait_for()
@@ -232,7 +232,7 @@ def test_an_answer_not_yet_kept_outlives_kernel_and_page(page, lesson, restart_k
 def test_who_comes_back_another_day_finds_it_running(rough_page, lesson, started):
     page = rough_page
     lesson(page)
-    page.evaluate(DO, "docmanager:save")
+    page.evaluate(SAVE)
     page.evaluate("() => window.jupyterapp.shell.currentWidget.sessionContext.shutdown()")
     page.reload()
     started(page)

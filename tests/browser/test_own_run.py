@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from kit.coursework import own_runs, remember
-from tests.browser.conftest import DO, INTO_VIEW, WRITTEN
+from tests.browser.conftest import INTO_VIEW, SAVE, WRITTEN
 from tests.widgets.invented import invented_run
 
 NAME = "your-own-run.ipynb"
@@ -75,7 +75,7 @@ def test_from_a_messy_file_to_a_kept_effect_by_clicks_alone(page, lesson, axe, p
     assert axe(page) == []
     restart_kernel(page)
     started(page)
-    page.evaluate(DO, "docmanager:save")
+    page.evaluate(SAVE)
     page.reload()
     started(page)
     card(page, "The effect").get_by_text(sentence).first.wait_for()

@@ -7,7 +7,7 @@ import pytest
 from kit.coursework.answers import read_answers
 from kit.coursework.lessons import read_lesson
 from kit.words import counted
-from tests.browser.conftest import WRITTEN
+from tests.browser.conftest import SAVE, WRITTEN
 from tests.browser.windows import SIZES
 from tests.lessons.reading import NOTEBOOKS, number
 
@@ -17,8 +17,6 @@ WIDE = """() => [...document.querySelectorAll('.jp-OutputArea-output > *')]
   .filter(each => each.scrollWidth > each.clientWidth + 1 && getComputedStyle(each).overflowX === 'visible').map(each => each.className)"""
 MOVED = "([index, old]) => document.querySelectorAll('.jp-OutputArea-output [role=slider]')[index].getAttribute('aria-valuenow') !== old"
 NONE_KEPT_BACK = "() => ![...document.querySelectorAll('.kit-card')].some(each => each.textContent.includes('This opens by itself once'))"
-# Not waited for: the answers are kept by the kernel, whatever becomes of the notebook's own file.
-SAVE = "() => { window.jupyterapp.commands.execute('docmanager:save'); }"
 WAITING = "() => ![...document.querySelectorAll('[aria-busy=true]')].length"
 
 
