@@ -4,10 +4,8 @@ import argparse
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from kit.classroom import end_class, give_tickets, listen_on, place_in, set_up_proxy, start_hub, start_proxy, try_class, why_together
+from kit.classroom import end_class, free_ports, give_tickets, listen_on, place_in, set_up_proxy, start_hub, start_proxy, try_class, why_together
 from kit.faults import Fault
-
-PORT = 8765
 
 
 def try_served_class(words):
@@ -23,11 +21,12 @@ def try_served_class(words):
         reason = "asked for" if options.together else why_together(place)
         tickets, _ = give_tickets(place, options.learners)
         try:
-            listen_on(place, "127.0.0.1", PORT, reason is None)
+            (port,) = free_ports(1)
+            listen_on(place, "127.0.0.1", port, reason is None)
             start_proxy(place)
             start_hub(place)
             print("Servers are forked and fenced." if reason is None else f"Servers are started, without a fence: {reason}", flush=True)
-            print(try_class(place, f"http://127.0.0.1:{PORT}", tickets, options.rounds))
+            print(try_class(place, f"http://127.0.0.1:{port}", tickets, options.rounds))
         except Fault as fault:
             raise SystemExit(str(fault)) from fault
         finally:

@@ -10,7 +10,6 @@ from kit.bootstrap.places import COURSE
 from kit.classroom import addresses, end_class, give_tickets, is_served, listen_on, names_in_file, number_of, out_at_once, place_in
 from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, start_proxy, table_of, tickets_on, why_together, withdraw_ticket
 from kit.classroom import write_sheet
-from kit.course import unpack_course
 from kit.coursework import course_named, LESSONS
 from kit.faults import Fault
 from kit.words import counted
@@ -86,6 +85,8 @@ def open_course(options, place):
     kept = place.state / "course.txt"
     kept.unlink(missing_ok=True)
     if options.course:
+        from kit.course import unpack_course  # with charts and all, which no other action waits for
+
         folder = options.course if options.course.is_dir() else unpack_course(options.course, place.root / "course")
         course_named(folder)
         os.environ[COURSE] = str(folder.absolute())
@@ -177,7 +178,7 @@ def stop(options):
 
 def bring(options):
     """Take what the learners did to the desk, and say how far the class is, without names."""
-    from kit.desk import bring_served, collect, predictions_of, progress_in  # with charts and all, which no other action waits for
+    from kit.desk import bring_served, collect, predictions_of, progress_in  # as above
 
     place = place_in(options.folder)
     lessons = open_lessons(place)
