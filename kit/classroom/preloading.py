@@ -13,7 +13,11 @@ import tempfile
 
 from kit.classroom.kernels import offer_forked_kernels
 
-SERVER = ("jupyterlab.labapp", "jupyter_server.serverapp", "jupyterhub.utils", "kit.jupyter")
+SERVER = (
+    "jupyterlab.labapp", "jupyter_server.serverapp", "jupyterhub.handlers", "jupyterhub.user", "jupyterhub.metrics", "alembic.command", "kit.jupyter",
+    "pygments.lexers.html", "pygments.formatters.html", "mako.ext.pygmentplugin", "jupyter_server.view.handlers",
+    *(f"jupyter_server.services.{each}.handlers" for each in ("api", "config", "contents", "events", "kernels", "kernelspecs", "security", "sessions")),
+)  # fmt: skip
 KERNEL = (
     "ipykernel.kernelapp", "ipykernel.ipkernel", "ipykernel.zmqshell", "IPython.core.completerlib", "IPython.core.magics.history",
     "IPython.extensions.storemagic", "tornado.platform.asyncio", "pdb", "kit.widgets.cards", "kit.widgets.watching",
