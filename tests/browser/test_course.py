@@ -26,7 +26,7 @@ def test_a_learner_opens_the_course_that_a_teacher_packed(page, start_lab, tmp_p
     asked.get_by_label("No clear difference").check()
     asked.get_by_label("fairly sure").check()
     press(asked, "Keep my prediction")
-    card(page, "A second look at your prediction").get_by_text("Your prediction fits this run.").wait_for()
+    card(page, "A second look at your prediction").get_by_text("Your prediction fits what came out.").wait_for()
     page.locator(".js-plotly-plot").first.wait_for()
     asked.scroll_into_view_if_needed()
     picture(page, "course-lesson-1280")

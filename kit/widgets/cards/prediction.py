@@ -107,7 +107,7 @@ def _own_words(told):
 def _confronted(prediction, told, numbers):
     """What was said, what the run says now, and whether the two agree: never a mark."""
     ways = [beside("ways", *((title, filled(each, numbers.texts)) for title, each in prediction.ways))] if prediction.ways else []
-    pair = beside("both", _own_words(told), ("The run says", filled(prediction.says, numbers.texts)))
+    pair = beside("both", _own_words(told), ("What came out", filled(prediction.says, numbers.texts)))
     return [pair, *ways, *_agreement(prediction, told, numbers)]
 
 
@@ -117,7 +117,7 @@ def _agreement(prediction, told, numbers):
     if predicted is None or not prediction.number:
         return []
     fits = predicted.predicts(numbers.values[prediction.number])
-    return [text("fits", "Your prediction fits this run." if fits else "Worth a second look: the run differs from your prediction.")]
+    return [text("fits", "Your prediction fits what came out." if fits else "Worth a second look: something else came out.")]
 
 
 def _second_look(prediction, told, looked):
@@ -129,7 +129,7 @@ def _second_look(prediction, told, looked):
     kept = [text("kept", f"Kept at {time_of(looked)}: {_decided(looked.content)}", tone="kept")] if looked else []
     return [
         choices("decision", "What do you say now?", [(KEEP, "I keep my answer."), *others], before.get("choice", "")),
-        area("because", "What in the chart decides it?", before.get("because", "")),
+        area("because", "What on this page decides it?", before.get("because", "")),
         buttons("do", ("keep", "Keep this")),
         *kept,
     ]

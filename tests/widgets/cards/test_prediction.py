@@ -132,13 +132,13 @@ class TestRecall:
         press(predict("00.warmer"), "keep", choice="b", sure="sure")
         card = recall("00.warmer", marker)
         marker.windows = GOOD
-        said = f"You said No clear difference (sure). The run says {paired_effect(marker.run, GOOD)}"
-        assert said in words(card) and "Worth a second look: the run differs from your prediction." in words(card)
+        said = f"You said No clear difference (sure). What came out {paired_effect(marker.run, GOOD)}"
+        assert said in words(card) and "Worth a second look: something else came out." in words(card)
 
     def test_a_prediction_that_came_true_is_said_to_fit(self, marker):
         press(predict("00.warmer"), "keep", choice="d", sure="a guess")
         marker.windows = GOOD
-        assert "Your prediction fits this run." in words(recall("00.warmer", marker))
+        assert "Your prediction fits what came out." in words(recall("00.warmer", marker))
 
     def test_keep_or_change_is_kept_with_its_reason_and_can_be_given_again(self, marker):
         press(predict("00.warmer"), "keep", choice="b", sure="sure")
