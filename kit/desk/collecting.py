@@ -32,6 +32,11 @@ class GroupRun:
     effect: object = None
     why: str = ""
 
+    @property
+    def key(self):
+        """What names it in the desk's own file: its record, whatever it is called today."""
+        return self.run.source.sha256[:16]
+
 
 @dataclass(frozen=True)
 class Unread:

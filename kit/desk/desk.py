@@ -8,13 +8,13 @@ from kit.coursework import keep_unchanged
 from kit.desk import bringing, concepts, running, thinking
 from kit.desk.sheets import sheets_card
 from kit.desk.collecting import collect, Collected
-from kit.desk.pooling import pool_runs
+from kit.desk.pooling import pool_runs, SWAPPED
 from kit.faults import Fault
 from kit.storage import here
 from kit.widgets.cards import keeping_of
 
 CLASS = "class"  # the folder beside the notebook that holds what the class handed in
-STOOD, SWAPPED = "desk.stood", "swapped"
+STOOD = "desk.stood"
 
 
 def class_desk():
@@ -71,7 +71,7 @@ class Desk(traitlets.HasTraits):
     @property
     def swapped(self):
         """The names of the runs whose vessels had changed places."""
-        return tuple(made.name for made in self.collected.runs if self.stood.get(key_of(made)) == SWAPPED)
+        return tuple(made.name for made in self.collected.runs if self.stood.get(made.key) == SWAPPED)
 
     @property
     def own_thermometers(self):
@@ -122,8 +122,3 @@ class Desk(traitlets.HasTraits):
     def sheets(self):
         """Sheets for the teacher, the bench and the class, to print."""
         return sheets_card(self)
-
-
-def key_of(made):
-    """What names a run in the desk's own file: its record, whatever it is called today."""
-    return made.run.source.sha256[:16]

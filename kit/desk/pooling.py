@@ -7,6 +7,7 @@ from kit.analysis.classes import class_effect
 from kit.units import about
 from kit.words import counted, listed
 
+SWAPPED = "swapped"  # what is kept of a run whose vessels had changed places
 ENOUGH = 4  # groups, for a forecast of one more (kit.analysis.classes)
 CODED = ("thermometers", "one-file")  # cautions that tell which keyword to type
 SIGN = "if what is odd changes its sign, it was the place."

@@ -8,14 +8,14 @@ from kit.charts import chart, marked_run
 from kit.charts.still import svg
 from kit.desk.bringing import desk_card
 from kit.desk.classpage import write_bench_sheets, write_class_page
-from kit.desk.pooling import next_runs, open_points, suspect_runs
+from kit.desk.pooling import next_runs, open_points, suspect_runs, SWAPPED
 from kit.faults import Fault
 from kit.units import unit
 from kit.widgets.cards import area, bullets, buttons, choices, text
-from kit.widgets.intake import first_rows, folded
+from kit.widgets.intake import first_rows, folded, ticks
 
 NO_RUNS = "No run has come in yet. Bring the class's files in above."
-STOOD = [("usual", "as usual"), ("swapped", "vessels had changed places")]
+STOOD = "Tick each run whose vessels had changed places."
 THERMOMETERS = [("unsaid", "not known"), ("own", "yes, each group its own")]
 TABLETS = [(str(count), str(count)) for count in (2, 3, 4, 6, 8)]
 READ_AT = [(str(minute), f"{minute} min after the gas") for minute in (8, 10, 15, 20)]
@@ -46,7 +46,7 @@ def _folded(made, again):
     lines = [str(made.effect or made.why), *(map(str, made.effect.cautions) if made.effect else ())]
     title = f"{made.name}{': look again' if again else ''}"
     alt = f"Readings of {made.name} over time, with its windows."
-    return folded(f"run-{made.run.source.sha256[:16]}", title, _picture(made), alt, lines=lines, is_open=again)
+    return folded(f"run-{made.key}", title, _picture(made), alt, lines=lines, is_open=again)
 
 
 @lru_cache(maxsize=64)
@@ -70,18 +70,22 @@ def pooled_card(desk):
         return [text("mean", str(effect), tone="kept"), board, table, *mind, todo, *_stood(desk)]
 
     def pool(values):
-        desk.tell({name.removeprefix("stood-"): value for name, value in values.items() if name.startswith("stood-")})
+        swapped = values.get("stood", "").split()
+        stood = {made.key: SWAPPED if made.key in swapped else "usual" for made in desk.collected.runs if made.effect}
+        desk.tell({**desk.stood, **stood, "thermometers": values.get("thermometers", "unsaid")})
         return "Pooled anew, and kept."
 
     return desk_card(desk, "pooled", "All groups together", draw, pool=pool)
 
 
 def _stood(desk):
-    """The form on how vessels and thermometers stood."""
-    asked = [(made.run.source.sha256[:16], f"How did the vessels of {made.name} stand?") for made in desk.collected.runs if made.effect]
-    runs = [choices(f"stood-{key}", words, STOOD, desk.stood.get(key, "usual"), across=True) for key, words in asked]
-    shared = choices("stood-thermometers", OWN, THERMOMETERS, desk.stood.get("thermometers", "unsaid"), across=True)
-    return [*runs, shared, buttons("do", ("pool", "Pool them so"))]
+    """One table on how the vessels stood, and the question on thermometers."""
+    made_known = [made for made in desk.collected.runs if made.effect]
+    rows = [(made.key, f"vessels of {made.name} had changed places", made.name, _warming(made)) for made in made_known]
+    swapped = [made.key for made in made_known if desk.stood.get(made.key) == SWAPPED]
+    table = ticks("stood", STOOD, ("run", "extra warming", "changed places"), rows, swapped)
+    shared = choices("thermometers", OWN, THERMOMETERS, desk.stood.get("thermometers", "unsaid"), across=True)
+    return [table, shared, buttons("do", ("pool", "Pool them so"))]
 
 
 def pages_card(desk):

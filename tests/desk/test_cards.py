@@ -55,10 +55,9 @@ def test_every_run_has_a_picture_and_the_suspect_ones_are_open(folder):
 
 def test_what_is_said_of_the_vessels_changes_the_number_and_is_kept(desk):
     card = desk.pooled()
-    form = [block for block in card.blocks if block["key"].startswith("stood-")]
-    before = desk.effect.mean.value
-    values = {block["key"]: block["value"] for block in form} | {form[0]["key"]: "swapped"}
-    card._handle_custom_msg({"press": "pool", "number": "2", "values": values}, [])
+    form, before = block_of(card, "stood"), desk.effect.mean.value
+    assert [row[2] for row in form["rows"]] == ["Amber", "Birch", "Cedar", "Dune", "Elm"] and form["value"] == ""
+    press(card, "pool", stood=form["rows"][0][0], thermometers="unsaid")
     assert desk.swapped == ("Amber",) and desk.effect.mean.value != before
     keeping_at.cache_clear()
     assert class_desk().swapped == ("Amber",)

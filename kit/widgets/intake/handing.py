@@ -40,6 +40,11 @@ def first_rows(key, caption, head, rows):
     return {"is": "rows", "key": key, "caption": caption, "head": list(head), "rows": [list(each) for each in rows]}
 
 
+def ticks(key, caption, head, rows, chosen):
+    """A table with a box to tick at the end of each row; `rows` are (name, label of the box, *cells). The value: names `chosen`, with spaces between."""
+    return {"is": "ticks", "key": key, "caption": caption, "head": list(head), "rows": [list(each) for each in rows], "value": " ".join(chosen)}
+
+
 def typing_sheet(key, caption, columns, value, press, unit=""):
     """Rows of boxes under the names of `columns`; `press` gets all `rows` at every entry. `value`: its rows, and which (row, column) are odd.
     With a `unit` the first column counts by itself."""
