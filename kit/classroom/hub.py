@@ -26,7 +26,8 @@ def configure(c, place, listens):
     if listens["apart"] and (reason := use(c, place)):
         raise SystemExit(reason)  # it was asked before: rather no class than one without the walls that its page promises
     c.JupyterHub.template_paths = [str(PAGES)]
-    c.JupyterHub.template_vars = {"ahead": line.before}  # asked anew for each page, with its user
+    # Asked anew for each page, with its user. Not the method itself: a config copies what it is given, and with a method its line.
+    c.JupyterHub.template_vars = {"ahead": lambda user: line.before(user)}
     c.JupyterHub.log_level = "WARN"
     c.JupyterHub.log_format = "%(asctime)s %(levelname)s %(message)s"
 

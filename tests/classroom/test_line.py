@@ -3,7 +3,9 @@
 import asyncio
 from types import SimpleNamespace
 
+from kit.classroom import place_in
 from kit.classroom.line import WaitingLine
+from tests.classroom.serving import needs_hub
 
 
 def learner(name):
@@ -37,3 +39,20 @@ def test_two_start_and_the_others_see_how_many_are_before_them():
 
 def test_nobody_is_before_a_visitor_without_a_name():
     assert WaitingLine().before(None) == 0 and WaitingLine().at_once >= 2
+
+
+@needs_hub
+def test_the_hubs_pages_ask_the_line_in_which_learners_stand(tmp_path):
+    """traitlets copies a config, and whatever it holds, before it is used."""
+    from copy import deepcopy
+
+    from traitlets.config import Config
+
+    from kit.classroom import hub
+
+    place, config = place_in(tmp_path / "class", make=True), Config()
+    hub.configure(config, place, {"address": "127.0.0.1", "port": 1, "hub": 2, "proxy": 3, "apart": False})
+    used, waiting = deepcopy(config), learner("a")
+    line = used.JupyterHub.template_vars["ahead"].__closure__[0].cell_contents
+    line.waiting += [learner("b"), waiting]
+    assert config.JupyterHub.template_vars["ahead"](waiting.user) == used.JupyterHub.template_vars["ahead"](waiting.user) == 1
