@@ -3,6 +3,7 @@ deadline; a limit of time that nothing escapes; and word of the tests that run w
 
 import faulthandler
 import os
+import signal
 import sys
 import threading
 import time
@@ -13,6 +14,9 @@ from hypothesis import settings
 
 for variable in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(variable, "1")
+
+if signal.getsignal(signal.SIGINT) == signal.SIG_IGN:  # a shell starts what works in the background so; whatever tests start would be deaf to Ctrl-C
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 settings.register_profile("kit", deadline=None, derandomize=True)
 settings.load_profile("kit")

@@ -14,7 +14,7 @@ import pytest
 
 from kit.bootstrap.environment import must_be_made, set_up, stands
 from kit.bootstrap.places import python_of
-from kit.bootstrap.requirements import fingerprint
+from kit.bootstrap.requirements import fingerprint, GROUPS
 from tests.checkouts import OFFLINE, kit, small_checkout
 
 SET_UP = "The kit is set up. To open the lessons: python3 -m kit lab\n"
@@ -67,7 +67,7 @@ def test_the_test_packages_come_later_and_leave_the_rest_standing(checkout):
     status, said, _ = kit(checkout, "test", "nothing", python=python_of(checkout / ".venv"))
     note = json.loads((checkout / ".venv" / "kit-note.json").read_text())
     assert "making the environment" not in said and "Set up in" in said and status == 1  # there is no pytest in there
-    assert note["holds"] == {group: fingerprint(group, checkout) for group in ("lab", "test")}
+    assert note["holds"] == {group: fingerprint(group, checkout) for group in GROUPS["test"]}
 
 
 def test_changed_requirements_are_installed_into_what_stands(checkout):
