@@ -31,10 +31,11 @@ OVERLAP = "Windows can't overlap, so the perturbation moved along."
 
 @pytest.fixture
 def opened(open_notebook, run_all, tmp_path):
-    """`opened(page)` shows a marker of an invented run in a notebook of its own; its marks lie in `tmp_path`. The kernel's id."""
+    """`opened(page, lab)` shows a marker of an invented run in a notebook of its own, or in the one named `again`; its marks lie in `tmp_path`.
+    The kernel's id."""
 
-    def open_(page, lab):
-        kernel = open_notebook(page, cells(tmp_path), lab)
+    def open_(page, lab, again=None):
+        kernel = open_notebook(page, again or cells(tmp_path), lab)
         run_all(page)
         page.wait_for_selector(".kit-marker")
         return kernel
@@ -335,6 +336,7 @@ def test_no_mark_is_lost_when_the_server_is_killed_in_the_middle(start_lab, roug
     wait_until_kept(tmp_path, "response", [3.5 + 20 / 60, 4.5 + 20 / 60], within=0.01)
     page.keyboard.press("ArrowLeft")
     lab.kill()
-    opened(page, start_lab(lab.work))
+    [notebook] = lab.work.glob("cells-*.ipynb")
+    opened(page, start_lab(lab.work), notebook.name)
     assert minute(page, "response start") in (pytest.approx(3.5 + 20 / 60), pytest.approx(3.5 + 18 / 60))
     assert [each.suffix for each in (tmp_path / "marks").iterdir()] == [".json"]

@@ -1,6 +1,7 @@
 """A lesson starts by itself, at the place where its learner is, if its code is the kit's own; else one button starts it. By mouse, touch, key."""
 
 import json
+from pathlib import Path
 from urllib.error import HTTPError
 from urllib.request import urlopen
 
@@ -143,7 +144,10 @@ def test_start_again_gives_a_lesson_without_answers_and_keeps_the_old_ones(page,
     assert not answers_beside(folder / "00-your-first-run-2.ipynb").exists()
 
 
-def test_a_lesson_that_is_renamed_keeps_its_answers(page, open_notebook, folder):
+def test_a_lesson_that_is_renamed_keeps_its_answers_and_marks(page, open_notebook, folder):
+    marks, other = (folder / "marks" / f"{16 * 'a'}-{name}.json" for name in (Path(NAME).stem, "other"))
+    marks.parent.mkdir()
+    marks.touch(), other.touch()
     open_notebook(page, f"{folder.name}/{NAME}")
     state(page, "ready")
     page.get_by_role("button", name="Skip, show me").first.click()
@@ -155,6 +159,7 @@ def test_a_lesson_that_is_renamed_keeps_its_answers(page, open_notebook, folder)
     page.get_by_text("You chose to look first.").nth(2).wait_for()
     kept = peek_at_answers(answers_beside(folder / "mine.ipynb"))
     assert [each.card for each in kept.answers] == ["00.warmer", "00.nocontrol"] and not answers_beside(folder / NAME).exists()
+    assert sorted(each.name for each in marks.parent.glob("*.json")) == [f"{16 * 'a'}-mine.json", other.name]
 
 
 def test_a_text_of_the_lesson_is_not_turned_into_its_source(page, open_notebook, folder):
