@@ -28,14 +28,19 @@ from tests.browser.windows import browser, chrome, gate, kept, open_page, page, 
 MINUTE_MS = 60_000
 
 # Run > Run All Cells does nothing at all while the kernel is not connected, though it is shown as idle: so wait for the connection.
+# After a kernel's death JupyterLab may hold a line to nobody (status unknown, seen in 1 of 8). The kit lays it anew for a lesson; here it is as a person does.
 CONNECTED = """async () => {
   const pause = ms => new Promise(done => setTimeout(done, ms));
   const connected = async () => {
     while (!window.jupyterapp?.shell.currentWidget?.sessionContext) await pause(50);
     const session = window.jupyterapp.shell.currentWidget.sessionContext;
     await session.ready;
-    while (session.session?.kernel?.connectionStatus !== 'connected' || session.session.kernel.status !== 'idle') await pause(50);
-    return session.session.kernel.id;
+    const kernel = () => session.session?.kernel;
+    for (let round = 1; kernel()?.connectionStatus !== 'connected' || kernel().status !== 'idle'; round += 1) {
+      if (round % 120 === 0 && kernel()?.status === 'unknown') (round > 120 ? session.restartKernel() : kernel().reconnect()).catch(() => undefined);
+      await pause(50);
+    }
+    return kernel().id;
   };
   const late = pause(60000).then(() => { throw new Error('the kernel was not connected and idle within a minute'); });
   return Promise.race([connected(), late]);
