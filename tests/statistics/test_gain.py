@@ -2,8 +2,9 @@
 
 import numpy as np
 import pytest
-from scipy.special import expit
+from scipy.special import expit, stdtrit
 from scipy.stats import bootstrap
+from scipy.stats.contingency import relative_risk
 
 from kit.statistics import class_gain
 
@@ -25,17 +26,31 @@ def _shift(share, hardness):
     return brentq(lambda shift: expit(shift + people - hardness).mean() - share, -8, 8)
 
 
-@pytest.mark.parametrize("learners, right", [(8, 0.4), (12, 0.4), (25, 0.4), (25, 0.7), (60, 0.7)])
-def test_the_range_holds_the_truth_about_as_often_as_it_says(learners, right):
-    before, after = classes(learners, right, 0.36)
-    held = [class_gain(x, y).holds(0.36) for x, y in zip(before, after)]
-    assert 0.94 <= np.mean(held) <= 0.96
+@pytest.mark.parametrize("gain", [0, 0.36, 0.7])
+@pytest.mark.parametrize("learners, right", [(8, 0.4), (12, 0.4), (25, 0.4), (60, 0.7), (8, 0.8), (25, 0.85), (25, 0.9)])
+def test_the_range_holds_the_truth_about_as_often_as_it_says(learners, right, gain):
+    """Near the ceiling, too, and missed on neither side much more than on the other. 3,000 classes: 0.4 % is the study's own chance."""
+    before, after = classes(learners, right, gain)
+    told = [found for x, y in zip(before, after) if np.isfinite((found := class_gain(x, y)).low)]
+    too_high, too_low = (np.mean(side) for side in zip(*((found.low > gain, found.high < gain) for found in told)))
+    print(f"{learners} learners, {right:.0%} right before, g {gain}: told {len(told)}, g taken too high {too_high:.1%}, too low {too_low:.1%}")
+    assert 0.94 <= 1 - too_high - too_low <= 0.985 and max(too_high, too_low) < 0.045
 
 
-def test_with_few_misses_before_it_holds_it_less_often_so_the_kit_does_not_tell_it():
-    before, after = classes(8, 0.9, 0.36, number=1000)
-    told = [gain for x, y in zip(before, after) if np.isfinite((gain := class_gain(x, y)).low)]
-    assert np.mean([gain.holds(0.36) for gain in told]) < 0.92
+def test_it_is_not_bought_by_width():
+    """Beside g ± t·u, the same uncertainty laid evenly to both sides, which near the ceiling held the truth in 88 to 94 of 100."""
+    before, after = classes(25, 0.9, 0.36, number=1000)
+    told = [found for x, y in zip(before, after) if np.isfinite((found := class_gain(x, y)).low)]
+    assert np.median([found.half_width / (stdtrit(24, 0.975) * found.standard_error) for found in told]) < 1.25
+
+
+def test_its_range_is_that_of_a_reference_library_for_a_ratio_of_two_shares():
+    """scipy's `relative_risk`, for two groups that don't belong together. Here the two sheets hang together in nothing: half missed the one
+    question before, a quarter after, an eighth both. 0.5 %: t in place of the normal curve, and n - 1 in place of n, at 800 learners."""
+    before, after = np.repeat([[0, 0, 100, 100], [0, 100, 0, 100]], [100, 300, 100, 300], axis=1)
+    risk = relative_risk(200, 800, 400, 800).confidence_interval(0.95)
+    gain = class_gain(before, after)
+    assert (1 - gain.high, 1 - gain.low) == (pytest.approx(risk.low, rel=0.005), pytest.approx(risk.high, rel=0.005))
 
 
 def test_its_uncertainty_is_that_of_a_bootstrap_of_learners():
@@ -64,6 +79,6 @@ def test_laws():
     assert gain.low < gain.value < gain.high and gain.unit == "" and str(gain).count(" ") == 2
 
 
-@pytest.mark.parametrize("before, after", [([], []), ([50], [75]), ([100, 100], [100, 100]), ([25, 25, 25], [50, 50, 50])])
+@pytest.mark.parametrize("before, after", [([], []), ([50], [75]), ([100, 100], [100, 100]), ([25, 25, 25], [50, 50, 50]), ([25, 50], [100, 100])])
 def test_what_shows_no_chance_has_no_range(before, after):
     assert class_gain(before, after).low == -np.inf

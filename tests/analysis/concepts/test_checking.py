@@ -9,6 +9,7 @@ from kit.coursework import ConceptSheet, CONCEPTS, read_concept_sheets, read_les
 from kit.faults import Fault
 
 EASY = "these questions were too easy for this class."
+BY_THEN = "How large g is can't be told: by then these questions were too easy."
 SHORT = " in place of 8. Type a point for a question left out. This sheet is not counted yet."
 WRONG = "aaaaaaaa"  # one of them right: question 6
 
@@ -69,8 +70,10 @@ def test_who_was_missing_is_said():
     [
         ([], "Cannot tell: 0 learners took both sheets. A gain needs 8 or more: read question by question."),
         (class_of(7), "Cannot tell: 7 learners took both sheets. A gain needs 8 or more: read question by question."),
-        (sheets([KEY] * 9, [KEY] * 9), f"Cannot tell: before, all together missed 0 answers only. A gain needs 20 or more: {EASY}"),
-        (sheets([WRONG] * 9, [KEY] * 9), "Cannot tell: all learners changed alike, so nothing shows how much is chance."),
+        (sheets([KEY] * 9, [KEY] * 9), f"Cannot tell: before, all together missed 0 answers only. A gain needs 3 or more: {EASY}"),
+        (sheets([KEY] * 5 + [WRONG] * 4, [KEY] * 9), f"Cannot tell: before, all together missed 28 answers; after, none. {BY_THEN}"),
+        (sheets([WRONG] * 9, [KEY] * 9), f"Gained: before, all together missed 63 answers; after, none. {BY_THEN}"),
+        (sheets([WRONG] * 9, ["b" + WRONG[1:]] * 9), "Cannot tell: all learners changed alike, so nothing shows how much is chance."),
     ],
 )  # fmt: skip
 def test_a_gain_that_nothing_stands_behind_is_not_told(told, reason):
