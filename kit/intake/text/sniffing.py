@@ -15,7 +15,7 @@ from kit.intake.text.splitting import by_blanks, by_blanks_and_commas, by_edges,
 
 HEAD_LINES = 200
 HEAD_BYTES = 1 << 16
-NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", " ": "blanks", " ,": "blanks and commas"}
+NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", "~": "tildes", "^": "carets", " ": "blanks", " ,": "blanks and commas"}
 MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
 MOST_COLUMNS = 200
 LINES_OF_A_CELL = 3

@@ -4,7 +4,7 @@ import re
 
 from kit.intake.forms import tidied
 
-DELIMITERS = ("\t", ";", "|", ",")
+DELIMITERS = ("\t", ";", "|", ",", "~", "^")
 BETWEEN = re.compile(r"\s*[,;|\t]\s*|\s+")
 TWO_BLANKS = re.compile(r"\s\s|\t")
 

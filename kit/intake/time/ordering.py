@@ -206,21 +206,31 @@ def apart(table, clock, asked):
     stamps, group, counts = np.unique(clock.seconds, return_inverse=True, return_counts=True)
     usual = int(lower_median(counts[1:-1] if len(counts) > 3 else counts))
     starts = np.cumsum(counts) - counts
-    if len(stamps) < 2 or counts.max() > max(3, 1.5 * usual + 1):
-        row = starts[counts.argmax()]
-        what = f"The time stands still for {counts.max()} lines from here."
-        raise table.fault(what, "Say time= with another column, or correct it in a copy.", row=row, keyword="time")
-    unit = np.diff(stamps).min()
-    if unit > COARSEST_S and "spread evenly" not in asked.clocks:
-        what = f"{counts.max()} lines share one time from here, and the next time is {unit:g} s later."
-        choices = [Choice("spread evenly", "the lines lie evenly between two times")]
-        raise table.fault(what, "Or say time= with another column.", row=starts[counts.argmax()], keyword="clock", choices=choices)
-    gaps = unit / np.maximum(counts, usual)
+    if len(stamps) < 2:
+        do = "Say how often the readings came, clock='every 2 s', or time= with another column."
+        raise table.fault(f"All {len(group)} lines have one and the same time.", do, keyword="clock")
+    unit, ahead, still = np.diff(stamps).min(), np.diff(stamps, append=stamps[-1]), counts > max(3, 1.5 * usual + 1)
+    if still.any() or unit > COARSEST_S:
+        refuse_shared(table, starts, counts, ahead, still, asked)
+    gaps = np.where(still, ahead, unit) / np.maximum(counts, usual)
     within = np.arange(len(group)) - starts[group] + np.where(group == 0, max(usual - counts[0], 0), 0)
     shared = int((counts - 1).sum())
     first = table.lines[starts[counts > 1][0] + 1]
-    remark = f"{counted(shared, 'line')} with the time of the line before, first line {first}: placed evenly within {unit:g} s."
+    how = "up to the next time" if still.any() else f"within {unit:g} s"
+    remark = f"{counted(shared, 'line')} with the time of the line before, first line {first}: placed evenly {how}."
     return table.said(remark), replace(clock, seconds=np.round(stamps[group] + within * gaps[group], 6))
+
+
+def refuse_shared(table, starts, counts, ahead, still, asked):
+    """A fault where more lines than usual, or lines over a long time, share one stamp, unless the caller says that they lie evenly."""
+    if still[-1]:
+        what = f"The time stands still for {counts[-1]} lines from here, up to the end."
+        raise table.fault(what, "Say time= with another column, or correct it in a copy.", row=starts[-1], keyword="time")
+    if "spread evenly" not in asked.clocks:
+        most = counts.argmax()
+        what = f"{counts[most]} lines share one time from here, and the next time is {ahead[most]:g} s later."
+        choices = [Choice("spread evenly", "the lines lie evenly between two times")]
+        raise table.fault(what, "Or say time= with another column.", row=starts[most], keyword="clock", choices=choices)
 
 
 STEPS = (newest_last, past_the_turn, past_noon, through_summer_time, without_repeats, sorted_or_set_back, apart)

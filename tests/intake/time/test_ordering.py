@@ -114,11 +114,35 @@ def test_readings_that_share_a_stamp_lie_evenly_within_it(times, expected):
     assert " with the time of the line before, first line " in run.remarks[2]
 
 
-def test_a_clock_that_stands_still_is_no_clock():
-    times = [0, 2, 4, *[6] * 9, 8, 10, 12]
-    assert question(record(times, "time (s)")) == (
-        f"{START}line 5: The time stands still for 9 lines from here. Say time= with another column, or correct it in a copy."
+def test_many_lines_of_one_time_are_asked_about_and_then_lie_evenly_up_to_the_next():
+    text = record([0, 2, 4, *[6] * 8, 8, 10, 12], "time (s)")
+    assert question(text) == (
+        f"{START}line 5: 8 lines share one time from here, and the next time is 2 s later. Say clock='spread evenly' (the lines lie evenly "
+        "between two times). Or say time= with another column."
     )
+    assert elapsed(text, clock="spread evenly") == [0, 2, 4, *np.arange(6, 8, 0.25), 8, 10, 12]
+
+
+def test_a_logger_faster_than_its_clock_may_write_nineteen_lines_in_one_second():
+    times = [*np.repeat(np.arange(5), 2), *[5] * 19, *np.repeat(np.arange(6, 9), 2)]
+    taken = elapsed(record(times, "time (s)"), clock="spread evenly")
+    assert taken[:10] + taken[29:] == [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.5, 6, 6.5, 7, 7.5, 8, 8.5]
+    assert taken[10:29] == pytest.approx(5 + np.arange(19) / 19, abs=1e-6)
+
+
+def test_a_clock_that_stands_still_up_to_the_end_is_no_clock():
+    times = [0, 2, 4, *[6] * 9]
+    assert question(record(times, "time (s)")) == (
+        f"{START}line 5: The time stands still for 9 lines from here, up to the end. Say time= with another column, or correct it in a copy."
+    )
+
+
+def test_one_time_on_all_lines_is_settled_by_how_often_they_came():
+    text = record(["10:00:01"] * 6)
+    assert question(text) == (
+        "pasted text: All 6 lines have one and the same time. Say how often the readings came, clock='every 2 s', or time= with another column."
+    )
+    assert elapsed(text, clock="every 0.5 s") == [0, 0.5, 1, 1.5, 2, 2.5]
 
 
 def test_lines_without_a_time_are_left_out_and_said():
