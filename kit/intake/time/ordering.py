@@ -8,11 +8,11 @@ from dataclasses import replace
 import numpy as np
 
 from kit.faults import Choice
+from kit.intake.time.sharing import apart, lower_median
 from kit.records import thinned
 from kit.words import counted
 
 HOUR, HALF_DAY, DAY = 3600.0, 43200.0, 86400.0
-COARSEST_S = 60.0  # between two stamps: readings of one stamp are spread over no longer time without asking
 MOST_PLACES = 3  # by which a line may stand elsewhere
 PAUSE_S = 600.0  # a pause this long across midnight is believed
 
@@ -36,11 +36,6 @@ def usual_step(times):
     steps = np.abs(thinned(np.diff(times)))
     steps = steps[steps > 0]
     return float(lower_median(steps)) if steps.size else 0.0
-
-
-def lower_median(values):
-    """The middle one; of two middle ones the lower, so that one pause among few steps is not the usual step."""
-    return np.sort(values)[(len(values) - 1) // 2]
 
 
 def runs_forward(clock):
@@ -197,40 +192,6 @@ def set_forward(table, clock, back):
             f"The clock was set back in line {table.lines[row + 1]}, as you said: {lost:.6g} s added from there, for one usual step."
         )
     return table, replace(clock, seconds=seconds)
-
-
-def apart(table, clock, asked):
-    """Readings that share a stamp lie evenly up to the next one: the stamp is coarser than the readings."""
-    if runs_forward(clock):
-        return table, clock
-    stamps, group, counts = np.unique(clock.seconds, return_inverse=True, return_counts=True)
-    usual = int(lower_median(counts[1:-1] if len(counts) > 3 else counts))
-    starts = np.cumsum(counts) - counts
-    if len(stamps) < 2:
-        do = "Say how often the readings came, clock='every 2 s', or time= with another column."
-        raise table.fault(f"All {len(group)} lines have one and the same time.", do, keyword="clock")
-    unit, ahead, still = np.diff(stamps).min(), np.diff(stamps, append=stamps[-1]), counts > max(3, 1.5 * usual + 1)
-    if still.any() or unit > COARSEST_S:
-        refuse_shared(table, starts, counts, ahead, still, asked)
-    gaps = np.where(still, ahead, unit) / np.maximum(counts, usual)
-    within = np.arange(len(group)) - starts[group] + np.where(group == 0, max(usual - counts[0], 0), 0)
-    shared = int((counts - 1).sum())
-    first = table.lines[starts[counts > 1][0] + 1]
-    how = "up to the next time" if still.any() else f"within {unit:g} s"
-    remark = f"{counted(shared, 'line')} with the time of the line before, first line {first}: placed evenly {how}."
-    return table.said(remark), replace(clock, seconds=np.round(stamps[group] + within * gaps[group], 6))
-
-
-def refuse_shared(table, starts, counts, ahead, still, asked):
-    """A fault where more lines than usual, or lines over a long time, share one stamp, unless the caller says that they lie evenly."""
-    if still[-1]:
-        what = f"The time stands still for {counts[-1]} lines from here, up to the end."
-        raise table.fault(what, "Say time= with another column, or correct it in a copy.", row=starts[-1], keyword="time")
-    if "spread evenly" not in asked.clocks:
-        most = counts.argmax()
-        what = f"{counts[most]} lines share one time from here, and the next time is {ahead[most]:g} s later."
-        choices = [Choice("spread evenly", "the lines lie evenly between two times")]
-        raise table.fault(what, "Or say time= with another column.", row=starts[most], keyword="clock", choices=choices)
 
 
 STEPS = (newest_last, past_the_turn, past_noon, through_summer_time, without_repeats, sorted_or_set_back, apart)
