@@ -1,10 +1,9 @@
 """A class on one computer: tickets, the hub and its pages, what the teacher sees; and a fence around each learner. JupyterHub is the engine."""
 
 from kit.classroom.address import addresses
-from kit.classroom.forked import why_together
+from kit.classroom.hub import end_class, free_ports, is_served, listen_on, members, out_at_once, proxy_command, set_up_proxy, start_hub, start_proxy
 from kit.classroom.place import ClassPlace, place_in
-from kit.classroom.proxy import proxy_command, set_up_proxy
-from kit.classroom.running import end_class, free_ports, is_served, listen_on, members, out_at_once, start_hub, start_proxy
+from kit.classroom.servers import why_together
 from kit.classroom.sheet import tickets_on, write_sheet
 from kit.classroom.tickets import give_tickets, names_in_file, number_of, read_tickets, Register, withdraw_ticket
 from kit.classroom.trial import ClassTrial, try_class

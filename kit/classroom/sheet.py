@@ -7,7 +7,7 @@ from pathlib import Path
 from kit.classroom.place import write_private
 from kit.classroom.tickets import digest_of, read_tickets
 
-FORM = Path(__file__).with_name("pages") / "sheet.html"
+FORM = Path(__file__).with_name("sheet.html")
 TICKET = re.compile(r'data-number="(\d+)" data-ticket="([a-z0-9-]+)"')
 TOGETHER = (
     "Learners' folders are <strong>not kept apart</strong> on this computer: {} One learner's code can read and change another's work, and "

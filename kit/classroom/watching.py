@@ -6,7 +6,7 @@ from pathlib import Path
 
 import psutil
 
-from kit.classroom.running import members
+from kit.classroom.hub import members
 from kit.classroom.tickets import read_tickets
 
 KEPT = ("marks/*.json", "*-answers.json")

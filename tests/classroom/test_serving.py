@@ -15,7 +15,7 @@ import pytest
 
 from kit.bootstrap.places import CHECKOUT, LESSONS
 from kit.classroom import members, place_in, seats, tickets_on, why_together
-from kit.classroom.learner import code_of, HttpLearner
+from kit.classroom.trial.learner import code_of, HttpLearner
 from kit.classroom.place import VARIABLE
 from kit.records import Windows
 from tests.browser.server import own_port
@@ -181,7 +181,7 @@ def test_a_killed_proxy_comes_back_and_the_same_python_answers(class_, ada, loop
 
 
 def test_a_killed_preloaded_process_is_missed_by_nobody(class_, ada, loop):
-    if class_.kill("kit.classroom.preloaded", forked=False):
+    if class_.kill("kit.classroom.servers.preloaded", forked=False):
         assert moved(loop, ada, 5)
         late = HttpLearner(class_.origin, "04", class_.tickets["04"])
         late.sign_in()

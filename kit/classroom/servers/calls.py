@@ -14,7 +14,7 @@ import os
 import platform
 import struct
 
-from kit.classroom.fence import checked, NO_NEW_PRIVILEGES
+from kit.classroom.servers.fence import checked, NO_NEW_PRIVILEGES
 
 SET_FILTER, FILTER, ASK_FILTER = 22, 2, 21  # prctl
 ALLOW, REFUSE = 0x7FFF0000, 0x00050000

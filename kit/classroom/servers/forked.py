@@ -2,8 +2,8 @@
 
 from pathlib import Path
 
-from kit.classroom.calls import missing_filter
-from kit.classroom.fence import missing_fence, readable_by_all
+from kit.classroom.servers.calls import missing_filter
+from kit.classroom.servers.fence import missing_fence, readable_by_all
 
 
 def use(c, place):
@@ -15,8 +15,8 @@ def use(c, place):
     reason = why_together(place)
     if reason:
         return reason
-    from kit.classroom.asking import begin  # here, for these need Linux and JupyterHub
-    from kit.classroom.spawning import ForkedSpawner
+    from kit.classroom.servers.asking import begin  # here, for these need Linux and JupyterHub
+    from kit.classroom.servers.spawning import ForkedSpawner
 
     c.JupyterHub.spawner_class = ForkedSpawner
     c.ForkedSpawner.state_folder = str(place.state)

@@ -11,9 +11,9 @@ import tempfile
 import traceback
 from pathlib import Path
 
-from kit.classroom.calls import drop_powers, refuse_calls
-from kit.classroom.fence import fence, readable_by_all
-from kit.classroom.limits import limit
+from kit.classroom.servers.calls import drop_powers, refuse_calls
+from kit.classroom.servers.fence import fence, readable_by_all
+from kit.classroom.servers.limits import limit
 
 LINE = "TWIN_VESSELS_LINE"  # the number of the file by which a learner's server asks for kernels
 

@@ -10,8 +10,8 @@ from importlib.metadata import EntryPoint
 from jupyter_client.provisioning import KernelProvisionerFactory, LocalProvisioner
 from tornado.web import HTTPError
 
-from kit.classroom.asking import Forked, NotForked, SILENT
-from kit.classroom.child import LINE
+from kit.classroom.servers.asking import Forked, NotForked, SILENT
+from kit.classroom.servers.child import LINE
 
 NAME = "twin-vessels"
 ANEW = f"{SILENT} Your server ends now and starts anew: reload the page. Your work is kept."
@@ -45,4 +45,4 @@ def end_soon():
 def offer_forked_kernels():
     """Make the provisioner known to Jupyter in this process and those forked from it, without anything installed."""
     group = KernelProvisionerFactory.GROUP_NAME
-    KernelProvisionerFactory.provisioners[NAME] = EntryPoint(NAME, "kit.classroom.kernels:ForkedProvisioner", group)
+    KernelProvisionerFactory.provisioners[NAME] = EntryPoint(NAME, "kit.classroom.servers.kernels:ForkedProvisioner", group)

@@ -5,11 +5,11 @@ from pathlib import Path
 
 from kit.bootstrap.handover import ONE_THREAD
 from kit.bootstrap.places import COURSE
-from kit.classroom.forked import use
-from kit.classroom.homes import prepare
-from kit.classroom.line import WaitingLine
+from kit.classroom.hub.homes import prepare
+from kit.classroom.hub.line import WaitingLine
+from kit.classroom.hub.signing_in import TicketAuthenticator
 from kit.classroom.place import VARIABLE
-from kit.classroom.signing_in import TicketAuthenticator
+from kit.classroom.servers import use
 from kit.jupyter import SETTINGS
 
 PAGES, OWN_SETTINGS = Path(__file__).with_name("pages"), Path(__file__).with_name("settings")

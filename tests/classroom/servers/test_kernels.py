@@ -15,8 +15,8 @@ import websocket
 
 pytest.importorskip("fcntl", reason="no process is forked on Windows")
 
-from kit.classroom import asking, calls, fence
-from kit.classroom.kernels import NAME
+from kit.classroom.servers import asking, calls, fence
+from kit.classroom.servers.kernels import NAME
 from kit.coursework import LESSONS
 
 REASON = fence.missing_fence() or calls.missing_filter()

@@ -4,7 +4,7 @@ import asyncio
 from types import SimpleNamespace
 
 from kit.classroom import place_in
-from kit.classroom.line import WaitingLine
+from kit.classroom.hub.line import WaitingLine
 from tests.classroom.serving import needs_hub
 
 
@@ -48,7 +48,7 @@ def test_the_hubs_pages_ask_the_line_in_which_learners_stand(tmp_path):
 
     from traitlets.config import Config
 
-    from kit.classroom import hub
+    from kit.classroom.hub import hub
 
     place, config = place_in(tmp_path / "class", make=True), Config()
     hub.configure(config, place, {"address": "127.0.0.1", "port": 1, "hub": 2, "proxy": 3, "apart": False})

@@ -16,9 +16,10 @@ from pathlib import Path
 import psutil
 
 from kit.bootstrap.handover import surroundings
-from kit.classroom.asking import line_to
+from kit.bootstrap.places import KIT
+from kit.classroom.hub.proxy import proxy_command
 from kit.classroom.place import VARIABLE, write_private
-from kit.classroom.proxy import proxy_command
+from kit.classroom.servers import line_to
 from kit.faults import Fault
 
 CONFIG, PAGES_OF_PROXY = Path(__file__).with_name("hub_config.py"), Path(__file__).with_name("pages") / "proxy"
@@ -63,7 +64,7 @@ def free_ports(count):
 
 def started(place, command, log, **variables):
     """A process of the class: it knows the class's folder, and what it says goes into the file `log` of its state."""
-    told = surroundings() | {VARIABLE: str(place.root), "PYTHONPATH": str(CONFIG.parents[2])} | variables
+    told = surroundings() | {VARIABLE: str(place.root), "PYTHONPATH": str(KIT.parent)} | variables
     with open(place.state / log, "a", opener=lambda path, flags: os.open(path, flags, 0o600)) as file:
         return subprocess.Popen(command, cwd=place.state, env=told, stdin=subprocess.DEVNULL, stdout=file, stderr=file, start_new_session=True)
 

@@ -13,7 +13,7 @@ from pathlib import Path
 from kit.bootstrap.handover import TAKEN_ALONG
 from kit.bootstrap.places import COURSE, KIT
 from kit.classroom.place import VARIABLE
-from kit.classroom.talk import door_in, hear, KIND, pair, say
+from kit.classroom.servers.talk import door_in, hear, KIND, pair, say
 
 ANSWERS_S, READY_S = 30.0, 90.0
 # All of the environment that the preloaded process gets: its children can read that in /proc/self/environ, whatever they are given later.
@@ -127,7 +127,7 @@ def begin(state):
         return None
     if state not in STARTED or STARTED[state].poll() is not None:
         told = {name: os.environ[name] for name in KNOWN_TO_ALL if name in os.environ} | TAKEN_ALONG | {"PYTHONPATH": str(KIT.parent)}
-        words = [sys.executable, "-P", "-m", "kit.classroom.preloaded", state]  # -P: imports nothing from its working folder
+        words = [sys.executable, "-P", "-m", "kit.classroom.servers.preloaded", state]  # -P: imports nothing from its working folder
         with open(Path(state, "preloaded.log"), "ab", opener=lambda path, flags: os.open(path, flags, 0o600)) as log:
             streams = {"stdin": subprocess.DEVNULL, "stdout": log, "stderr": log}
             STARTED[state] = subprocess.Popen(words, env=told, cwd=state, start_new_session=True, **streams)

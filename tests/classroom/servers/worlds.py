@@ -9,12 +9,12 @@ import sys
 from contextlib import contextmanager
 from pathlib import Path
 
-TOP = Path(__file__).parents[2]
+TOP = Path(__file__).parents[3]
 
 
 @contextmanager
 def small_class(place):
-    """The world that `tests/classroom/attacks.py` is told of."""
+    """The world that `tests/classroom/servers/attacks.py` is told of."""
     home, neighbour = place / "homes" / "learner01", place / "homes" / "learner02"
     for each in (home, neighbour):
         each.mkdir(parents=True)
@@ -39,7 +39,7 @@ def small_class(place):
 
 def attacked(world, walls, names):
     """What came of each attack behind those walls: {name: "done" or the name of the error}."""
-    words = [sys.executable, "-m", "tests.classroom.attacks", json.dumps(world), walls, *names]
+    words = [sys.executable, "-m", "tests.classroom.servers.attacks", json.dumps(world), walls, *names]
     done = subprocess.run(words, cwd=TOP, capture_output=True, text=True, timeout=60)
     assert done.returncode == 0, done.stderr
     return json.loads(done.stdout)

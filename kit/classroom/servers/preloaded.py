@@ -1,4 +1,4 @@
-"""The preloaded process: `python -m kit.classroom.preloaded STATE` loads all, then forks one process for each request.
+"""The preloaded process: `python -m kit.classroom.servers.preloaded STATE` loads all, then forks one process for each request.
 
 Who asks? At the door, a socket in the folder STATE, the hub: a process of the same user that is not fenced, which the kernel tells. A
 learner's server is born with a line of its own, and what it asks for lands in its own folder, whatever it says. Kernels have no line.
@@ -19,10 +19,10 @@ import time
 from dataclasses import dataclass
 from pathlib import Path
 
-from kit.classroom.child import become
-from kit.classroom.limits import FOLDER, held, limit_files, PROCESSES, THREADS_EACH, threads_in, used
-from kit.classroom.preloading import preload
-from kit.classroom.talk import close, door_in, hear, KIND, pair, say_if_heard
+from kit.classroom.servers.child import become
+from kit.classroom.servers.limits import FOLDER, held, limit_files, PROCESSES, THREADS_EACH, threads_in, used
+from kit.classroom.servers.preloading import preload
+from kit.classroom.servers.talk import close, door_in, hear, KIND, pair, say_if_heard
 
 LOOK_S = 5.0
 TOO_MANY = (

@@ -8,7 +8,7 @@ import pytest
 from traitlets.config import Config
 
 from kit.bootstrap.places import KIT
-from kit.classroom import asking, calls, fence, forked
+from kit.classroom.servers import asking, calls, fence, forked
 from tests.classroom.serving import needs_hub
 
 REASON = fence.missing_fence() or calls.missing_filter()

@@ -3,9 +3,9 @@
 import os
 from pathlib import Path
 
-from kit.classroom.hub import configure
+from kit.classroom.hub.hub import configure
+from kit.classroom.hub.running import listening
 from kit.classroom.place import ClassPlace, VARIABLE
-from kit.classroom.running import listening
 
 place = ClassPlace(Path(os.environ[VARIABLE]))
 configure(get_config(), place, listening(place))

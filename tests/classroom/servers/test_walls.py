@@ -10,8 +10,8 @@ import pytest
 pytest.importorskip("resource", reason="limits of a process are not for Windows")
 
 from kit.bootstrap.places import KIT
-from kit.classroom import calls, fence, limits
-from tests.classroom.worlds import attacked, small_class
+from kit.classroom.servers import calls, fence, limits
+from tests.classroom.servers.worlds import attacked, small_class
 
 HEADERS = {"x86_64": "/usr/include/x86_64-linux-gnu/asm/unistd_64.h", "aarch64": "/usr/include/asm-generic/unistd.h"}
 needs_fence = pytest.mark.skipif(fence.missing_fence() is not None, reason=str(fence.missing_fence()))

@@ -6,7 +6,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from kit.classroom import proxy
+from kit.classroom.hub import proxy
 
 
 @pytest.fixture

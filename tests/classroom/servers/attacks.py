@@ -1,4 +1,4 @@
-"""What a learner's code may try against others, tried for real: `python -m tests.classroom.attacks WORLD WALLS` prints what came of each.
+"""What a learner's code may try against others, tried for real: `python -m tests.classroom.servers.attacks WORLD WALLS` prints what came of each.
 
 WORLD is JSON: the learner's `home`, a `neighbour` file, a `process` of the same user with its working folder beside, an `abstract` socket
 and a `port` that listen. WALLS names what stands between: "fence", "calls", "limits", "powers", or nothing.
@@ -17,7 +17,7 @@ import threading
 from pathlib import Path
 
 from kit.bootstrap.places import KIT
-from kit.classroom import calls, fence, limits
+from kit.classroom.servers import calls, fence, limits
 
 
 def out_of_the_house(world, how):

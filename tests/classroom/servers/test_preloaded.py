@@ -12,25 +12,25 @@ import pytest
 
 resource = pytest.importorskip("resource", reason="limits of a process are not for Windows")
 
-from kit.classroom import calls, fence, limits, preloaded
-from kit.classroom.asking import Forked, line_to, NotForked, SILENT
-from kit.classroom.talk import hear, pair, say
+from kit.classroom.servers import calls, fence, limits, preloaded
+from kit.classroom.servers.asking import Forked, line_to, NotForked, SILENT
+from kit.classroom.servers.talk import hear, pair, say
 
-TOP = Path(__file__).parents[2]
+TOP = Path(__file__).parents[3]
 REASON = fence.missing_fence() or calls.missing_filter()
 pytestmark = pytest.mark.skipif(REASON is not None, reason=str(REASON))
 
 # The process itself, without the seconds that loading everything takes, and with a small folder and a quick look at it.
 LIGHT = """
 import numpy
-from kit.classroom import asking, preloaded
+from kit.classroom.servers import asking, preloaded
 preloaded.preload = lambda: print("nothing to load")
 preloaded.LOOK_S, preloaded.FOLDER, preloaded.THREADS_EACH = 0.1, 6 << 20, 40
 preloaded.main({state!r})
 """
 ASK = """
 import os, socket
-from kit.classroom.asking import Forked
+from kit.classroom.servers.asking import Forked
 asking = socket.socket(fileno=int(os.environ["TWIN_VESSELS_LINE"]))
 code = {code!r}
 child = Forked(asking, {{"module": "timeit", "argv": ["-n1", "-r1", "-s", code], "cwd": {cwd!r}, "env": {env!r}, "home": {home!r}}}, 1)
@@ -164,13 +164,13 @@ def test_an_interrupt_reaches_the_child_alone(learner):
 
 def test_whoever_is_filtered_is_not_heard_at_the_door(state):
     code = f"""
-from kit.classroom import asking, calls
+from kit.classroom.servers import asking, calls
 calls.program = lambda numbers: [(calls.RETURN, 0, 0, calls.ALLOW)]
 calls.refuse_calls()
 asking.Forked(asking.line_to({state!r}), {{"module": "this", "argv": [], "cwd": "/", "env": {{}}, "home": "/"}}, 1)
 """
     done = subprocess.run([sys.executable, "-c", code], cwd=TOP, capture_output=True, text=True, timeout=60)
-    assert done.stderr.strip().splitlines()[-1] == f"kit.classroom.asking.NotForked: {SILENT}"
+    assert done.stderr.strip().splitlines()[-1] == f"kit.classroom.servers.asking.NotForked: {SILENT}"
 
 
 def test_nonsense_at_the_door_stops_nobody(state, learner):

@@ -8,8 +8,8 @@ from jupyterhub.spawner import SimpleLocalProcessSpawner
 from jupyterhub.utils import random_port
 from traitlets import Unicode
 
-from kit.classroom.asking import Forked, line_or_start
-from kit.classroom.kernels import NAME
+from kit.classroom.servers.asking import Forked, line_or_start
+from kit.classroom.servers.kernels import NAME
 
 
 class ForkedSpawner(SimpleLocalProcessSpawner):

@@ -11,7 +11,7 @@ import os
 import sys
 import tempfile
 
-from kit.classroom.kernels import offer_forked_kernels
+from kit.classroom.servers.kernels import offer_forked_kernels
 
 SERVER = (
     "jupyterlab.labapp", "jupyter_server.serverapp", "jupyterhub.handlers", "jupyterhub.user", "jupyterhub.metrics", "alembic.command", "kit.jupyter",

@@ -8,8 +8,8 @@ from threading import Barrier
 
 import numpy as np
 
-from kit.classroom.learner import code_of, HttpLearner
-from kit.classroom.running import members
+from kit.classroom.hub import members
+from kit.classroom.trial.learner import code_of, HttpLearner
 from kit.classroom.watching import memory_of
 from kit.coursework import LESSONS
 from kit.records import Windows
