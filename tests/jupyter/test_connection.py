@@ -3,6 +3,7 @@
 from types import SimpleNamespace
 
 from jupyter_server.services.kernels.connection.base import serialize_msg_to_ws_v1
+from jupyter_server.services.kernels.connection.channels import ZMQChannelsWebsocketConnection
 
 from kit.jupyter.connection import LastWordConnection
 
@@ -26,10 +27,11 @@ class Line(LastWordConnection):
         return SimpleNamespace(send_raw=lambda stream, parts: self.heard.append((stream, parts)))
 
 
-def test_a_message_that_arrives_when_the_socket_has_closed_goes_to_the_kernel():
+def test_a_message_that_is_read_when_the_socket_has_closed_goes_to_the_kernel(monkeypatch):
+    monkeypatch.setattr(ZMQChannelsWebsocketConnection, "connect", lambda line: line.channels)
     handler = SimpleNamespace(ws_connection=object(), selected_subprotocol=FORM)
     line = Line(handler)
-    assert line.subprotocol == FORM
+    assert line.connect() == line.channels
     handler.ws_connection = None
     line.handle_incoming_message(serialize_msg_to_ws_v1(PARTS, "shell"))
     assert line.heard == [("shell", PARTS)]
