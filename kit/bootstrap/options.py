@@ -124,6 +124,7 @@ def add_pool(commands):
     by = pool.add_mutually_exclusive_group()
     by.add_argument("--workers", type=workers, default=1, metavar="N", help="read with so many processes (without it: 1)")
     by.add_argument("--dask", metavar="ADDRESS", help="read with the workers of this dask scheduler, such as tcp://10.0.0.5:8786")
+    pool.add_argument("--say", type=said, action="append", default=[], metavar="KEYWORD=VALUE", help="what every file leaves open, such as unit=degC")
     pool.add_argument("--into", type=Path, default=None, metavar="FOLDER", help="where table and result go (without it: my-class/pooled)")
 
 
@@ -133,6 +134,14 @@ def workers(text):
     if not 1 <= number <= 64:
         raise argparse.ArgumentTypeError("workers are 1 to 64")
     return number
+
+
+def said(text):
+    """A keyword of `read_run` and its value, also as a fault writes it: unit='degC'."""
+    keyword, _, value = text.partition("=")
+    if not keyword.isidentifier() or not value.strip("'\""):
+        raise argparse.ArgumentTypeError("write a keyword of read_run and its value, such as unit=degC")
+    return keyword, value.strip("'\"")
 
 
 def add_test(commands):

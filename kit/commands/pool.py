@@ -6,6 +6,7 @@ import os
 import signal
 import threading
 import time
+from collections import Counter
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
 from functools import partial
@@ -18,13 +19,14 @@ from kit.estimate import Parts
 from kit.faults import Fault
 from kit.intake import read_run
 from kit.intake.classes import RECORDS
+from kit.intake.given import added, asked_of
 from kit.settings import class_settings
 from kit.statistics import ranged
 from kit.storage import write_atomically
 from kit.words import counted, some
 
 # What is known of a file, what was found in it, and what its range is made of (`Parts`), all in °C; windows in minutes.
-KNOWN = ("file", "group", "bytes", "changed_ns", "level", "tolerance_degC_per_min")
+KNOWN = ("file", "group", "bytes", "changed_ns", "level", "tolerance_degC_per_min", "said")
 FOUND = ("warming_degC", "low_degC", "high_degC", "verdict", "cautions", "windows_min", "sha256", "fault")
 PARTS = {
     "error_degC": "error", "dof": "dof", "gain_degC": "gain", "drift_low_degC": "drift_low", "drift_high_degC": "drift_high",
@@ -39,15 +41,27 @@ UNEXPECTED = "The kit met something it did not expect ({}: {})."
 
 def pool(options):
     """Read all records in `options.folders`, write the table and the pooled result into `options.into`; the exit status."""
-    into = options.into.absolute()
+    into, said = options.into.absolute(), said_of_all(options.say)
     files = records_in([folder.absolute() for folder in options.folders], into)
     if not files:
         raise SystemExit("There is no record in these folders: no file that ends with " + some(sorted(RECORDS)) + ".")
     into.mkdir(parents=True, exist_ok=True)
     with dask_map(options.dask) if options.dask else mapping(options.workers) as work:
-        rows = all_rows(files, into, work)
+        rows = all_rows(files, into, work, said)
     print(f"\n{told(rows, into)}")
     return 0
+
+
+def said_of_all(pairs):
+    """What holds for every file, as JSON: the keywords of `read_run` and their values, from (keyword, value) pairs; '' without any."""
+    keywords = {}
+    for keyword, value in pairs:
+        keywords[keyword] = added(keywords.get(keyword), keyword, int(value) if value.isdecimal() else value)
+    try:
+        asked_of(keywords, "pool --say")
+    except Fault as fault:
+        raise SystemExit(str(fault)) from None
+    return json.dumps(keywords, ensure_ascii=False, sort_keys=True) if keywords else ""
 
 
 def records_in(folders, into):
@@ -72,32 +86,32 @@ def files_in(folder, into):
                 yield path
 
 
-def all_rows(files, into, work):
+def all_rows(files, into, work, said=""):
     """A row for each of `files`, by `work` (a `map`), those that were worked out before and have not changed among them; kept in `into` as they come."""
-    known = {name: known_of(name, *each) for name, each in files.items()}
+    known = {name: known_of(name, *each, said) for name, each in files.items()}
     kept = {row["file"]: row for row in rows_in(into / TABLE) + rows_in(into / SO_FAR) if still_holds(row, known)}
     missing = [name for name in files if name not in kept]
     if kept:
         print(f"{counted(len(kept), 'file')} of {len(files):,} were worked out before and have not changed.", flush=True)
     write_rows(into / SO_FAR, kept.values())
     with open(into / SO_FAR, "a", encoding="utf-8", newline="") as so_far:
-        table, said = csv.DictWriter(so_far, COLUMNS), Pace(len(missing))
+        table, pace = csv.DictWriter(so_far, COLUMNS), Pace(len(missing))
         for row in work(row_of, [files[name][0] for name in missing], [known[name] for name in missing]):
             table.writerow(row)
             so_far.flush()
             kept[row["file"]] = row
-            said.one_more()
+            pace.one_more()
     rows = [{name: str(row[name]) for name in COLUMNS} for _, row in sorted(kept.items())]
     write_rows(into / TABLE, rows)
     (into / SO_FAR).unlink()
     return rows
 
 
-def known_of(name, path, group):
+def known_of(name, path, group, said=""):
     """What must be the same for a row to hold still."""
     seen = path.stat()
     asked = LEVEL, class_settings(path.parent)["tolerance_c_per_min"]
-    return dict(zip(KNOWN, map(str, (name, group, seen.st_size, seen.st_mtime_ns, *asked))))
+    return dict(zip(KNOWN, map(str, (name, group, seen.st_size, seen.st_mtime_ns, *asked, said))))
 
 
 def still_holds(row, known):
@@ -167,7 +181,7 @@ def row_of(path, known):
     """A row of the table: the effect of one record with suggested windows, or why there is none. No fault of one file stops the others."""
     row = dict.fromkeys(COLUMNS, "") | known
     try:
-        run = read_run(path)
+        run = read_run(path, **json.loads(known["said"] or "{}"))
         effect = paired_effect(run, suggest_windows(run), level=float(known["level"]), tolerance_c_per_min=float(known["tolerance_degC_per_min"]))
     except Fault as fault:
         return row | {"fault": str(fault)}
@@ -201,10 +215,11 @@ class Pace:
 def told(rows, into):
     """The pooled result in words; kept as JSON beside the table."""
     faults, place = [row["file"] for row in rows if row["fault"]], f"Every file has its line in {into / TABLE}."
-    unread = f"{counted(len(faults), 'file')} gave no number: {some(faults)}. The column fault says why.\n" if faults else ""
+    unread = f"{counted(len(faults), 'file')} gave no number: {some(faults)}. The column fault says why.{usual_fault(rows)}\n" if faults else ""
     try:
         effect = pooled(rows)
     except Fault as fault:
+        (into / RESULT).unlink(missing_ok=True)  # one of other files, or of other words about them
         return f"{unread}{fault}\n{place}"
     kept = {name: value for name, value in effect.to_dict().items() if name != "shares"}
     write_atomically(into / RESULT, json.dumps(kept, indent=1, ensure_ascii=False) + "\n")
@@ -212,6 +227,12 @@ def told(rows, into):
     twice = f"{counted(twins, 'file')} came twice, byte for byte, and counted twice: see the column sha256.\n" if twins else ""
     minded = "".join(f"Mind: {each}\n" for each in effect.cautions if each.code != "left-out")
     return f"{unread}{twice}{effect}\n{minded}\n{effect.explain()}\n\n{place} The pooled result is in {into / RESULT}."
+
+
+def usual_fault(rows):
+    """The fault that most files have, where several have the same; what all of them leave open is answered by `--say`."""
+    (fault, count), = Counter(row["fault"].removeprefix(Path(row["file"]).name).lstrip(" ,:") for row in rows if row["fault"]).most_common(1)
+    return f" {count:,} times: {fault}" + (" Where that holds for every file: --say KEYWORD=VALUE" if " Say " in fault else "") if count > 1 else ""
 
 
 def pooled(rows):

@@ -29,9 +29,9 @@ def records(tmp_path):
 
 @pytest.fixture
 def run(tmp_path, records):
-    def pooled(*folders, into="into", workers=1, dask=None):
-        status = pool(Namespace(folders=list(folders or [records]), into=tmp_path / into, workers=workers, dask=dask))
-        assert status == 0 and sorted(path.name for path in (tmp_path / into).iterdir()) == [TABLE, RESULT]
+    def pooled(*folders, into="into", workers=1, dask=None, say=(), pooled_too=True):
+        status = pool(Namespace(folders=list(folders or [records]), into=tmp_path / into, workers=workers, dask=dask, say=say))
+        assert status == 0 and sorted(path.name for path in (tmp_path / into).iterdir()) == [TABLE, RESULT][: 1 + pooled_too]
         with open(tmp_path / into / TABLE, encoding="utf-8", newline="") as table:
             return list(csv.DictReader(table))
 
@@ -70,7 +70,7 @@ def test_an_address_that_dask_cannot_read_is_a_sentence(tmp_path, records, capfd
     pytest.importorskip("distributed")
     for address in ("nonsense", "http://127.0.0.1:1", "127.0.0.1:x"):
         with pytest.raises(SystemExit, match="^No dask scheduler answers at"):
-            pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask=address))
+            pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask=address, say=[]))
     gc.collect()
     assert "Traceback" not in capfd.readouterr().err
 
@@ -81,7 +81,7 @@ def test_without_dask_or_a_scheduler_there_is_a_sentence(tmp_path, records, monk
     for module, sentence in ((None, "--dask needs dask's package"), (client, "No dask scheduler answers at tcp://x:1 (timed out). ")):
         monkeypatch.setitem(sys.modules, "distributed", module)
         with pytest.raises(SystemExit) as end:
-            pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask="tcp://x:1"))
+            pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask="tcp://x:1", say=[]))
         assert str(end.value).startswith(sentence)
 
 
@@ -97,7 +97,7 @@ def test_stopped_it_goes_on_where_it_was_even_in_the_middle_of_a_line(run, tmp_p
 
     monkeypatch.setattr(command, "row_of", stopped)
     with pytest.raises(KeyboardInterrupt):
-        pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask=None))
+        pool(Namespace(folders=[records], into=tmp_path / "into", workers=1, dask=None, say=[]))
     so_far = tmp_path / "into" / SO_FAR
     so_far.write_bytes(so_far.read_bytes()[:-9])  # as a cut of the power leaves it
     capsys.readouterr()
@@ -140,6 +140,20 @@ def test_a_subfolder_is_a_group_and_a_folder_is_a_class(tmp_path, records):
     assert "empty.csv" in one and "plan.pdf" not in one
 
 
+def test_what_every_file_leaves_open_is_said_once(run, tmp_path, capsys):
+    folder = tmp_path / "unit-less"
+    folder.mkdir()
+    for name in ("basalt", "flint"):
+        text = (DATASETS / "class" / f"{name}.csv").read_text()
+        (folder / f"{name}.csv").write_text(text.replace("treated_degC", "treated").replace("control_degC", "control"))
+    assert all("No unit is written" in row["fault"] for row in run(folder, pooled_too=False))
+    assert "2 times: No unit is written for 'treated' and 'control'. Say unit='degC'" in capsys.readouterr().out
+    numbers = [row["warming_degC"] for row in run(folder, say=[("unit", "degC")])]
+    assert numbers == [row["warming_degC"] for row in run(into="named") if row["file"] in ("basalt.csv", "flint.csv")]
+    with pytest.raises(SystemExit, match=r"^pool --say knows no units=\. It takes those of read_run: treated, "):
+        run(folder, say=[("units", "degC")])
+
+
 @pytest.mark.skipif(os.name == "nt", reason="links need a right of their own there")
 def test_links_and_its_own_table_are_no_records(tmp_path, records):
     (records / "link.csv").symlink_to(records / "basalt.csv")
@@ -150,8 +164,8 @@ def test_links_and_its_own_table_are_no_records(tmp_path, records):
 
 def test_records_that_are_not_there_are_a_sentence(tmp_path):
     with pytest.raises(SystemExit) as end:
-        pool(Namespace(folders=[tmp_path], into=tmp_path / "into", workers=1, dask=None))
+        pool(Namespace(folders=[tmp_path], into=tmp_path / "into", workers=1, dask=None, say=[]))
     assert str(end.value).startswith("There is no record in these folders: no file that ends with .asc, ")
     with pytest.raises(SystemExit) as end:
-        pool(Namespace(folders=[tmp_path / "x"], into=tmp_path / "into", workers=1, dask=None))
+        pool(Namespace(folders=[tmp_path / "x"], into=tmp_path / "into", workers=1, dask=None, say=[]))
     assert str(end.value) == f"There is no folder {tmp_path / 'x'}. Check its name."

@@ -70,7 +70,8 @@ def gathered(text, layout):
     shares = list(Block(text, start_of_line(text.utf8, layout.first), len(text.utf8), layout.first).parts(SHARE_BYTES))
     got = Gathered(layout.kinds, shares[-1].first - layout.first + shares[-1].feeds + 1)
     with ThreadPoolExecutor(os.cpu_count()) as pool:
-        list(pool.map(lambda share: got.put(share.first - layout.first, pieces_of(share, layout)), shares))
+        over = pool.map if shares[1:] else map  # to start a thread takes longer than to parse a short file
+        list(over(lambda share: got.put(share.first - layout.first, pieces_of(share, layout)), shares))
     return got.close()
 
 
