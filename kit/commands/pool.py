@@ -3,18 +3,13 @@
 import csv
 import json
 import os
-import signal
-import threading
 import time
 from collections import Counter
-from concurrent.futures import ProcessPoolExecutor
-from contextlib import contextmanager
-from functools import partial
-from multiprocessing import get_context, parent_process
 from pathlib import Path
 
 from kit.analysis.classes import class_effect
 from kit.analysis.effect import paired_effect, suggest_windows
+from kit.commands.spreading import dask_map, mapping
 from kit.estimate import Parts
 from kit.faults import Fault
 from kit.intake import read_run
@@ -33,8 +28,8 @@ PARTS = {
     "carried_degC": "carried", "carried_error_degC": "carried_error",
 }  # fmt: skip
 COLUMNS = (*KNOWN, *FOUND, *PARTS)
-# Files that a process takes at once; seconds between two words of progress; files after which it is known how long the rest takes.
-LEVEL, TOGETHER, EVERY_S, FEWEST_TIMED = 0.95, 8, 5.0, 20
+# Seconds between two words of progress; files after which it is known how long the rest takes.
+LEVEL, EVERY_S, FEWEST_TIMED = 0.95, 5.0, 20
 TABLE, SO_FAR, RESULT = "effects.csv", "effects-so-far.csv", "pooled.json"
 UNEXPECTED = "The kit met something it did not expect ({}: {})."
 
@@ -139,42 +134,6 @@ def write_rows(path, rows):
 def csv_line(row):
     quoted = (str(row[name]) for name in COLUMNS)
     return ",".join('"' + text.replace('"', '""') + '"' if any(each in text for each in ',"\r\n') else text for text in quoted)
-
-
-@contextmanager
-def mapping(workers):
-    """`map` in this process, or over so many others; rows come in the order of the files either way."""
-    if workers == 1:
-        yield map
-        return
-    executor = ProcessPoolExecutor(workers, get_context("spawn"), end_with_parent)
-    try:
-        yield partial(executor.map, chunksize=TOGETHER)
-    finally:
-        executor.shutdown(cancel_futures=True)
-
-
-@contextmanager
-def dask_map(address):
-    """`map` over the workers of a dask scheduler: each has the kit and sees the files under the same paths."""
-    try:
-        from distributed import Client
-        from distributed.comm import get_address_host_port
-    except ImportError:
-        raise SystemExit("--dask needs dask's package distributed in this Python: pip install distributed. Or use --workers.") from None
-    try:
-        get_address_host_port(address)  # first, as a client that can't read its address complains once more when it is thrown away
-        client = Client(address, timeout="10s", set_as_default=False)
-    except (OSError, ValueError) as problem:
-        raise SystemExit(f"No dask scheduler answers at {address} ({problem}). Start it, and check the address.") from None
-    with client, client.get_executor(pure=False) as executor:
-        yield executor.map
-
-
-def end_with_parent():
-    """A worker leaves Ctrl-C to its parent, and never outlives it."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    threading.Thread(target=lambda: (parent_process().join(), os._exit(1)), daemon=True).start()
 
 
 def row_of(path, known):

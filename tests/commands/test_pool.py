@@ -7,13 +7,14 @@ import os
 import shutil
 import sys
 from argparse import Namespace
+from concurrent.futures.process import BrokenProcessPool
 from types import SimpleNamespace
 
 import pytest
 
 from kit import class_effect, read_class
 from kit.bootstrap.places import DATASETS
-from kit.commands import pool as command
+from kit.commands import pool as command, spreading
 from kit.commands.pool import pool, records_in, RESULT, SO_FAR, TABLE
 
 
@@ -76,7 +77,7 @@ def test_an_address_that_dask_cannot_read_is_a_sentence(tmp_path, records, capfd
 
 
 def test_without_dask_or_a_scheduler_there_is_a_sentence(tmp_path, records, monkeypatch):
-    client = SimpleNamespace(Client=lambda *_, **__: (_ for _ in ()).throw(OSError("timed out")))
+    client = SimpleNamespace(Client=lambda *_, **__: (_ for _ in ()).throw(OSError("timed out")), KilledWorker=Exception)
     monkeypatch.setitem(sys.modules, "distributed.comm", SimpleNamespace(get_address_host_port=str))
     for module, sentence in ((None, "--dask needs dask's package"), (client, "No dask scheduler answers at tcp://x:1 (timed out). ")):
         monkeypatch.setitem(sys.modules, "distributed", module)
@@ -105,6 +106,19 @@ def test_stopped_it_goes_on_where_it_was_even_in_the_middle_of_a_line(run, tmp_p
     assert begun[4:6] == begun[2:4] and "2 files of 9 were worked out before and have not changed." in capsys.readouterr().out
     for name in (TABLE, RESULT):
         assert (tmp_path / "into" / name).read_bytes() == (tmp_path / "whole" / name).read_bytes()
+
+
+def test_a_reading_process_that_is_killed_ends_it_with_a_sentence(run, monkeypatch):
+    class Executor:
+        def __init__(self, *_):
+            self.map = lambda *_, **__: (_ for _ in ()).throw(BrokenProcessPool("terminated abruptly"))
+
+        def shutdown(self, **_):
+            pass
+
+    with monkeypatch.context() as changed, pytest.raises(SystemExit, match="^A process that read files was ended .* go on. Then take fewer --workers"):
+        changed.setattr(spreading, "ProcessPoolExecutor", Executor)
+        run(workers=2)
 
 
 def test_only_what_has_changed_is_worked_out_again(run, records, monkeypatch):
