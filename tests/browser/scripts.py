@@ -12,7 +12,7 @@ EMPTY = "<!doctype html><html lang='en'><meta name='viewport' content='width=dev
 
 @pytest.fixture(scope="module")
 def loader(browser):
-    """A page where the browser's own module loader finds the kit's scripts as they lie: `import("/scripts/shared/scales.js")`."""
+    """A page where the browser's own module loader finds the kit's scripts as they lie: `import("/scripts/shared/drawing/scales.js")`."""
     page = browser.new_page()
     page.route(f"{SCRIPTS}**", _serve_script)
     page.goto(SCRIPTS)

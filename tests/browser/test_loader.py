@@ -16,6 +16,6 @@ def test_the_browser_loads_it_as_it_lies(loader, name):
 
 
 def test_a_missing_import_stops_it(loader):
-    loader.route("**/scripts/broken.js", lambda route: route.fulfill(content_type="text/javascript", body='import { no } from "./shared/scales.js";'))
+    loader.route("**/scripts/broken.js", lambda route: route.fulfill(content_type="text/javascript", body='import { no } from "./shared/drawing/scales.js";'))
     with pytest.raises(Exception, match="does not provide an export named 'no'"):
         loader.evaluate(LOAD, "broken")

@@ -25,7 +25,7 @@ TRY_MANY = """(limits) => {
 
 @pytest.fixture(scope="module")
 def engine(loader):
-    loader.evaluate("async () => Object.assign(window, await import('/scripts/marker/moves.js'), await import('/scripts/shared/scales.js'))")
+    loader.evaluate("async () => Object.assign(window, await import('/scripts/marker/moves.js'), await import('/scripts/shared/drawing/scales.js'))")
     return loader
 
 

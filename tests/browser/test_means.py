@@ -9,7 +9,7 @@ from kit.records import Run, Source, Windows, fingerprint
 from kit.widgets.marker import mark_windows
 
 WORK = """async ([seconds, difference, windows]) => {
-  const { meanIn, rounded, sumsOf } = await import('/scripts/shared/means.js');
+  const { meanIn, rounded, sumsOf } = await import('/scripts/shared/run/means.js');
   const sums = sumsOf(Float64Array.from(seconds), Float64Array.from(difference, each => each ?? NaN));
   return windows.map(edges => {
     const [before, after] = [0, 4].map(k => meanIn(sums, edges[k], edges[k + 1]));
@@ -55,4 +55,4 @@ def test_browser_and_kernel_say_the_same(loader, tmp_path, step_c):
 
 @pytest.mark.parametrize("value", [0.125, 0.375, -0.125, 1.115, 1.005, -0.004, 2.5, 0.145, -1.285, 1e-12, 12.345])
 def test_halves_are_rounded_as_python_rounds_them(loader, value):
-    assert loader.evaluate("async value => (await import('/scripts/shared/means.js')).rounded(value, 2)", value) == rounded(value, 2)
+    assert loader.evaluate("async value => (await import('/scripts/shared/run/means.js')).rounded(value, 2)", value) == rounded(value, 2)

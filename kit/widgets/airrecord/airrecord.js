@@ -1,10 +1,10 @@
 // Lesson 11, second look: the measured CO2 with the year on it, and the warming by it as bars with their ranges. All numbers are Python's.
 
-import { make } from "../shared/elements.js";
-import { onLook } from "../shared/look.js";
-import { paintBars } from "../shared/numberline.js";
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { make } from "../shared/page/elements.js";
+import { onLook } from "../shared/page/look.js";
+import { paintBars } from "../shared/drawing/numberline.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 export default { render: viewOf(v => {
   const record = plot(v, { x: { title: "year", low: 1957, high: 2003 }, y: { title: "CO2, ppm", low: 270, high: 380 }, height: 220, grips: 1 });

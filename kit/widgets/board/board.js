@@ -1,10 +1,10 @@
 // Lesson 09: a row and a bar for each group of a class, the class's own bars above them; its range runs down through all rows.
 // Names and reasons are the learners': they go in as text, never as markup.
 
-import { button, change, make, say } from "../shared/elements.js";
-import { plot } from "../shared/plot.js";
-import { between, scale, ticks } from "../shared/scales.js";
-import { controlOf, viewOf } from "../shared/view.js";
+import { button, change, make, say } from "../shared/page/elements.js";
+import { plot } from "../shared/drawing/plot.js";
+import { between, scale, ticks } from "../shared/drawing/scales.js";
+import { controlOf, viewOf } from "../shared/view/view.js";
 
 const PAUSE_MS = 400, MOVE_MS = 250;
 

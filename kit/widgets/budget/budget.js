@@ -1,9 +1,9 @@
 // Lesson 06, second look: a bar for each cause of the range, to be pulled down; beside them the range as measured, and what is left of it.
 
-import { drawing } from "../shared/drawing.js";
-import { change, say } from "../shared/elements.js";
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { drawing } from "../shared/drawing/drawing.js";
+import { change, say } from "../shared/page/elements.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 const WIDE = 340, HIGH = 296, FOOT = 236, TALL = 180, BAR = 48, LINE = 16, SHORT = 9;
 const SIDES = [{ at: 1, text: "as measured" }, { at: 2, text: "what is left" }];

@@ -1,7 +1,7 @@
 // The blocks of a card: each is drawn from what Python says of it. Text goes in as text, never as markup.
 
-import { choiceOf } from "../shared/choice.js";
-import { button, make } from "../shared/elements.js";
+import { choiceOf } from "../shared/page/choice.js";
+import { button, make } from "../shared/page/elements.js";
 
 const PAUSE_MS = 400;
 

@@ -1,6 +1,6 @@
 // Holds the blocks of a card and sends what is pressed or typed.
 
-import { keepKeys, make } from "../shared/elements.js";
+import { keepKeys, make } from "../shared/page/elements.js";
 
 const AT_ONCE_MS = 400, PATIENCE_MS = 8000;
 const WORKING = "Working …";

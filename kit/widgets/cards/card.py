@@ -17,7 +17,7 @@ class Card(anywidget.AnyWidget):
     """`draw()` gives the card's blocks as it is now; `presses` names a function for each button, from the card's values to a sentence."""
 
     _esm = script("cards/cards")
-    _css = sheet("shared/look", "cards/cards")
+    _css = sheet("shared/page/look", "cards/cards")
     name = traitlets.Unicode().tag(sync=True)
     home = traitlets.Unicode().tag(sync=True)  # whose draft it is: what was typed here belongs to this notebook's file
     title = traitlets.Unicode().tag(sync=True)

@@ -1,9 +1,9 @@
 // Lesson 11, third look: points to sort by two choices each, which say how it is in both; below them two columns fill.
 
-import { choiceOf } from "../shared/choice.js";
-import { make, say } from "../shared/elements.js";
+import { choiceOf } from "../shared/page/choice.js";
+import { make, say } from "../shared/page/elements.js";
 import { newName } from "../shared/line.js";
-import { viewOf } from "../shared/view.js";
+import { viewOf } from "../shared/view/view.js";
 
 export default { render: viewOf(v => {
   const points = Object.values(v.grips).map(grip => pointOf(v, grip));

@@ -1,8 +1,8 @@
 // The board beside the runs: what the last run showed, the bars of what each cause can still be, and what all runs so far showed.
 
 import { rows } from "../intake/handing.js";
-import { make, say } from "../shared/elements.js";
-import { scale, ticks } from "../shared/scales.js";
+import { make, say } from "../shared/page/elements.js";
+import { scale, ticks } from "../shared/drawing/scales.js";
 
 export const board = (block, card) => {
   const last = make("div", { class: "kit-last" }), weighed = make("p", { class: "kit-weighed" }), bars = lanes();

@@ -15,7 +15,7 @@ class CausesCard(Card):
     """A card that can also hold seven causes to lay chips on, and bars of what each can be."""
 
     _esm = script("causes/causes")
-    _css = sheet("shared/look", "cards/cards", "intake/handing", "causes/causes")
+    _css = sheet("shared/page/look", "cards/cards", "intake/handing", "causes/causes")
 
 
 def lay_chips(lesson, *, again=False):

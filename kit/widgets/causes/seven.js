@@ -1,6 +1,6 @@
 // Seven causes, alike in size: a small drawing, a name, what would be going on; some of them can be chosen.
 
-import { draw, make, say } from "../shared/elements.js";
+import { draw, make, say } from "../shared/page/elements.js";
 
 const WIDE = 80, HIGH = 62, GLASS = "M30,12 L22,20 V58 H58 V20 L50,12", GAS = "M22,30 H58 V58 H22 Z";
 const TWINS = "M16,32 L12,36 V58 H32 V36 L28,32 M52,32 L48,36 V58 H68 V36 L64,32";

@@ -1,7 +1,7 @@
 // Lesson 08: two results on one axis, their difference on another that holds 0; dots and levels are Python's.
 
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 const HEIGHT = 220;
 

@@ -1,9 +1,9 @@
 // Lesson 01: a vessel under a lamp. Arrows and bars are as wide as the watts that Python answers; the curve is Python's.
 
-import { drawing } from "../shared/drawing.js";
-import { say } from "../shared/elements.js";
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { drawing } from "../shared/drawing/drawing.js";
+import { say } from "../shared/page/elements.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 const MIDDLE = 165, HALF = 60, FLOOR = 232, RIM = 92, NECK = 62; // of the drawing: the widest mouth is as wide as the inside
 const MM = 7, LAMP = 48, DIMMEST = 214, WATT_UP = 20; // units for a mm of glass, a watt of the lamp's grip

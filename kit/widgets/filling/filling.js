@@ -1,9 +1,9 @@
 // Lesson 02: the vessel cut open, its gas in layers as Python answers them; below it the share over time, with clock, R and limits.
 
-import { drawing } from "../shared/drawing.js";
-import { plot } from "../shared/plot.js";
-import { vesselOf } from "../shared/vessel.js";
-import { viewOf } from "../shared/view.js";
+import { drawing } from "../shared/drawing/drawing.js";
+import { plot } from "../shared/drawing/plot.js";
+import { vesselOf } from "../shared/drawing/vessel.js";
+import { viewOf } from "../shared/view/view.js";
 
 const LEFT = 90, WIDE = 120, FLOOR = 262, CM = 7.6, MOUTH_CM = 7; // of the drawing: the inside, units for a cm of depth, and the mouth
 

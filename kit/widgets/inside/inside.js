@@ -1,10 +1,10 @@
 // Lesson 10: two vessels cut open, a gas in layers in one of them; arrows at their mouths as wide as what changes places there.
 
-import { drawing } from "../shared/drawing.js";
-import { change, say } from "../shared/elements.js";
-import { plot } from "../shared/plot.js";
-import { vesselOf } from "../shared/vessel.js";
-import { viewOf } from "../shared/view.js";
+import { drawing } from "../shared/drawing/drawing.js";
+import { change, say } from "../shared/page/elements.js";
+import { plot } from "../shared/drawing/plot.js";
+import { vesselOf } from "../shared/drawing/vessel.js";
+import { viewOf } from "../shared/view/view.js";
 
 const LEFTS = [206, 30], WIDE = 120, FLOOR = 212, CM = 7.2, DEPTH_CM = 19, TOP = FLOOR - CM * DEPTH_CM; // of the drawing: gas on the right, air on the left
 const FLOW_WIDE = 0.16, THINNEST = 0.8, REACH = 30, HEAD = 9; // units for a mL a second; of an arrow

@@ -1,6 +1,6 @@
 // Blocks of the intake card: a file to choose or drop, its first rows, a line of code.
 
-import { button, make, table } from "../shared/elements.js";
+import { button, make, table } from "../shared/page/elements.js";
 
 const TOO_LARGE = "This file has more than {most} MiB. Copy it beside the notebook, then write its name in the cell: bring_in(\"name.csv\").";
 const COPIED = "Copied. Paste it into the next cell.", MARKED = "The line is marked. Copy it with Ctrl+C."; // a page that is not local may not copy by itself

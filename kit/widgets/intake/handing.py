@@ -14,7 +14,7 @@ class RunCard(Card):
     """A card that can also hold the blocks of this module."""
 
     _esm = script("intake/intake")
-    _css = sheet("shared/look", "cards/cards", "intake/handing")
+    _css = sheet("shared/page/look", "cards/cards", "intake/handing")
 
 
 def file_choice(key, label, hint, press, accept=ENDINGS, several=False):

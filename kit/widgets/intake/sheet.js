@@ -1,6 +1,6 @@
 // A sheet to type into: a run by the minute, or any rows of texts. Every entry sends the whole sheet; Python keeps it.
 
-import { make } from "../shared/elements.js";
+import { make } from "../shared/page/elements.js";
 
 const FEWEST_ROWS = 11, SPARE_ROWS = 2;
 

@@ -1,10 +1,10 @@
 // A run's chart as a block of a card: the lines that the window marker draws, without windows.
 
-import { paint } from "../shared/runcanvas.js";
-import { fold, make, table } from "../shared/elements.js";
-import { coloursOf, onLook } from "../shared/look.js";
-import { layout } from "../shared/runlayout.js";
-import { numbers } from "../shared/scales.js";
+import { paint } from "../shared/run/canvas.js";
+import { fold, make, table } from "../shared/page/elements.js";
+import { coloursOf, onLook } from "../shared/page/look.js";
+import { layout } from "../shared/run/layout.js";
+import { numbers } from "../shared/drawing/scales.js";
 
 export const still = block => {
   const canvas = make("canvas", { role: "img" }), rows = make("div", { class: "kit-scroll", tabindex: 0, role: "region", "aria-label": block.label });

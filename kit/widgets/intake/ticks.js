@@ -1,6 +1,6 @@
 // A table with a box to tick in each row; what is ticked goes along with the next press.
 
-import { make } from "../shared/elements.js";
+import { make } from "../shared/page/elements.js";
 
 export const ticks = block => {
   const chosen = make("input", { type: "hidden", "data-field": block.key });

@@ -1,9 +1,9 @@
 // The kitchen lesson: two glasses in a bowl of warm water; below them how much warmer the treated one gets, least and most.
 
-import { drawing } from "../shared/drawing.js";
-import { change } from "../shared/elements.js";
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { drawing } from "../shared/drawing/drawing.js";
+import { change } from "../shared/page/elements.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 const FLOOR = 214, CM = 6.2, FINGERS = 3, TREATED = 174, CONTROL = 284; // of the drawing: units for a cm; two fingers of rim over the water; middles of the glasses
 

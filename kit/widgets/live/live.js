@@ -2,7 +2,7 @@
 
 import { cardOf } from "../cards/card.js";
 import { RUN_BLOCKS } from "../intake/blocks.js";
-import { figures, make } from "../shared/elements.js";
+import { figures, make } from "../shared/page/elements.js";
 
 const verdict = (block, card) => {
   const word = make("b", { class: "kit-word" }, block.word);

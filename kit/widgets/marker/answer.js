@@ -1,10 +1,10 @@
 // What Python answers, and how it is shown: the number at once, the range when the hand rests, spoken once after that.
 // Owner of `m.line`, `m.reading`, `m.silent`, `m.remark` and `m.speaking`.
 
-import { say } from "../shared/elements.js";
+import { say } from "../shared/page/elements.js";
 import { SILENT, lineTo } from "../shared/line.js";
-import { meanIn, rounded } from "../shared/means.js";
-import { degrees } from "../shared/scales.js";
+import { meanIn, rounded } from "../shared/run/means.js";
+import { degrees } from "../shared/drawing/scales.js";
 import { moveTo } from "./shown.js";
 
 const SPEAK = 250; // milliseconds

@@ -1,6 +1,6 @@
 // The parts around the picture: how to begin, the number, the boxes for minutes, undo, and the record as a table.
 
-import { button, fold, make, table } from "../shared/elements.js";
+import { button, fold, make, table } from "../shared/page/elements.js";
 import { LETTERS, MEANING, WINDOWS } from "./words.js";
 
 const HELP = "Drag a window by its name, or one edge by its arrow. Or type minutes below.";

@@ -1,7 +1,7 @@
 // What a hand does: drag, press keys, type, undo. Each ends in `put`, which moves the handles at once and then asks Python.
 // Owner of `m.gesture`, `m.held` and `m.resting`.
 
-import { secondsTyped } from "../shared/scales.js";
+import { secondsTyped } from "../shared/drawing/scales.js";
 import { foresee, remark } from "./answer.js";
 import { keyed, movedEdge, movedWindow, refusalOf, remarkOn, typedEdge } from "./moves.js";
 import { moveTo, showBoxes } from "./shown.js";

@@ -1,7 +1,7 @@
 // The moving part of the picture: bands, handles and the step between baseline and response, in SVG over the canvas.
 
-import { change, draw, say } from "../shared/elements.js";
-import { between, clock } from "../shared/scales.js";
+import { change, draw, say } from "../shared/page/elements.js";
+import { between, clock } from "../shared/drawing/scales.js";
 import { neighbours } from "./moves.js";
 import { LETTERS, MEANING, WINDOWS } from "./words.js";
 

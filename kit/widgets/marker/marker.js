@@ -1,11 +1,11 @@
 // Window marker: canvas lines, SVG bands, six slider handles. Handles follow the hand in the same frame; Python answers with the number.
 // The parts share one object `m`. What is in it from here on stays; the rest has one owner each, named in that file's first lines.
 
-import { keepKeys } from "../shared/elements.js";
+import { keepKeys } from "../shared/page/elements.js";
 import { newName } from "../shared/line.js";
-import { onLook } from "../shared/look.js";
-import { sumsOf } from "../shared/means.js";
-import { numbers } from "../shared/scales.js";
+import { onLook } from "../shared/page/look.js";
+import { sumsOf } from "../shared/run/means.js";
+import { numbers } from "../shared/drawing/scales.js";
 import { listen } from "./answer.js";
 import { frameOf } from "./frame.js";
 import { begin, button, cancel, chord, dragging, pressed, typed } from "./hand.js";

@@ -51,7 +51,7 @@ class WindowMarker(AnyWidget):
     """Three windows on the chart of one run, and the effect that they give. Made by `mark_windows`."""
 
     _esm = script("marker/marker")
-    _css = sheet("shared/look", "marker/marker")
+    _css = sheet("shared/page/look", "marker/marker")
     times = traitlets.Bytes().tag(sync=True)
     lines = traitlets.Bytes().tag(sync=True)
     readings = traitlets.Bytes().tag(sync=True)

@@ -1,7 +1,7 @@
 // Where the six edges may go. Seconds in, six new edges out; `limits` is { low, high, least }: the record and the narrowest window.
 // Windows never overlap: one that meets the next pushes it along, and keeps its width.
 
-import { between, minutes } from "../shared/scales.js";
+import { between, minutes } from "../shared/drawing/scales.js";
 import { WINDOWS } from "./words.js";
 
 export const width = (edges, i) => edges[2 * i + 1] - edges[2 * i];

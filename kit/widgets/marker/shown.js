@@ -1,10 +1,10 @@
 // The windows as they stand now: bands, handles, boxes, the step. Owner of `m.edges` and `m.view`.
 
-import { paint } from "../shared/runcanvas.js";
-import { change } from "../shared/elements.js";
-import { coloursOf } from "../shared/look.js";
-import { layout } from "../shared/runlayout.js";
-import { clock, minutes } from "../shared/scales.js";
+import { paint } from "../shared/run/canvas.js";
+import { change } from "../shared/page/elements.js";
+import { coloursOf } from "../shared/page/look.js";
+import { layout } from "../shared/run/layout.js";
+import { clock, minutes } from "../shared/drawing/scales.js";
 import { fit, place, placeStep } from "./layer.js";
 import { neighbours } from "./moves.js";
 

@@ -1,9 +1,9 @@
 // Lesson 03: two probes in one beaker with what they show; below, the difference in a run and its effect beside that of good probes.
 
-import { drawing } from "../shared/drawing.js";
-import { say } from "../shared/elements.js";
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { drawing } from "../shared/drawing/drawing.js";
+import { say } from "../shared/page/elements.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 export default { render: viewOf(v => {
   const picture = drawing(v, 330, 210), beaker = beakerOf(picture);

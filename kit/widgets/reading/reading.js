@@ -1,7 +1,7 @@
 // Lesson 05: lines of a file on the left, the table read from them on the right; a touched cell lights its signs, and the other way round.
 
-import { make } from "../shared/elements.js";
-import { viewOf } from "../shared/view.js";
+import { make } from "../shared/page/elements.js";
+import { viewOf } from "../shared/view/view.js";
 
 export default { render: viewOf(() => {
   const file = make("div", { class: "kit-reading-file", tabindex: "0", role: "group", "aria-label": "Lines of the file" });

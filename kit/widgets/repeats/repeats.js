@@ -1,9 +1,9 @@
 // Lesson 06: a hundred ranges drop on the truth, one bar for each group. Python says which hold it; those that miss are bold and have a foot.
 
-import { change, say } from "../shared/elements.js";
-import { drawing } from "../shared/drawing.js";
-import { between, degrees, scale, ticksAlong } from "../shared/scales.js";
-import { viewOf } from "../shared/view.js";
+import { change, say } from "../shared/page/elements.js";
+import { drawing } from "../shared/drawing/drawing.js";
+import { between, degrees, scale, ticksAlong } from "../shared/drawing/scales.js";
+import { viewOf } from "../shared/view/view.js";
 
 const WIDE = 640, HIGH = 342, LEFT = 44, TOP = 40, FOOT = 300, NEXT_MS = 12;
 

@@ -1,7 +1,7 @@
 // Lesson 07: readings, the curve laid by hand, and the rise with its range where the record ends. All numbers are Python's.
 
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 export default { render: viewOf(v => {
   const picture = plot(v, {

@@ -1,10 +1,13 @@
-"""What every view stands on: joined scripts and sheets, faults as words, figures and tables, and the picture of a run."""
+"""What every view stands on: joined scripts and sheets, faults as words, figures and tables, and the picture of a run.
 
-from kit.widgets.shared.notebook import prepare_notebook
-from kit.widgets.shared.picture import picture_of
+`scripts.py` joins scripts and sheets, `telling.py` makes words of faults, `line.js` asks Python. `page/` holds elements, their look and what a
+hand takes hold of; `drawing/` scales and what is drawn over them; `run/` the picture of a run; `view/` the frame of a lesson's own view;
+`notebook/` how a notebook shows faults and figures.
+"""
+
+from kit.widgets.shared.notebook import bundles, figure_table, prepare_notebook, shown
+from kit.widgets.shared.run import picture_of
 from kit.widgets.shared.scripts import script, sheet
-from kit.widgets.shared.showing import bundles, shown
-from kit.widgets.shared.tables import figure_table
 from kit.widgets.shared.telling import told
 from kit.widgets.shared.view import LOOK, Grip, Pick, View, line, rows, starting
 

@@ -1,7 +1,7 @@
 // Lesson 01, second look: one curve over the logarithm of wavelength; bands and the wall's edge are Python's.
 
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 const TICKS = [0.2, 0.5, 1, 2, 5, 10, 20, 50].map(um => ({ at: Math.log10(um), text: String(um) }));
 

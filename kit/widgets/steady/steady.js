@@ -1,7 +1,7 @@
 // Lesson 04: a line in a picture whose height the hand pulls, the stretch that is judged, and the drift against the tolerance.
 
-import { plot } from "../shared/plot.js";
-import { viewOf } from "../shared/view.js";
+import { plot } from "../shared/drawing/plot.js";
+import { viewOf } from "../shared/view/view.js";
 
 export default { render: viewOf(v => {
   const high = v.grips.until.high;

@@ -22,7 +22,7 @@ class Shown(AnyWidget):
     """A sentence with its bars, and what they rest on, as `shown`; `moving` while a new one is on its way."""
 
     _esm = script("watching/watching")
-    _css = sheet("shared/look", "watching/watching")
+    _css = sheet("shared/page/look", "watching/watching")
     shown = traitlets.Dict().tag(sync=True)
     moving = traitlets.Bool(False).tag(sync=True)
 

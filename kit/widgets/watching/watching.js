@@ -1,8 +1,8 @@
 // The effect of the marks as they are now. Nothing is computed here: words and numbers come from Python.
 
-import { fold, keepKeys, make, table } from "../shared/elements.js";
-import { onLook } from "../shared/look.js";
-import { paintBars } from "../shared/numberline.js";
+import { fold, keepKeys, make, table } from "../shared/page/elements.js";
+import { onLook } from "../shared/page/look.js";
+import { paintBars } from "../shared/drawing/numberline.js";
 
 function render({ model, el }) {
   const ended = new AbortController(), view = viewOf();

@@ -1,7 +1,7 @@
 // A canvas to draw on, sharp on every screen, and the pieces of a chart: axes with round numbers, lines, names.
 // `view` is { width, height, font, colour, X, … }; X and the panel's Y are scales.
 
-import { change } from "./elements.js";
+import { change } from "../page/elements.js";
 import { ticks, ticksAlong } from "./scales.js";
 
 export function paperOf(canvas, { width, height, font, colour }) {

@@ -6,7 +6,7 @@ import numpy as np
 import plotly.graph_objects as go
 from plotly.subplots import make_subplots
 
-from kit.widgets.shared.tables import figure_table
+from kit.widgets.shared.notebook.tables import figure_table
 
 
 def rows(html):

@@ -1,6 +1,6 @@
 // Bars on one axis with 0 marked. A single bar is a dot with its range; several are changes that add up.
 
-import { draw, make } from "./elements.js";
+import { draw, make } from "../page/elements.js";
 import { between, scale, ticks } from "./scales.js";
 
 const TALL = 24, SIDE = 14;

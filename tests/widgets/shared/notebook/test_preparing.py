@@ -10,10 +10,10 @@ from IPython.core.interactiveshell import InteractiveShell
 from IPython.utils.capture import capture_output
 
 from kit import chart, example_run
-from kit.widgets.shared.notebook import prepare_notebook
-from kit.widgets.shared.showing import bundles
+from kit.widgets.shared.notebook.preparing import prepare_notebook
+from kit.widgets.shared.notebook.showing import bundles
 
-TOP = Path(__file__).parents[3]
+TOP = Path(__file__).parents[4]
 
 
 @pytest.fixture
@@ -60,7 +60,7 @@ def test_a_figure_is_sent_once_as_jupyterlab_draws_it(shell, monkeypatch):
 
 def test_showing_a_figure_loads_no_schema_checker():
     code = (
-        "import sys; import plotly.graph_objects as go; from kit.widgets.shared.showing import bundles; "
+        "import sys; import plotly.graph_objects as go; from kit.widgets.shared.notebook.showing import bundles; "
         "bundles(go.Figure()); print('jsonschema' in sys.modules)"
     )
     assert subprocess.run([sys.executable, "-c", code], cwd=TOP, capture_output=True, text=True, check=True).stdout == "False\n"

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from kit.widgets.shared.picture import picture_of
+from kit.widgets.shared.run.picture import picture_of
 from tests.widgets.invented import invented_run
 
 

@@ -1,9 +1,9 @@
 // Lines over one axis each way, on a canvas: lines with their names, the last lines as ghosts, bands, level lines, dots.
 // An SVG lies over it for what the hand moves: `upright(name)` is a grip that stands on the time axis, say.
 
-import { change, draw, make } from "./elements.js";
-import { gripping } from "./grip.js";
-import { coloursOf, onLook } from "./look.js";
+import { change, draw, make } from "../page/elements.js";
+import { gripping } from "../page/grip.js";
+import { coloursOf, onLook } from "../page/look.js";
 import { axisAcross, axisUp, nameAt, paperOf, stroke } from "./paper.js";
 import { between, degrees, scale } from "./scales.js";
 

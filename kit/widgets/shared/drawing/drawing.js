@@ -1,7 +1,7 @@
 // A drawing in SVG that the learner takes hold of. Its picture is hidden from those who listen: the view says it in words.
 
-import { change, draw, say } from "./elements.js";
-import { gripping } from "./grip.js";
+import { change, draw, say } from "../page/elements.js";
+import { gripping } from "../page/grip.js";
 
 const REACH = 27; // so far around its middle a handle can be touched, in units of the drawing
 

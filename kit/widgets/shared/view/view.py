@@ -19,9 +19,9 @@ A view is a folder `kit/widgets/NAME/` with three files; `kit/widgets/energy/` i
 `answer` gets the values by name and gives a dict. The view itself shows `sentence` (also read aloud when the hand rests), `numbers`, `table`
 and gives `picture` (else the sentence) to those who listen. All else in the dict is the script's. A Fault becomes words in the view.
 
-`NAME.js`: `export default { render: viewOf(v => ({ parts: […], show(answer, values) { … } })) }`, built of `shared/`: `plot` (lines, ghosts,
-bands, levels, dots over axes; `upright(grip)` on it), `drawing` (SVG with `hand(grip, …)`), `numberline`, `choice`. A grip that no part takes
-into its hand gets a slider, or radio buttons for a Pick, by itself. Nothing is computed in the script.
+`NAME.js`: `export default { render: viewOf(v => ({ parts: […], show(answer, values) { … } })) }`, built of `shared/drawing/`: `plot` (lines,
+ghosts, bands, levels, dots over axes; `upright(grip)` on it), `drawing` (SVG with `hand(grip, …)`), `numberline`; and of `shared/page/`. A grip
+that no part takes into its hand gets a slider, or radio buttons for a Pick, by itself. Nothing is computed in the script.
 """
 
 from dataclasses import asdict, dataclass, replace
@@ -36,7 +36,7 @@ from kit.units import difference_in, marked, temperature_in, unit
 from kit.widgets.shared.telling import told
 from kit.words import listed
 
-LOOK = ("shared/look", "shared/view")  # the sheets of every view; a view may add its own
+LOOK = ("shared/page/look", "shared/view/view")  # the sheets of every view; a view may add its own
 MOST_POINTS = 300
 
 

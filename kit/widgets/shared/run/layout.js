@@ -1,6 +1,6 @@
 // Where everything stands at a given width: a lane for each window's handles, then the panels under one another, then the time axis.
 
-import { degrees, reach, scale } from "./scales.js";
+import { degrees, reach, scale } from "../drawing/scales.js";
 
 const FONT = 13, TITLE = 22, FOOT = 42;
 

@@ -1,7 +1,7 @@
 // A run on a canvas: axes and lines, drawn anew only when the size or the theme changes.
 
-import { axisAcross, axisUp, nameAt, paperOf, stroke } from "./paper.js";
-import { between } from "./scales.js";
+import { axisAcross, axisUp, nameAt, paperOf, stroke } from "../drawing/paper.js";
+import { between } from "../drawing/scales.js";
 
 const LINES = { treated: { dash: [], width: 2.2 }, control: { dash: [8, 4], width: 2.2 }, difference: { dash: [2, 3], width: 2 } };
 

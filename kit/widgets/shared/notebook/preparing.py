@@ -5,7 +5,7 @@ from functools import partial
 from html import escape
 
 from kit.faults import Fault
-from kit.widgets.shared.showing import bundles
+from kit.widgets.shared.notebook.showing import bundles
 
 BOX = (
     '<div role="note" style="max-width:46rem;margin:4px;padding:12px 18px;border:1px solid #b58a2e;border-left-width:5px;border-radius:8px;'

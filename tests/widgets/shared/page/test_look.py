@@ -7,7 +7,7 @@ import pytest
 from kit.charts import style
 from kit.widgets.shared.scripts import sheet
 
-LOOK = sheet("shared/look")
+LOOK = sheet("shared/page/look")
 LIGHT, DARK = (dict(re.findall(r"--kit-([\w-]+): (#[0-9a-f]+)", block)) for block in LOOK.split("[data-jp-theme-light", 2)[:2])
 PAPER = {"light": "#ffffff", "dark": "#111111"}  # JupyterLab's own page in its two themes
 

@@ -7,7 +7,7 @@ import ipywidgets
 from IPython.core.interactiveshell import InteractiveShell
 
 from kit.charts import headless
-from kit.widgets.shared.tables import figure_table
+from kit.widgets.shared.notebook.tables import figure_table
 
 # Above a chart as text: inside it, a narrow page would cut it off.
 HEADING = "<p><strong>{}</strong><br>{}</p>"

@@ -1,11 +1,11 @@
 // A lesson's view: something moves under the learner's hand, Python answers with a sentence, numbers, what to draw and a table.
 // A lesson brings `compose(v)`, which makes its own picture and gives { parts, show }: elements, and how they show an answer.
 
-import { choiceOf } from "./choice.js";
-import { button, figures, fold, keepKeys, make, say, table } from "./elements.js";
-import { SILENT, lineTo, newName } from "./line.js";
-import { MINUS, between } from "./scales.js";
-import { slider } from "./slider.js";
+import { choiceOf } from "../page/choice.js";
+import { button, figures, fold, keepKeys, make, say, table } from "../page/elements.js";
+import { SILENT, lineTo, newName } from "../line.js";
+import { MINUS, between } from "../drawing/scales.js";
+import { slider } from "../page/slider.js";
 
 const SPEAK = 400; // milliseconds a hand must rest before the sentence is spoken
 

@@ -1,6 +1,6 @@
 // Means of readings in any window at once, from running sums: what Python will say, painted in the frame of the move.
 
-import { MINUS } from "./scales.js";
+import { MINUS } from "../drawing/scales.js";
 
 const NEAR = 1e-6; // seconds: a reading this near to an end of a window belongs to it
 
