@@ -2,12 +2,9 @@
 
 from kit.report.again import open_report
 from kit.report.handin import hand_in, HandIn, look_at_hand_in
-from kit.report.markdown import from_markdown
 from kit.report.make import make_report, Report, write_whole
-from kit.report.pack import NUMBERS, zipped
-from kit.report.package import open_package, Package
-from kit.report.page import document, SAFETY
-from kit.report.pieces import bullets, element, paragraphs, said, section, table
+from kit.report.package import NUMBERS, open_package, Package, zipped
+from kit.report.page import bullets, document, element, from_markdown, paragraphs, SAFETY, said, section, table
 
 __all__ = [
     "bullets", "document", "element", "from_markdown", "hand_in", "HandIn", "look_at_hand_in", "make_report", "NUMBERS", "open_package", "open_report",

@@ -4,8 +4,7 @@ import json
 from dataclasses import dataclass
 
 from kit.report.findings import findings_of, together_of
-from kit.report.pack import numbers_of, numbers_together
-from kit.report.package import open_package
+from kit.report.package import numbers_of, numbers_together, open_package
 from kit.report.version import versions
 from kit.words import counted, listed, plain, table_html
 

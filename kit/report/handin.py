@@ -9,7 +9,7 @@ from kit.faults import Fault
 from kit.report.findings import findings_of
 from kit.report.make import write_whole
 from kit.report.material import gather
-from kit.report.pack import packed, record_of
+from kit.report.package import packed, record_of
 from kit.words import counted, listed, plain, table_html
 
 STEM = "hand-in"

@@ -8,10 +8,8 @@ from pathlib import Path
 from kit.faults import Fault
 from kit.report.findings import findings_of, together_of
 from kit.report.material import gather
-from kit.report.notebook import notebook
-from kit.report.pack import NOTEBOOK, packed, PAGE, record_of, with_class
-from kit.report.page import page
-from kit.report.words import questions_open
+from kit.report.package import notebook, NOTEBOOK, packed, PAGE, record_of, with_class
+from kit.report.page import page, questions_open
 from kit.storage import write_atomically
 from kit.words import account, counted, plain, table_html
 

@@ -11,7 +11,7 @@ from kit.coursework import Answer, KEEP, OUT, add_answer, keep_marks, own_runs, 
 from kit.coursework.deciding import CARD, KIND, places_of
 from kit.intake import read_run
 from kit.records import Windows
-from kit.report.package import open_package
+from kit.report.package.package import open_package
 from tests.report.conftest import CLAIM, write
 
 

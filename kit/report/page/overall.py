@@ -5,10 +5,10 @@ from math import isfinite
 from kit.analysis.causes import RUNS, WeighedCauses
 from kit.estimate import Range, rounded
 from kit.report.classwork import NO_REASON
-from kit.report.evidence import kind_in_words
 from kit.report.findings import PICTURED, result_of
-from kit.report.methods import METHODS
-from kit.report.pieces import bullets, figure, said, section, table
+from kit.report.page.evidence import kind_in_words
+from kit.report.page.methods import METHODS
+from kit.report.page.pieces import bullets, figure, said, section, table
 from kit.words import counted, listed
 
 FEWER = "All pictures are there for the first {} runs; how fast the others warmed is told in words and tables."

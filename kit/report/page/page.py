@@ -2,11 +2,11 @@
 
 from pathlib import Path
 
-from kit.report.evidence import evidence_section
-from kit.report.overall import glance, methods, together_sections
-from kit.report.pieces import bullets, element, paragraphs, said, section, table
+from kit.report.page.evidence import evidence_section
+from kit.report.page.overall import glance, methods, together_sections
+from kit.report.page.pieces import bullets, element, paragraphs, said, section, table
+from kit.report.page.words import claim_of, learner_said, questions_open, rubric_said
 from kit.report.version import versions
-from kit.report.words import claim_of, learner_said, questions_open, rubric_said
 
 LOOK = Path(__file__).with_name("look.css")
 TITLE = "How much warmer, and how sure?"

@@ -15,7 +15,7 @@ from kit.intake.given import Raw
 from kit.records import NAMES, Windows
 from kit.report.classwork import ClassWork
 from kit.report.material import Evidence, Material
-from kit.report.pack import FORM, NUMBERS
+from kit.report.package.pack import FORM, NUMBERS
 from kit.settings import problems_with
 
 LARGEST, LARGEST_RECORD = 400_000_000, 16_000_000  # bytes: of all that a package may unpack to, and of its report.json

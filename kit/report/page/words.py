@@ -4,7 +4,7 @@ import re
 
 from kit.coursework import Kept, level_of, RUBRIC, ticks
 from kit.report.findings import LIKE_THE_REFERENCE
-from kit.report.pieces import element, paragraphs, said, section, table
+from kit.report.page.pieces import element, paragraphs, said, section, table
 from kit.words import listed
 
 CLAIM, LIMIT = "claim", "limit"

@@ -3,7 +3,7 @@
 from math import isfinite
 
 from kit.analysis.causes import RUNS
-from kit.report.pieces import bullets, details, element, figure, paragraphs, said, section, table
+from kit.report.page.pieces import bullets, details, element, figure, paragraphs, said, section, table
 from kit.units import stated, temperature
 from kit.words import clock
 
