@@ -179,6 +179,6 @@ def joined_remark(base, grid, same_times):
 def at_times(grid, times, values):
     """Values at the times of `grid`: as read where the times agree, on the line between two neighbours elsewhere, missing across a gap."""
     after = np.clip(np.searchsorted(times, grid), 1, len(times) - 1)
-    wide = times[after] - times[after - 1] > GAP_STEPS * np.median(np.diff(times))
+    wide = times[after] - times[after - 1] > GAP_STEPS * np.quantile(np.diff(times), 0.5, method="lower")
     read = (grid == times[after]) | (grid == times[after - 1])
     return np.where(wide & ~read, np.nan, np.interp(grid, times, values))

@@ -10,8 +10,9 @@ from kit.intake.forms import looks_like_time, SECONDS
 from kit.intake.given import Column, place_named
 from kit.intake.time.calendar import put_together
 from kit.intake.time.counts import counts_up, starts_anew
+from kit.intake.time.dense import counted_from_midnight, dense_number, is_dense, year_inside
 from kit.intake.time.ordering import put_in_order, usual_step
-from kit.intake.time.stampcolumn import DAY, Clock, clock_of_stamps, days_since_1970
+from kit.intake.time.stampcolumn import DAY, Clock, clock_of_stamps
 from kit.records import span
 from kit.words import listed
 
@@ -26,7 +27,6 @@ SERIAL_DAYS = (25569, 73050)
 # Days counted from 4713 BC (the Julian date) and from the year 0, which some programs write: 1970 to 2099; 1970 is 2,440,587.5 (US Naval
 # Observatory), and 719,529.
 OTHER_DAYS = ((2440587.5, 2488069.5), (719529, 767010))
-DENSE = (19700101000000, 20991231235959)  # date and time as one number
 YEARS, DENSE_DAYS = (1970, 2099), (19700101, 20991231)
 EVEN_STEPS = ("every 1 s", "every 2 s", "every 5 s", "every 10 s", "every 30 s", "every 60 s")  # offered where nothing tells the time
 LONGEST_STEP_D = 0.05  # of a spreadsheet's days; numbers with longer steps are seconds, or count something else
@@ -103,10 +103,11 @@ def holds_date_or_clock(column):
 
 
 def counting(free):
-    """The column of numbers that counts from 1970; else the first that only ever rises, about evenly, and does not just count lines; else one
-    that does so and now and then starts anew, as a logger's own clock does when it is switched on."""
+    """The column of numbers that counts from 1970, or writes date and time as one; else the first that only ever rises, about evenly, and does
+    not just count lines; else one that does so and now and then starts anew, as a logger's own clock does when it is switched on."""
     held = {place: column.values for place, column in free if column.numeric and not column.unit and not WARM.search(column.name)}
     epoch = [place for place, values in held.items() if len(values) > 1 and since_1970(values)]
+    epoch = epoch or [place for place, column in free if place in held and (is_dense(column) or year_inside(column) is not None)]
     rising = [place for place, values in held.items() if len(values) > 1 and counts_up(np.diff(values))]
     more = [place for place in rising if held[place][0] > 1 or (np.diff(held[place]) != 1).any()]
     anew = [place for place, values in held.items() if len(values) > 1 and starts_anew(values)]
@@ -197,6 +198,9 @@ def counted_clock(table, column, asked):
         step, said = asked.count_s
         return Clock(column.values * step, f"Each count in column '{column.header}' stands for {said}, as you said.", stamped=False)
     unit = asked.clock_among(SPOKEN)
+    texts = None if unit or column.unit else year_inside(column)
+    if texts is not None:
+        return clock_of_stamps(table, replace(column, values=texts), asked)
     return (None if unit else dated_number(column)) or elapsed(table, column, unit or column.unit)
 
 
@@ -217,7 +221,7 @@ def dated_number(column):
     if unit and column.unit in (unit, ""):
         remark = f"Times in column '{column.header}' are {SPOKEN[unit]} since 1970."
         return counted_from_midnight(column.values * SECONDS[unit] / DAY, np.round(column.values * SECONDS[unit], 6), remark)
-    if DENSE[0] <= low and high <= DENSE[1] and column.unit == "":
+    if column.unit == "" and is_dense(column):
         return dense_number(column)
     if SERIAL_DAYS[0] <= low and high <= SERIAL_DAYS[1] and usual_step(column.values) <= LONGEST_STEP_D and column.unit in ("d", ""):
         remark = f"Times in column '{column.header}' are a spreadsheet's days since 1899, read to the millisecond."
@@ -226,20 +230,3 @@ def dated_number(column):
     if any(least <= low and high <= most for least, most in OTHER_DAYS) and usual_step(column.values) <= LONGEST_STEP_D and column.unit in ("d", ""):
         return Clock(np.round(column.values * DAY, 3), f"Times in column '{column.header}' are days, read to the millisecond.", stamped=False)
     return None
-
-
-def dense_number(column):
-    """The `Clock` of numbers like 20260301100002: date and time written without signs between (ISO 8601-1, basic format)."""
-    parts = [column.values // 10**power % 100 for power in (8, 6, 4, 2, 0)]
-    if any((part > most).any() for part, most in zip(parts, (12, 31, 24, 59, 60))):
-        return None
-    month, day, hour, minute, second = parts
-    days = days_since_1970(np.column_stack([column.values // 10**10, month, day]), (0, 1, 2))
-    seconds = DAY * days + 3600 * hour + 60 * minute + second
-    remark = f"Times in column '{column.header}' are dates and times written as one number."
-    return None if np.isnan(days).any() else counted_from_midnight(seconds / DAY, seconds, remark, local=True)
-
-
-def counted_from_midnight(days, seconds, remark, local=False):
-    midnight = int(np.nanmin(days))
-    return Clock(np.round(seconds - midnight * DAY, 6), remark, midnight, local=local)

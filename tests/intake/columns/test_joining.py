@@ -74,6 +74,15 @@ def test_nothing_is_read_across_a_gap():
     assert np.isnan(run.readings.treated.to_numpy()).tolist() == [minute in (4, 5, 6) for minute in range(12)]
 
 
+def test_pauses_as_many_as_steps_are_gaps_all_the_same():
+    """A record of bursts: half of its steps are pauses, and what lies between two bursts was not read."""
+    bursts = np.array([0, 10, 1000, 1010, 2000.0])
+    other = logger("b.csv", np.arange(0, 2000, 505.0), np.zeros(4))
+    run = look([logger("a.csv", bursts, bursts), other], treated="a", control="b", clock=0.0).run
+    assert run.readings.index.tolist() == [0, 505, 1010, 1515]
+    assert np.isnan(run.readings.treated.to_numpy()).tolist() == [False, True, False, True]
+
+
 def test_three_files_are_one_run():
     times = np.arange(0, 600, 5.0)
     files = [

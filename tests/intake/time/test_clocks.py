@@ -62,6 +62,21 @@ def test_seconds_since_1970_are_recognised_by_their_size(unit, header):
     assert run.readings.index.tolist() == [0, 2, 4, 6] and "since 1970" in run.remarks[1]
 
 
+@pytest.mark.parametrize("form", ["%m%d%Y%H%M%S", "%d%m%Y%H%M%S"])
+@pytest.mark.parametrize("start", [datetime(2026, 3, 14, 23, 59, 58), datetime(2007, 1, 18, 23, 59, 58), datetime(2026, 12, 31, 23, 59, 58)])
+def test_one_number_with_the_year_inside_is_a_date_and_a_time(form, start):
+    """As strftime of Python's datetime writes them; a spreadsheet drops a zero in front, and what is left must not pass for milliseconds
+    since 1970 (01 18 2007 …)."""
+    stamps = [start + timedelta(seconds=2 * n) for n in range(5)]
+    for written in (str, int):
+        assert elapsed(record([written(f"{each:{form}}") for each in stamps])) == [0, 2, 4, 6, 8]
+
+
+def test_one_number_with_the_year_inside_asks_which_is_the_day():
+    fault = look(record(["03022026235958", "04022026000000", "05022026000002"])).question
+    assert [choice.value for choice in fault.questions[0].choices] == ["day first", "month first"]
+
+
 def test_numbers_without_a_unit_give_way_to_stamps():
     assert elapsed(record([0, 1, 2], "time", [("stamp", ["10:00:00", "10:00:02", "10:00:04"])])) == [0, 2, 4]
 
