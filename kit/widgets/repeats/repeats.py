@@ -11,10 +11,11 @@ from kit.units import difference
 from kit.widgets.cards import Numbers
 from kit.widgets.repeats.hundred import LONGEST_MIN, ranges_of, RISE_C, RUNS
 from kit.widgets.shared import LOOK, Grip, Pick, View, rows, script, sheet
+from kit.words import counted, listed
 
 HELP = "Each bar is the range of one group. A bold bar with a mark at its foot misses the truth. Arrow keys work, too."
 AIR_RUN, AIR_AT_MIN = "flint-air", 11
-REACH_C = 1.0  # of the picture, to each side of the truth
+SPAN_C = (RISE_C - 1.0, RISE_C + 1.0)  # of the picture; a few ranges of a poor set-up are ten times as long
 WAYS = {"honest": "honest ones", "naive": "naive ones, each reading a fresh look"}
 COUNT = [
     Grip("hundred", "another hundred groups", 1, 20, 1),
@@ -49,14 +50,14 @@ def answer(hundred, ways, *, step_s="10 s", quiet_min=3, display_c="0.1"):
     shown = found[ways]
     held, missed = int(shown.hold.sum()), np.flatnonzero(~shown.hold) + 1
     return {
-        "sentence": f"{held} of {RUNS} ranges hold the truth; {len(missed)} miss it.",
+        "sentence": f"{held} of {RUNS} ranges hold the truth; {_told_missed(len(missed))}.{_cut_off(shown)}",
         "numbers": [("hold the truth", f"{held} of {RUNS}"), ("a range of middle width", _to_each_side(shown))],
         "picture": f"{RUNS} bars beside each other, over a line at the truth, {_degrees(shown.truth)}. {_missing(missed)}",
         "table": rows("The same hundred groups, both ways", ["ranges", "hold the truth", "a range of middle width"], _cells(found)),
         "bars": np.stack([shown.low, shown.high], axis=1).round(3).tolist(),
         "hold": shown.hold.tolist(),
         "truth": shown.truth,
-        "span": [RISE_C - REACH_C, RISE_C + REACH_C],
+        "span": list(SPAN_C),
         "line": f"line: the truth, {_degrees(shown.truth)}",
         "count": f"{held} of {RUNS} hold the truth",
     }
@@ -81,8 +82,20 @@ def _degrees(number):
     return difference(number, 2)
 
 
+def _told_missed(count):
+    return "none misses it" if not count else "1 misses it" if count == 1 else f"{count} miss it"
+
+
+def _cut_off(ranges):
+    """What to say where bars end at the picture's edge and their ranges do not."""
+    longer = int(((ranges.low < SPAN_C[0]) | (ranges.high > SPAN_C[1])).sum())
+    return f" {counted(longer, 'range')} {'go' if longer > 1 else 'goes'} on beyond the picture." if longer else ""
+
+
 def _missing(missed):
-    return "None is bold." if not len(missed) else f"Bold are those of group {', '.join(map(str, missed))}." if len(missed) < 20 else f"{len(missed)} are bold."
+    if len(missed) >= 20:
+        return f"{len(missed)} are bold."
+    return f"Bold: {listed([f'group {each}' for each in missed])}." if len(missed) else "None is bold."
 
 
 def _cells(found):

@@ -72,3 +72,13 @@ def test_the_numbers_of_the_cards_are_those_of_the_first_view():
     told = first_hundred()
     assert f"{told.values['held']} of 100" == told.texts["honest_10"] == dict(repeats_view().answer["numbers"])["hold the truth"]
     assert "\N{MINUS SIGN}" in told.texts["air_range"]  # the air run's range holds 0
+
+
+def test_it_counts_misses_in_plain_words_and_says_which_bars_are_cut_off(view):
+    one = move(view, display_c="0.01", quiet_min=1, step_s="10 s")
+    assert one["hold"].count(False) == 1 and "; 1 misses it." in one["sentence"]
+    assert f"Bold: group {one['hold'].index(False) + 1}." in one["picture"]
+    low, high = one["span"]
+    assert f" {sum(ends[0] < low or ends[1] > high for ends in one['bars'])} ranges go on beyond the picture." in one["sentence"]
+    none = move(view, quiet_min=10)
+    assert all(none["hold"]) and none["sentence"] == "100 of 100 ranges hold the truth; none misses it." and none["picture"].endswith("None is bold.")
