@@ -9,7 +9,7 @@ from kit.charts.still.pen import line, put, words
 from kit.charts.style import GRID, INK, KIT, PAPER
 
 WIDTH, HEIGHT = 760, 450  # px
-LETTER, TITLE = 7.2, 20  # px: a letter at an axis, and the line that its title takes
+LETTER, TITLE, ROOM = 7.2, 24, 12  # px: a letter at an axis, the line that its title takes, the room between the two
 
 
 def svg(figure, description="", *, headed=True):
@@ -89,7 +89,7 @@ def _side_axis(page, axis, across):
     line(page, (side, axis.pixels[0]), (side, axis.pixels[1]), INK)
     if axis.given.title.text:
         longest = max((len(text) for _, text in axis.ticks), default=0)
-        middle, x = sum(axis.pixels) / 2, max(side - 16 - LETTER * max(longest, 3), 14)
+        middle, x = sum(axis.pixels) / 2, max(side - 8 - LETTER * max(longest, 3) - ROOM, 14)
         words(page, x, middle, axis.given.title.text, anchor="middle", turn=-90)
 
 

@@ -5,6 +5,7 @@ from functools import cache, lru_cache
 import numpy as np
 
 from kit.analysis.curve import fit_warming
+from kit.estimate import rounded
 from kit.examples import example_run
 from kit.records import Windows
 from kit.units import difference, stated
@@ -61,9 +62,18 @@ class Known:
 
     def __init__(self, curve, end):
         self.curve, rise = curve, curve.rise
-        self.sentence = str(curve)
+        self.sentence = _told(curve)
         self.numbers = [("rise until then", rise.range if np.isfinite(rise.value) else "no number"), ("time to 63 %", _time(curve))]
         self.dot = {"x": end, "y": rise.value, "low": rise.low, "high": rise.high, "name": ""} if np.isfinite([rise.low, rise.high]).all() else None
+
+
+def _told(curve):
+    """The curve in a sentence, in the view's own minutes: those after the gas. Where the gas has left, no word of running again."""
+    jump = curve.effect.jump
+    if not jump:
+        return str(curve)
+    at = f"From about minute {rounded(jump.at_min - GAS_AT_MIN, 0)} after the gas the difference falls, and no rise does that"
+    return f"{curve.effect} {at}: end the record before it. How long it took to come 63 % of the way is not determined."
 
 
 def _time(curve):

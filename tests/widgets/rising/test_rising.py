@@ -4,7 +4,7 @@ import pytest
 
 from kit import Windows, example_run, fit_warming
 from kit.widgets.rising import rising_view
-from kit.widgets.rising.rising import GRIPS, RUN, three_ends
+from kit.widgets.rising.rising import GAS_AT_MIN, GRIPS, known, RUN, three_ends
 from tests.widgets.parts import move
 
 
@@ -37,3 +37,12 @@ def test_it_answers_at_the_ends_of_its_grips(view, end):
 
 def test_a_short_record_still_rises_and_a_long_one_has_lost_its_gas():
     assert three_ends().values == {"ends": "falls", "short": "rising"}
+
+
+@pytest.mark.parametrize("end", [35, 40, 44])
+def test_a_record_whose_gas_has_left_is_told_in_the_minutes_of_the_picture(view, end):
+    """Basalt's gas has thinned out about 34 min after it came in: `fit_warming` finds a fall there that no rise makes."""
+    told, jump = move(view, end=end, beside="yes")["sentence"], known(end).curve.effect.jump
+    assert jump.size_c < 0 and 33 < jump.at_min - GAS_AT_MIN < end
+    assert f"From about minute {round(jump.at_min - GAS_AT_MIN)} after the gas the difference falls" in told
+    assert str(known(end).curve.effect) in told and "un again" not in told
