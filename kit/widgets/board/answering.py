@@ -10,6 +10,7 @@ from kit.widgets.shared import line, rows
 from kit.words import counted, listed
 
 NO_REASON = "no reason yet"
+ONE_MORE = "The bar for one more group is for a run with its vessels as usual: it need not lie round this mean."
 UNKNOWN = {"time": "no time", "mouth": "not written"}
 ORDERS = {"name": "as they came", "size": "by size", "time": "by time of day", "side": "by side", "mouth": "by mouth"}
 MARGIN_C, ROOM = 0.08, 0.1
@@ -52,7 +53,7 @@ class Board:
         said = [f"{counted(len(kept.shares), 'group')}: the treated vessels warmed more by {_text(kept.mean)}.", self.held(kept)]
         if self.left_out:
             said.append(f"With {listed(self.left_out)} it would be {_text(whole.mean)}.")
-        said.append(self.beside_truth(kept))
+        said += [self.beside_truth(kept), ONE_MORE if self.pairs == JOINED and isfinite(kept.next_group.high) else ""]
         missing = [name for name, why in self.left_out.items() if not why.strip()]
         numberless = listed([name for name, _ in self.class_.left_out]) if self.class_.left_out else ""
         asked = f"Write why {listed(missing)} is left out." if missing else ""

@@ -21,6 +21,7 @@ GRIPS = [
     Pick("limit", "Its limit is", LIMIT, "out"),
     Pick("cause", "Its cause is", CAUSE, "borrowed"),
 ]
+NOTHING = "Nobody has to ask: range, control and limit are there, and no borrowed cause."
 HELP = "Pull the range, and choose what the claim says. Below it stands what readers would ask."
 
 
@@ -47,7 +48,7 @@ def answer(reach_c, beside, limit, cause):
     """The claim as it stands, and what readers ask of it."""
     found, said = asked(reach_c, beside, limit, cause), claim(reach_c, beside, limit, cause)
     asks = [f"{reader}: {words}" for reader, words in found]
-    sentence = f"Readers would ask {counted(len(found), 'question')}." if found else "Nobody has to ask: range, control and limit are there, and no borrowed cause."
+    sentence = f"Readers would ask {counted(len(found), 'question')}." if found else NOTHING
     table = rows("What readers ask", ["who", "asks"], found)
     return {"claim": said, "asks": asks, "sentence": sentence, "picture": f"The claim: {said} {sentence}", "table": table}
 

@@ -9,6 +9,7 @@ import pytest
 
 from kit import board_view, choose_class, class_effect, example_class, example_run, Fault, read_class, Windows
 from kit.coursework import class_choices, ClassChoices, keep_marks, remember
+from kit.widgets.board.answering import ONE_MORE
 from kit.widgets.board.board import of_the_bundled
 from kit.widgets.board.choosing import BUNDLED
 from kit.widgets.board.members import class_from_runs, JOINED
@@ -84,6 +85,7 @@ def test_more_groups_shrink_the_bar_beside_the_truth_and_the_swap_pairs_bring_it
     assert truth < few["low"] and truth < many["low"] and abs(many["value"] - truth) > 0.75 * abs(few["value"] - truth)
     home = move(view, pairs=JOINED)
     assert means(home)["class"]["low"] <= truth <= means(home)["class"]["high"] and "inside the class's range" in home["sentence"]
+    assert ONE_MORE in home["sentence"] and not means(home)["next"]["low"] <= means(home)["class"]["value"] <= means(home)["next"]["high"]
 
 
 def test_the_truth_stays_closed_until_it_is_opened(board):
