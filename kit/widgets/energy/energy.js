@@ -8,9 +8,10 @@ import { viewOf } from "../shared/view/view.js";
 const MIDDLE = 165, HALF = 60, FLOOR = 232, RIM = 92, NECK = 62; // of the drawing: the widest mouth is as wide as the inside
 const MM = 7, LAMP = 48, DIMMEST = 214, WATT_UP = 20; // units for a mm of glass, a watt of the lamp's grip
 const WATT_WIDE = 30, BARS = 268; // units for a watt of a bar; where the bars begin
+const LEAST = 0.005; // W: less is no way out that an arrow should show
 
 export default { render: viewOf(v => {
-  const CM = 2 * HALF / v.grips.mouth_cm.high, picture = drawing(v, 330, 330), vessel = vesselOf(picture, CM), bars = barsOf(picture);
+  const CM = 2 * HALF / v.grips.mouth_cm.high, picture = drawing(v, 345, 330), vessel = vesselOf(picture, CM), bars = barsOf(picture);
   const curve = plot(v, { x: { title: "minutes since the lamp went on", low: 0, high: v.grips.minute.high }, y: { title: "°C above the room", low: 0, high: 20 }, grips: 1 });
   handles(picture, v.grips, CM);
   curve.upright("minute");
@@ -18,7 +19,7 @@ export default { render: viewOf(v => {
   const show = (answer, values) => {
     vessel.warm(answer);
     bars.show(answer.watts);
-    curve.show({ lines: [answer.line], levels: [{ y: answer.level_k, name: "level" }], dots: [{ x: values.minute, y: answer.gas_k }] });
+    curve.show({ lines: [answer.line], levels: [{ y: answer.level_k, name: "level", along: 0.3 }], dots: [{ x: values.minute, y: answer.gas_k }] });
   };
   return { parts: [picture.node, curve.node], show };
 }) };
@@ -53,6 +54,7 @@ function arrow(path, x, y, across, up, watts) { // as wide as its watts
   const head = 9 * (Math.sign(across) || Math.sign(up)), sideways = across ? `l${-head},-7 m${head},7 l${-head},7` : `l-7,${-head} m7,${head} l7,${-head}`;
   path.setAttribute("d", `M${x},${y} l${across},${up} ${sideways}`);
   path.style.strokeWidth = Math.max(0.8, 1.6 * watts);
+  path.style.visibility = watts < LEAST ? "hidden" : "";
 }
 
 function barsOf({ shape }) {

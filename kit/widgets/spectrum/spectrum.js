@@ -8,7 +8,7 @@ const TICKS = [0.2, 0.5, 1, 2, 5, 10, 20, 50].map(um => ({ at: Math.log10(um), t
 export default { render: viewOf(v => {
   const picture = plot(v, {
     x: { title: "wavelength (µm)", low: Math.log10(0.2), high: Math.log10(50), ticks: TICKS },
-    y: { title: "power for each µm, highest = 1", low: 0, high: 1.15 },
+    y: { title: "power for each µm, highest = 1. Grey: CO2's bands", low: 0, high: 1.15 },
   });
   const show = ({ line, bands, edge }) =>
     picture.show({ lines: [line], bands: [...bands.map(band => ({ ...band, look: "gas" })), ...(edge ? [{ ...edge, look: "control", low: true }] : [])] });

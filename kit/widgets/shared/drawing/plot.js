@@ -7,11 +7,11 @@ import { coloursOf, onLook } from "../page/look.js";
 import { axisAcross, axisUp, nameAt, paperOf, stroke } from "./paper.js";
 import { between, degrees, scale } from "./scales.js";
 
-const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30;
+const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30, APART = 16; // from one name at the right to the next
 const DASHES = { control: [8, 4], difference: [2, 3] };
 
 // x and y: { title, low, high }, x may bring its own `ticks` { at, text }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
-// lines { x, y, look, name } (the name under its end where `below`), bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name }, dots { x, y, low, high, look, name },
+// lines { x, y, look, name } (the name under its end where `below`), bands { from, to, name } from top to bottom (named at the foot where `low`), levels { y, name, `along` the axis by such a part }, dots { x, y, low, high, look, name },
 // span [low, high] where y's axis follows the answer, and across where x's does. An axis whose title names °C bears the class's unit; `reading` on it
 // (or in what is shown, for y): readings of a thermometer, not differences.
 export function plot(v, { x, y, height = 200, grips = 0 }) {
@@ -36,14 +36,15 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     for (const band of shown.bands ?? []) paintBand(c, view, band);
     axisUp(c, view, view.Y, 5, true);
     axisAcross(c, view, view.bottom, titled(x));
-    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(titled(y), 4, view.top - 10);
+    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(titled(y), 4, TOP - 10); // above the flags
     for (const each of shown.levels ?? []) paintLevel(c, view, each);
-    for (const line of ghosts) paintLine(c, view, { ...line, look: "ghost", name: "before" });
-    for (const line of shown.lines ?? []) paintLine(c, view, line);
+    const lines = [...ghosts.map(line => ({ ...line, look: "ghost", name: "before" })), ...shown.lines ?? []];
+    for (const line of lines) paintLine(c, view, line);
+    paintNames(c, view, lines.filter(line => line.name));
     for (const dot of shown.dots ?? []) paintDot(c, view, dot);
   }
   function upright(name, lane = 0) { // the flag stands in its lane above the plot, the whole line can be taken hold of
-    const group = draw("g", { class: "kit-hand" }, layer), flag = 2 + lane * GRIP, middle = flag + 13;
+    const group = draw("g", { class: "kit-hand" }, layer), flag = TOP - 4 + lane * GRIP, middle = flag + 13;
     const reach = draw("rect", { class: "kit-reach", x: -22, width: 44, y: middle - 22 }, group), line = draw("line", { class: "kit-edge", y1: flag + 26 }, group);
     draw("rect", { class: "kit-dot", x: -13, y: flag, width: 26, height: 26, rx: 5 }, group);
     draw("path", { class: "kit-arrow", d: `M-3,${middle - 5} l-5,5 l5,5 M3,${middle - 5} l5,5 l-5,5` }, group);
@@ -69,14 +70,23 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
   return { node, layer, upright, show: next => { shown = next; reached(next.span, next.across, next.reading); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
 }
 
-function paintLine(c, view, { x, y, look = "treated", name = "", below = false }) {
-  const { X, Y } = view, ghost = look === "ghost", ink = ghost ? "--kit-soft" : `--kit-${look}`;
+const inkOf = ({ look = "treated" }) => look === "ghost" ? "--kit-soft" : `--kit-${look}`;
+
+function paintLine(c, view, { x, y, look = "treated" }) {
+  const { X, Y } = view, ghost = look === "ghost";
   c.save();
   c.beginPath(); c.rect(X.from, view.top, X.until - X.from, view.bottom - view.top); c.clip();
-  c.strokeStyle = view.colour(ink); c.lineWidth = ghost ? 1.5 : 2.4; c.lineJoin = "round"; c.setLineDash(ghost ? [3, 4] : DASHES[look] ?? []);
+  c.strokeStyle = view.colour(inkOf({ look })); c.lineWidth = ghost ? 1.5 : 2.4; c.lineJoin = "round"; c.setLineDash(ghost ? [3, 4] : DASHES[look] ?? []);
   stroke(c, x.map((at, i) => [X.to(at), Y.to(y[i])]));
   c.restore();
-  if (name) nameAt(c, view, name, between(Y.to(y.at(-1)) + (ghost || below ? 14 : -10), view.top + 6, view.bottom - 8), ink);
+}
+
+function paintNames(c, view, lines) { // each beside its line's end, none over another
+  const high = view.top + 6, low = view.bottom - 8, beside = ({ look, below }) => look === "ghost" || below ? 14 : -10;
+  const names = lines.map(line => ({ line, y: between(view.Y.to(line.y.at(-1)) + beside(line), high, low) })).sort((a, b) => a.y - b.y);
+  names.forEach((each, i) => { if (i) each.y = Math.max(each.y, names[i - 1].y + APART); });
+  names.reduceRight((limit, each) => (each.y = Math.min(each.y, limit)) - APART, low);
+  for (const { line, y } of names) nameAt(c, view, line.name, y, inkOf(line));
 }
 
 function paintBand(c, view, { from, to, name = "", look = "difference", low = false }) {
@@ -86,11 +96,11 @@ function paintBand(c, view, { from, to, name = "", look = "difference", low = fa
   c.textAlign = "left"; c.textBaseline = low ? "bottom" : "top"; c.fillText(name, left + 4, low ? view.bottom - 4 : view.top + 4);
 }
 
-function paintLevel(c, view, { y, name = "" }) {
+function paintLevel(c, view, { y, name = "", along = 0 }) {
   const { X, Y } = view, at = Y.to(y);
   c.strokeStyle = c.fillStyle = view.colour("--kit-ink"); c.lineWidth = 1.2;
   c.save(); c.setLineDash([2, 4]); stroke(c, [[X.from, at], [X.until, at]]); c.restore();
-  c.textAlign = "left"; c.textBaseline = "bottom"; c.fillText(name, X.from + 6, at - 2);
+  c.textAlign = "left"; c.textBaseline = "bottom"; c.fillText(name, X.from + 6 + along * (X.until - X.from), at - 2);
 }
 
 function paintDot(c, view, { x, y, low = null, high = null, look = "treated", name = "" }) {
