@@ -20,9 +20,9 @@ export default { render: viewOf(v => {
 const spanOf = values => [Math.floor(Math.min(...values) - 0.5), Math.ceil(Math.max(...values) + 0.5)];
 
 function beakerOf({ shape }) {
-  const beams = [100, 230].map(x => shape("path", { class: "kit-probes-beam", d: `M165,60 L${x - 16},152 H${x + 16} Z` }));
-  shape("circle", { class: "kit-probes-lamp", cx: 165, cy: 60, r: 9 });
-  say(shape("text", { x: 165, y: 44, "text-anchor": "middle" }), "lamp");
+  const beams = [100, 230].map(x => shape("path", { class: "kit-probes-beam", d: `M165,46 L${x - 16},152 H${x + 16} Z` }));
+  shape("circle", { class: "kit-probes-lamp", cx: 165, cy: 44, r: 9 });
+  say(shape("text", { x: 165, y: 18, "text-anchor": "middle" }), "lamp");
   shape("path", { class: "kit-probes-air", d: "M50,92 V196 H280 V92 Z" });
   shape("path", { class: "kit-probes-glass", d: "M50,80 V196 H280 V80" });
   const probes = [["treated", 100], ["control", 230]].map(([name, x]) => probeOf(shape, name, x));

@@ -49,9 +49,9 @@ def answer(run, windows, shift, scale, *, display="fine", light="none"):
     told = {"shift": shift, "scale": scale, "display": display, "light": light}
     seen, before = read_with(run, windows, **told), _effect(run, windows)
     found, shown = paired_effect(seen, windows), in_beaker(**told)
-    apart = difference(shown[0] - shown[1], 2)
+    apart = difference(abs(shown[0] - shown[1]), 2)
     return {
-        "sentence": f"In one beaker they show {apart} apart. With such probes the effect is {found.warming.text}; as it was read it is {before.value_text}.",
+        "sentence": f"{_beside(*shown)} With such probes the effect is {found.warming.text}; as it was read it is {before.value_text}.",
         "numbers": [("apart in the beaker", apart), ("effect of the run", found.warming.text)],
         "picture": f"One beaker, two probes. The treated one shows {_text(shown[0], display)}, the control {_text(shown[1], display)}. "
         f"The lamp shines on {dict(GRIPS[3].options)[light]}.",
@@ -62,6 +62,13 @@ def answer(run, windows, shift, scale, *, display="fine", light="none"):
         "stretches": [{"from": start, "to": end, "name": name} for name, (start, end) in (("before", windows.baseline), ("after", windows.response))],
         "effect": _dot(found.warming, before),
     }
+
+
+def _beside(treated, control):
+    gap = treated - control
+    if abs(gap) < 0.005:
+        return "In one beaker both show the same."
+    return f"In one beaker the treated probe shows {difference(abs(gap), 2)} {'more' if gap > 0 else 'less'} than the control."
 
 
 def in_beaker(*, shift, scale, display, light):
