@@ -34,8 +34,9 @@ def counted(number, one, many=None):
 def table_html(rows, caption):
     """A small table for a notebook: `rows` are (name, value) pairs, both escaped; `caption` is its title."""
     left = 'style="text-align:left"'  # JupyterLab sets cells to the right, which makes sentences hard to read
+    wide = 'style="min-width:min(100%,34em)"'  # or a long caption over two narrow columns becomes a tower of words
     body = "".join(f'<tr><th scope="row" {left}>{escape(str(name))}</th><td {left}>{escape(str(value))}</td></tr>' for name, value in rows)
-    return f'<table class="kit-table"><caption {left}><strong>{escape(caption)}</strong></caption><tbody>{body}</tbody></table>'
+    return f'<table class="kit-table" {wide}><caption {left}><strong>{escape(caption)}</strong></caption><tbody>{body}</tbody></table>'
 
 
 class Account(str):

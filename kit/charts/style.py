@@ -20,7 +20,7 @@ KIT = go.layout.Template(
         "showlegend": False,
         "hovermode": "closest",
         "xaxis": {"showgrid": False, "linecolor": INK, "ticks": "outside", "zeroline": False, "automargin": True},
-        "yaxis": {"gridcolor": GRID, "linecolor": INK, "ticks": "outside", "zeroline": False, "automargin": True},
+        "yaxis": {"title": {"standoff": 10}, "gridcolor": GRID, "linecolor": INK, "ticks": "outside", "zeroline": False, "automargin": True},
     }
 )
 

@@ -45,7 +45,7 @@ class BenchCard:
 
     def explain(self):
         """Where its numbers come from."""
-        return account(str(self.dose), f"R stands {self.read_min:g} min after the gas, where you put it. The minutes before are common practice, no source.")
+        return account(str(self.dose), f"R stands {self.read_min:g} min after the gas. The minutes before are common practice, no source.")
 
     def _repr_html_(self):
         steps = [(f"☐ minute {minute:g}", what) for minute, what in self.schedule]
@@ -59,8 +59,9 @@ class BenchCard:
         last = int(self.gas_at_min + self.read_min + 1)
         box = '<td style="min-width: 3.5em; height: 1.6em; border: 1px solid currentColor"></td>'
         lines = "".join(f'<tr><th scope="row">{minute}</th>{3 * box}</tr>' for minute in range(0, last + 1, EVERY_MIN))
-        title = f"<caption><strong>Record sheet. Group: {escape(self.group or '________')}  Date: ________  Treated stands left / right</strong></caption>"
-        return f'<table class="kit-table">{title}<thead><tr>{heads}</tr></thead><tbody>{lines}</tbody></table>'
+        title = f"Record sheet. Group: {escape(self.group) or 8 * '_'}  Date: {8 * '_'}  Treated stands left / right"
+        caption = f'<caption style="text-align:left"><strong>{title}</strong></caption>'
+        return f'<table class="kit-table">{caption}<thead><tr>{heads}</tr></thead><tbody>{lines}</tbody></table>'
 
     def to_dict(self):
         """What JSON can keep."""
