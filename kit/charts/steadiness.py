@@ -29,9 +29,9 @@ def _readings(steadiness):
 
 
 def _drift(steadiness):
-    slope, tolerance, color = steadiness.slope, steadiness.tolerance_c_per_min, COLORS[steadiness.of]
+    slope, tolerance, color = steadiness.decides, steadiness.tolerance_c_per_min, COLORS[steadiness.of]
     traces, notes = [], [remark(f"steady: within ±{difference_in(tolerance):g}", -tolerance, 1, QUIET, yref="domain", yshift=10)]
     if isfinite(slope.value):
         traces.append(ranged(slope, "drift", color, name="drift"))
-        notes.append(row_label("drift", slope.range, color))
+        notes.append(row_label("drift", steadiness.drift, color))
     return Panel(traces, x="drift (°C a minute)", marks=[upright(-tolerance, tolerance), upright(0)], notes=notes, yaxis=row_axis(["drift"]))

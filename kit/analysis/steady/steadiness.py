@@ -1,6 +1,6 @@
 """Is it steady enough to start? A drift with its range, judged against a tolerance that was chosen beforehand."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil, inf, isfinite
 
 import numpy as np
@@ -68,6 +68,20 @@ class Steadiness:
         minutes, values = self.seen
         known, ends = np.isfinite(values), minutes[[0, -1]]
         return ends, values[known].mean() + self.slope.value * (ends - minutes[known].mean())
+
+    @property
+    def decides(self):
+        """The drift with the range that the verdict rests on, an `Estimate`: steady means that all of it lies within the tolerance, drifting that
+        all of it lies beyond, cannot tell that it reaches across. For 'steady' each end is sure at 95 %, else both together."""
+        if self.verdict != "steady":
+            return self.slope
+        reach = self.at_most - abs(self.slope.value)
+        return replace(self.slope, low=self.slope.value - reach, high=self.slope.value + reach)
+
+    @property
+    def drift(self):
+        """That range in words."""
+        return f"at most {about(self.at_most)}/min" if self.verdict == "steady" else self.slope.range
 
     @property
     def stretch(self):

@@ -53,7 +53,7 @@ def answer(run, tolerance, until, over, *, tall=TALLEST_C, of="difference"):
     middle = float(np.nanmean(values[(minutes >= until - over) & (minutes <= until)]))
     return {
         "sentence": str(found),
-        "numbers": [("drift", found.slope.range if np.isfinite(found.slope.value) else "no number"), ("verdict", found.verdict)],
+        "numbers": [("drift", found.drift if np.isfinite(found.slope.value) else "no number"), ("verdict", found.verdict)],
         "picture": f"{OF[of].capitalize()} over {minutes[-1]:.0f} min, in a picture {stated(tall)} high. It looks {'flat' if tall > 20 else 'tilted'}.",
         "table": _table(run, tolerance, over, of, until),
         "span": [middle - tall / 2, middle + tall / 2],
@@ -84,10 +84,10 @@ def both_groups():
 
 def _drift(found, tolerance):
     """The drift with its range as a dot over the tolerance, and how far the axis must reach; no dot where there is no number."""
-    slope = found.slope
+    slope = found.decides
     known = bool(np.isfinite([slope.low, slope.high]).all())
     far = 1.15 * max(3 * tolerance, *(map(abs, (slope.low, slope.high)) if known else ()))
-    dot = {"x": 0.5, "y": slope.value, "low": slope.low, "high": slope.high, "look": "difference", "name": slope.range}
+    dot = {"x": 0.5, "y": slope.value, "low": slope.low, "high": slope.high, "look": "difference", "name": found.drift}
     return {"dots": [dot] if known else [], "levels": [{"y": tolerance, "name": "tolerance"}, {"y": -tolerance}], "span": [-far, far]}
 
 

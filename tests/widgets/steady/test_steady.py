@@ -36,6 +36,16 @@ def test_its_verdict_is_that_of_the_verb(view, run, until, over, of):
     assert answer["sentence"] == str(found) and dict(answer["numbers"])["verdict"] == found.verdict
 
 
+@pytest.mark.parametrize("name", ["basalt", "chert-early"])
+def test_the_range_that_is_drawn_agrees_with_the_verdict(name):
+    """As step 8 puts it: all of it inside the tolerance, all of it outside, or across."""
+    for until, over in ((8, 5), (10, 5), (10.5, 10), (14, 10)):
+        found = check_steady(example_run(name), over_min=over, tolerance_c_per_min=TOLERANCE, until_min=until)
+        low, high = sorted((found.decides.low, found.decides.high))
+        beyond = low > TOLERANCE or high < -TOLERANCE
+        assert found.verdict == ("steady" if -TOLERANCE < low and high < TOLERANCE else "drifting" if beyond else "cannot tell")
+
+
 def test_a_look_back_beyond_the_start_is_as_long_as_there_is_record(view):
     assert "trouble" not in move(view, until=2, over=10)
 
