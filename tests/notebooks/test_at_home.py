@@ -1,6 +1,7 @@
 """The lesson at home: the numbers that the guide names are those of the bundled kitchen runs and of the usual glass."""
 
-from kit.widgets.kitchen.kitchen import kitchen_numbers
+from kit import example_run, paired_effect
+from kit.widgets.kitchen.kitchen import RUNS, kitchen_numbers
 from tests.lessons.reading import LESSONS
 
 NUMBERS = (
@@ -11,3 +12,9 @@ NUMBERS = (
 
 def test_the_teachers_numbers_are_those_of_the_lesson():
     assert NUMBERS.format_map(kitchen_numbers().texts) in (LESSONS / "teacher" / "guide.md").read_text(encoding="utf-8")
+
+
+def test_windows_that_the_page_gives_bring_no_caution_against_themselves():
+    """One step of a display of half a degree is no warming of the control, and poured gas is in long before R begins."""
+    codes = {caution.code for name, windows in RUNS.values() for caution in paired_effect(example_run(name), windows).cautions}
+    assert not codes & {"not-steady", "gas-in-response"}

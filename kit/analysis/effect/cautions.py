@@ -7,7 +7,7 @@ import numpy as np
 from kit.analysis.effect.words import jump_told
 from kit.estimate import amount, rounded
 from kit.faults import Caution
-from kit.statistics import coverage_factor, within
+from kit.statistics import coverage_factor, display_step, within
 from kit.units import about, stated
 from kit.words import counted
 
@@ -115,8 +115,9 @@ def not_steady(effect, record):
     if len(minutes) < 2:
         return None
     centred = minutes - minutes.mean()
-    slope = centred @ record.vessels[1, recent] / (centred @ centred)
-    if abs(slope) > STILL_WARMING_C_PER_MIN:
+    control = record.vessels[1]
+    slope = centred @ control[recent] / (centred @ centred)
+    if abs(slope) > STILL_WARMING_C_PER_MIN and np.ptp(control[recent]) > 1.5 * display_step(control):  # one step of a coarse display is no course
         text = f"The control still changed by {about(slope)} a minute when the change came. Let both vessels settle for longer."
         return Caution("not-steady", text)
 

@@ -24,8 +24,8 @@ GRIPS = [
     Pick("lid", "What goes over one glass", {"gas": "CO2, poured", "film": "film"}, "gas"),
     Pick("air", "The air in the room", {"still": "is still", "moving": "moves over the glasses"}, "still"),
 ]
-RUNS = {"film": ("kitchen-film", Windows((5, 10), (10, 17), (17, 22))), "gas": ("kitchen-gas", Windows((5, 10), (10, 12), (12, 16)))}
-LATER = Windows((5, 10), (10, 12), (20, 25))  # when the poured gas has gone
+RUNS = {"film": ("kitchen-film", Windows((5, 10), (10, 11), (17, 22))), "gas": ("kitchen-gas", Windows((5, 10), (10, 11), (12, 16)))}
+LATER = Windows((5, 10), (10, 11), (20, 25))  # when the poured gas has gone
 
 
 def glass_view():
@@ -115,5 +115,6 @@ def _numbers_in(_unit):
     effects = {name: each.warming for name, each in (("film", film), ("gas", gas), ("late", late))}
     texts = {name: each.value_text for name, each in effects.items()} | {f"{name}_range": each.range for name, each in effects.items()}
     spoken = {"film_sentence": str(film), "gas_sentence": str(gas), "late_verdict": late.verdict}
-    minutes = {"from": f"{usual.ready_min:g}", "until": f"{usual.gone_min:g} min", "cup": f"{max(cup.gone_min - cup.ready_min, 0):g} min"}
+    left_min = cup.gone_min - cup.ready_min
+    minutes = {"from": f"{usual.ready_min:g}", "until": f"minute {usual.gone_min:g}", "cup": f"{left_min:g} min" if left_min > 0 else "no time"}
     return Numbers({"film": film.warming.value, "lids": lids}, {**texts, **spoken, **minutes, "size": span(*usual.size_c)})
