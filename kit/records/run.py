@@ -8,6 +8,8 @@ import pandas as pd
 
 from kit.faults import Fault
 from kit.records import saving
+from kit.rounding import rounded
+from kit.units import temperature_in, unit
 from kit.words import counted, table_html
 
 COLUMNS = ("treated", "control", "room", "gas_ppm", "light")
@@ -105,8 +107,17 @@ class Run:
         return f"Run {self.name} ({self.kind}): {counted(len(self.readings), 'reading')} over {length:.1f} min, one every {self.step_s:g} s."
 
     def _repr_html_(self):
-        rows = [(name, f"{series.min():.2f} to {series.max():.2f}") for name, series in self.readings.items()]
+        rows = [_told(name, series.min(), series.max()) for name, series in self.readings.items()]
         return table_html([*rows, *(("read so", remark) for remark in self.remarks)], str(self))
+
+
+def _told(name, low, high):
+    """What a channel is called, and from where to where its readings reach."""
+    if name == "gas_ppm":
+        return "CO2", f"{low:,.0f} to {high:,.0f} ppm"
+    if name == "light":
+        return name, f"{rounded(low, 2)} to {rounded(high, 2)}"
+    return name, f"{rounded(temperature_in(low), 2)} to {rounded(temperature_in(high), 2)} {unit()}"
 
 
 def _oddities():

@@ -58,7 +58,7 @@ SAMPLES = {
             "Times are seconds, in column 'time (s)'.",
             "Took column 'treated / °C' as treated, in °C.",
             "Took column 'control / °C' as control, in °C.",
-            "control: 1 of 3 readings are missing.",
+            "control: 1 of 3 readings is missing.",
         ),
     ),
     "fixed-width.txt": (
@@ -71,8 +71,8 @@ SAMPLES = {
             "Took column 'Treated' as treated, in °C.",
             "Took column 'Control' as control, in °C.",
             "Took column 'CO2' as gas, in ppm.",
-            "control: 1 of 4 readings are missing.",
-            "gas_ppm: 1 of 4 readings are missing.",
+            "control: 1 of 4 readings is missing.",
+            "gas_ppm: 1 of 4 readings is missing.",
         ),
     ),
     "pasted-blanks.txt": (

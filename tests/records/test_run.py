@@ -53,3 +53,8 @@ def test_the_fingerprint_follows_every_reading_and_name():
     base = fingerprint(readings())
     changed = [readings((0, 2, 5)), readings(treated=20.0, control=19.6), readings(treated=20.0, room=19.5)]
     assert fingerprint(readings()) == base and len({base, *map(fingerprint, changed)}) == 4
+
+
+def test_its_table_names_the_unit_of_every_channel():
+    table = run(readings(treated=[20.0, 21.5, 21.0], control=19.5, gas_ppm=[400.0, 9000.0, 10000.0]))._repr_html_()
+    assert "20.00 to 21.50 °C" in table and "19.50 to 19.50 °C" in table and ">CO2<" in table and "400 to 10,000 ppm" in table

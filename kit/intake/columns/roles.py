@@ -225,7 +225,7 @@ def check_readings(table, asked):
             what = f"There {'is 1 reading' if one else 'are no readings'} for the {column.role} vessel."
             raise table.fault(what, "A run needs at least two of each.", column=column)
         if missing:
-            table = table.said(f"{column.role}: {missing:,} of {len(column.values):,} readings are missing.")
+            table = table.said(f"{column.role}: {missing:,} of {len(column.values):,} readings {'is' if missing == 1 else 'are'} missing.")
     held = {column.role: column.values for column in table.columns}
     return table.said(*remarks_on(places_in(held.pop("time"), held)))
 

@@ -52,7 +52,7 @@ def test_times_of_every_kind_a_sheet_knows(times, words):
     assert run.readings.index.tolist() == [0, 2, 4, 6, 8, 10]
     assert run.readings.treated.tolist() == [21 + n / 10 for n in range(6)]
     assert run.remarks[0] == "Read sheet 'Run' of the workbook; the readings begin in row 3."
-    assert run.remarks[-1] == "control: 1 of 6 readings are missing."
+    assert run.remarks[-1] == "control: 1 of 6 readings is missing."
 
 
 def test_of_several_sheets_the_one_with_readings_is_read_or_asked_for(tmp_path):
