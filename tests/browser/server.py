@@ -37,12 +37,12 @@ class Lab:
         self.origin, self.token = self.landing.split("/lab")[0], self.landing.split("token=")[1]
 
     def _address(self):
-        for _ in range(1200):
+        for _ in range(3000):
             if found := ADDRESS.search(self.log.read_text()):
                 return found.group()
             assert self.process.poll() is None, self.log.read_text()
             time.sleep(0.05)
-        raise AssertionError(f"JupyterLab was not up in a minute: {self.log.read_text()}")
+        raise AssertionError(f"JupyterLab was not up in two minutes and a half: {self.log.read_text()}")
 
     def url(self, name):
         """Where the notebook `name` of the work folder is shown. `reset`, or the last page's notebook would come back."""
