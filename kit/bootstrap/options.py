@@ -114,7 +114,7 @@ def add_course(commands):
 
 def add_guide(commands):
     guide = command(commands, "guide", "write the teacher's guide and sheets as one page to print, and open it")
-    guide.add_argument("--into", type=Path, default=None, metavar="FILE", help="where it goes (without it: my-class/pages/guide.html)")
+    guide.add_argument("--into", type=Path, default=None, metavar="FILE", help="file or folder for it (without it: my-class/pages/guide.html)")
     guide.add_argument("--no-browser", dest="browser", action="store_false", help="only print where it is")
 
 

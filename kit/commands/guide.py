@@ -7,11 +7,14 @@ import webbrowser
 from kit.faults import Fault
 from kit.sheets import write_guide
 
+NAME = "guide.html"
+
 
 def guide(options):
     """Write the page, and open it where a browser has a screen."""
     try:
-        path = write_guide(options.into.absolute())
+        into = options.into.absolute()
+        path = write_guide(into / NAME if into.is_dir() else into)
     except Fault as fault:
         raise SystemExit(str(fault)) from fault
     opened = options.browser and has_screen() and webbrowser.open(path.as_uri())

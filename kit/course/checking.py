@@ -34,13 +34,21 @@ def lacks_of(path):
     try:
         outline = next(each for each in outlines(path.parent) if each.path == path)
         lesson = read_lesson(outline.number or path.stem, path.parent)
-    except (Fault, ValueError, KeyError, IndexError, StopIteration) as problem:
+    except Fault as fault:
+        return Lacks(path.stem, (str(fault),))
+    except (ValueError, KeyError, IndexError, StopIteration) as problem:
         return Lacks(path.stem, (f"It can't be read: {problem}",))
     if not lesson.number:
         return Lacks(path.stem, ())  # a page of its own, such as that for own runs: it promises no goals and no minutes
     cells = [cell for cell in _cells(path) if TEACHERS_TAG not in cell["metadata"].get("tags", ())]
     found = [*_gates(lesson, outline, cells), *_goals(lesson, cells), *_choices(lesson, outline), *_reading(lesson, cells), *_minutes(lesson, cells)]
     return Lacks(path.stem, tuple(found))
+
+
+def can_hand_in(course):
+    """Has any lesson of an `OwnCourse` a cell by which learners hand in? A lesson whose page is missing or can't be read has none."""
+    pages = [path for name in course.lessons if (path := course.folder / f"{name}.ipynb").is_file()]
+    return any(re.search(r"\bhand_in\w*\(", path.read_text(encoding="utf-8", errors="replace")) for path in pages)
 
 
 def _cells(path):

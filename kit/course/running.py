@@ -10,6 +10,7 @@ from kit.coursework import add_answer, Answer, answers_path, read_lesson
 from kit.faults import Fault
 
 TIMEOUT_S, STATES = 120, "application/vnd.jupyter.widget-state+json"
+QUIET = ["--IPKernelApp.log_level=40"]  # what a kernel says of how it talks to this process is no teacher's concern
 COLOURS = re.compile(r"\x1b\[[0-9;]*m")
 
 
@@ -23,10 +24,12 @@ def failures_of(path, course):
     book = nbformat.reads(packed_text(path), as_version=4)
     with tempfile.TemporaryDirectory(prefix="kit-check-") as folder:
         surroundings = {**os.environ, COURSE: str(course)}
-        _predict(path, folder)
-        client = NotebookClient(book, timeout=TIMEOUT_S, kernel_name="python3", resources={"metadata": {"path": folder}})
+        client = NotebookClient(book, timeout=TIMEOUT_S, kernel_name="python3", extra_arguments=QUIET, resources={"metadata": {"path": folder}})
         try:
+            _predict(path, folder)
             client.execute(env=surroundings)
+        except Fault:
+            return ()  # its texts can't be read: another check tells that, and each of its cards would tell it again
         except CellExecutionError as problem:
             return (_sentence(book, problem),)
         except (CellTimeoutError, DeadKernelError) as problem:
@@ -36,10 +39,7 @@ def failures_of(path, course):
 
 def _predict(path, folder):
     """Keep the first choice of every prediction in `folder`, so that all that is held back is shown."""
-    try:
-        lesson = read_lesson(path.stem.split("-")[0] if path.stem[:2].isdigit() else path.stem, path.parent)
-    except Fault:
-        return  # that its texts can't be read is told by another check
+    lesson = read_lesson(path.stem.split("-")[0] if path.stem[:2].isdigit() else path.stem, path.parent)
     for each in lesson.predictions:
         said = {"choice": "a", "words": each.choices[0].text if each.choices else "", "because": "", "sure": "a guess"}
         add_answer(answers_path(lesson.number, folder), Answer(f"{lesson.number}.{each.key}", "prediction", said))

@@ -8,7 +8,7 @@ import pytest
 from kit.bootstrap.options import read
 from kit.bootstrap.places import COURSE
 from kit.commands import lab as labs
-from kit.commands.course import course
+from kit.commands.course import course, NO_HAND_IN
 from kit.commands.lab import course_and_work, first_page, lessons_and_work
 from kit.coursework import add_missing_lessons, TEACHERS
 
@@ -28,11 +28,24 @@ def test_a_course_is_made_checked_and_packed(tmp_path, capsys):
     (folder / "course.toml").write_text('title = "8b"\nlessons = ["20-our-lamp"]\n')
     assert typed("check", folder) == 0
     said = capsys.readouterr().out
-    assert "with 2 lessons" in said and said.endswith("20-our-lamp: nothing is missing.\nThe course can be packed.\n")
+    assert "with 2 lessons" in said and said.endswith(f"20-our-lamp: nothing is missing.\nThe course can be packed.\n{NO_HAND_IN}\n")
     assert typed("pack", folder) == 0 and (tmp_path / "ours.zip").exists()
     text = (folder / "20-our-lamp.toml").read_text(encoding="utf-8")
     (folder / "20-our-lamp.toml").write_text(text.replace("minutes = 19", "minutes = 9"), encoding="utf-8")
-    assert typed("check", folder) == 1 and capsys.readouterr().out.endswith("1 thing is missing.\n")
+    assert typed("check", folder) == 1 and capsys.readouterr().out.endswith(f"1 thing is missing or amiss.\n{NO_HAND_IN}\n")
+
+
+def test_a_lesson_that_is_missing_or_unreadable_is_told_once_and_keeps_no_other_from_being_checked(tmp_path, capfd):
+    folder = tmp_path / "ours"
+    typed("new", folder, "--lessons", "12")
+    assert "with 1 lesson. README" in capfd.readouterr().out
+    (folder / "course.toml").write_text('title = "8b"\nlessons = ["07-missing", "12-write-it-up", "template"]\n')
+    (folder / "12-write-it-up.toml").write_text("no = = toml")
+    assert typed("check", folder) == 1
+    told = capfd.readouterr()
+    assert told.out.startswith("07-missing: \n  - course.toml names the lesson '07-missing', but there is no 07-missing.ipynb in ours.")
+    assert told.out.count("can't be read") == 1 and told.out.endswith("template: nothing is missing.\n2 things are missing or amiss.\n")
+    assert "WARNING" not in told.err
 
 
 def test_what_cannot_be_done_is_a_sentence(tmp_path):

@@ -57,7 +57,7 @@ CHANGES = {
         [("page", "19 minutes:", "59 minutes:"), ("page", r"\(4 min\)", "(24 min)"), ("cards", "minutes = 19", "minutes = 59")],
         "59 minutes are promised",
     ),
-    "a TOML that is none": ([("cards", "hinge = 1", "[[")], "It can't be read"),
+    "a TOML that is none": ([("cards", "hinge = 1", "[[")], "can't be read as TOML"),
     "a page that is none": ([("page", '"cells"', "cells")], "It can't be read"),
 }
 

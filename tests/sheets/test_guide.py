@@ -71,6 +71,8 @@ def test_the_command_writes_it_and_says_where(tmp_path, capsys, monkeypatch):
     assert capsys.readouterr().out == f"The guide is in {path}. Open it in a browser; print it from there, on A4 or Letter.\n"
     command.guide(Namespace(into=path, browser=True))
     assert opened == [path.as_uri()] and path.stat().st_size > 50_000
+    command.guide(Namespace(into=tmp_path, browser=False))
+    assert (tmp_path / command.NAME).exists()
 
 
 def test_without_a_word_it_goes_into_the_teachers_folder():
