@@ -132,7 +132,21 @@ def question(one, other, found):
 
 def join_pieces(tables):
     """One `Table` of several that share one clock: the probes of a long layout."""
-    return on_one_grid(tables, [elapsed(table) + table.start_s for table in tables])
+    return on_one_grid(tables, [elapsed(table) + table.start_s + DAY * days for table, days in zip(tables, days_apart(tables))])
+
+
+def days_apart(tables):
+    """How many days after the first day of the first piece each piece begins. A fault where that depends on the order of day and month."""
+    if len({table.days for table in tables}) == 1:
+        return [0] * len(tables)
+    ways = [way for way, _ in tables[0].days if all(way in dict(table.days) for table in tables)]
+    if not ways:
+        what = "The dates of some lines are day first, those of others month first."
+        raise tables[0].fault(what, "Write them alike in a copy of the file.", keyword="clock")
+    apart = {way: [dict(table.days)[way] - dict(tables[0].days)[way] for table in tables] for way in ways}
+    if any(days != apart[ways[0]] for days in apart.values()):
+        raise tables[0].fault("Day and month of these dates could change places.", keyword="clock", choices=[Choice(way) for way in ways])
+    return apart[ways[0]]
 
 
 def on_one_grid(tables, times):

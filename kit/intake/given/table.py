@@ -157,6 +157,7 @@ class Table:
 
     Once the clock is read, `start_s` is what it showed at elapsed time 0: seconds from `midnight` (in days since 1970; None if the
     date is not certain), or from the clock's own zero; `wall_clock` tells whether it shows the time of day.
+    `days` says for each order of day, month and year that its dates may have which day that midnight began, in days since 1970.
     `about` holds what the kit wrote about a run that it saved: name, kind, gain uncertainty.
     """
 
@@ -167,6 +168,7 @@ class Table:
     start_s: float = 0.0
     midnight: int | None = None
     wall_clock: bool = False
+    days: tuple = ()
     about: dict | None = None
 
     def said(self, *remarks, **changes):

@@ -68,7 +68,7 @@ def from_zero(table, place, clock, asked):
     if start and not clock.stamped:
         table = table.said(f"The clock shows {start:g} s at the first reading, which counts as 0.")
     elapsed = times if start == 0 else np.round(times - start, 9)
-    return replace(table.with_column(place, values=elapsed), start_s=start, midnight=clock.midnight, wall_clock=clock.stamped)
+    return replace(table.with_column(place, values=elapsed), start_s=start, midnight=clock.midnight, wall_clock=clock.stamped, days=clock.days)
 
 
 def time_places(table, asked):

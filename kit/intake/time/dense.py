@@ -47,4 +47,4 @@ def dense_number(column):
 
 def counted_from_midnight(days, seconds, remark, local=False):
     midnight = int(np.nanmin(days))
-    return Clock(np.round(seconds - midnight * DAY, 6), remark, midnight, local=local)
+    return Clock(np.round(seconds - midnight * DAY, 6), remark, midnight, local=local, days=(("", midnight),))

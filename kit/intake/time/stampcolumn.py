@@ -26,7 +26,8 @@ class Clock:
     """A column of times: `seconds` (NaN in an empty cell), counted from the clock's own zero or from `midnight` before the first.
 
     `midnight` is in days since 1970, None without a date that is certain. The clock starts anew after `period_s` (inf: never).
-    `zone` holds names of zones as written; `stamped` means that it shows the time of day, `local` that summer time moves it.
+    `zone` holds names of zones as written; `stamped` means that it shows the time of day, `local` that summer time moves it. `days` holds for
+    each order that its dates may have (order, day of the first one in days since 1970).
     """
 
     seconds: np.ndarray
@@ -36,6 +37,7 @@ class Clock:
     zone: np.ndarray | None = None
     stamped: bool = True
     local: bool = False
+    days: tuple = ()
 
 
 def clock_of_stamps(table, column, asked):
@@ -46,14 +48,15 @@ def clock_of_stamps(table, column, asked):
         stamps, thousandths = in_thousandths(column, stamps)
     order, parts, halved, zoned = stamps.form
     in_minutes = minutes_and_seconds(table, column, stamps.form, asked)
-    days, midnight = day_numbers(table, column, stamps, asked) if order else (0.0, None)
+    days, firsts = day_numbers(table, column, stamps, asked) if order else (0.0, ())
+    midnight = firsts[0][1] if len(firsts) == 1 and order != "md" else None
     ahead, zone = zone_offsets(stamps)
     seconds = np.round(in_halves(table, column, stamps) / (60 if in_minutes else 1) + DAY * days - ahead, 6)
     earliest = f"the first is '{first_cell(column, seconds)}'{' (minutes and seconds)' if in_minutes else ''}"
     period = np.inf if order or parts == SPOKEN else 3600.0 if in_minutes else DAY
     of_the_day = bool(order or halved or parts == 3)
     said = f"Times come from column '{column.header}', {earliest}.{thousandths}{NO_YEAR if order == 'md' else ''}"
-    return Clock(seconds, said, midnight, period, zone, of_the_day, of_the_day and (not zoned or zone is not None))
+    return Clock(seconds, said, midnight, period, zone, of_the_day, of_the_day and (not zoned or zone is not None), firsts)
 
 
 def with_colons(column):
@@ -164,7 +167,7 @@ def offset_s(name):
 
 
 def day_numbers(table, column, stamps, asked):
-    """(days since the first stamp's day, for every cell; that day in days since 1970, None where the order is open but does not matter).
+    """(days since the first stamp's day, for every cell; that day as in `Clock.days`).
 
     A fault if there is no such day, or if day and month could change places and the times would differ.
     """
@@ -178,7 +181,7 @@ def day_numbers(table, column, stamps, asked):
         raise no_date(table, column, stamps, ways, wanted)
     refuse_open(table, column, stamps, sound)
     first = next(iter(sound.values()))
-    return stamps.spread(first - first[0]), int(first[0]) if len(sound) == 1 and order != "md" else None
+    return stamps.spread(first - first[0]), tuple((way, int(days[0])) for way, days in sound.items())
 
 
 def with_years(dates):

@@ -1,5 +1,6 @@
 """Long layout: one row a probe."""
 
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
@@ -92,3 +93,26 @@ def test_probes_in_turn_are_told_by_their_readings_where_no_header_is():
 def test_a_column_that_switches_without_a_leap_names_no_probes():
     rows = [f"{time},{'heater' if time // 8 % 2 else 'pause'},{21 + 0.1 * time:.1f}" for time in range(0, 80, 2)]
     assert "only one thermometer here, 'T (°C)'" in str(look("\n".join(["time (s),phase,T (°C)", *rows, ""])).question)
+
+
+def late(form, first="2026-03-03", step=1):
+    """One reading a day of each probe, of which the control begins two days later."""
+    days = [date.fromisoformat(first) + timedelta(days=step * n) for n in range(6)]
+    return [(f"{day:{form}}", "treated", f"{20 + n}.5") for n, day in enumerate(days)] + [
+        (f"{day:{form}}", "control", f"{10 + n}.5") for n, day in enumerate(days) if n >= 2
+    ]
+
+
+@pytest.mark.parametrize("form", ["%Y-%m-%d 10:00", "%d.%m.%Y 10:00:00", "%Y%m%d100000", "%d %b %Y 10:00", "%b %d 10:00:00"])
+def test_a_probe_that_begins_on_a_later_day_is_joined_on_its_own_days(form):
+    run = look(record("time,probe,temperature (°C)", late(form)), clock="day first").run
+    assert run.readings.index.tolist() == [86400 * n for n in range(4)]
+    assert run.readings.treated.tolist() == [22.5, 23.5, 24.5, 25.5] and run.readings.control.tolist() == [12.5, 13.5, 14.5, 15.5]
+
+
+def test_probes_of_several_days_ask_which_number_is_the_day():
+    rows = [(f"3/{day}/2026 10:0{n}", probe, "21.5") for day, probe in ((2, "treated"), (4, "control")) for n in range(6)]
+    fault = look(record("time,probe,temperature (°C)", rows)).question
+    assert str(fault) == (
+        "pasted text: Day and month of these dates could change places. Say clock='day first' or clock='month first'."
+    )
