@@ -1,6 +1,7 @@
 """A first guess at the three windows: from the gas probe, else from a break in the difference, else none."""
 
 from dataclasses import replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -122,12 +123,13 @@ def _last_below(way, place, level):
     return int(below[-1]) if len(below) else 0
 
 
+@lru_cache(maxsize=4)  # a lesson asks at each rest of a hand, and the answer waits for it
 def _worthy(run):
     """The breaks in the difference that may be the change, in order of time: no knocks, none much smaller than the largest, none at the end."""
     difference = run.difference().dropna()
     seconds = difference.index.to_numpy(float)
     if len(seconds) <= FEWEST:
-        return []
+        return ()
     coarsest = max(float(display_step(run.readings[name].dropna().to_numpy())) for name in ("treated", "control"))
     every, found = find_breaks(seconds, difference.to_numpy(), run.step_s, coarsest), []
     for each in every:
@@ -138,7 +140,7 @@ def _worthy(run):
             found.append(replace(each, earliest_s=min([each.earliest_s, *knocks])))
     largest = max((abs(each.size) for each in found), default=0.0)
     worthy = [each for each in found if abs(each.size) >= WORTHY * largest and each.at_s <= seconds[-1] - LATER_S]
-    return sorted(worthy, key=lambda each: each.at_s)
+    return tuple(sorted(worthy, key=lambda each: each.at_s))
 
 
 def _from_break(run, breaks):

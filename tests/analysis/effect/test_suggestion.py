@@ -6,12 +6,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from kit.analysis.effect import suggestion
 from kit.analysis.effect.suggestion import gas_start, suggest_windows
 from kit.bench.simulation import simulate_run
 from kit.faults import Fault
 from kit.examples import example_run
 from kit.records.run import Run, Source
 from kit.records.windows import Windows
+from kit.statistics import find_breaks
 
 NONE_FOUND = (
     "No change stands out in this record, by the gas probe or in the difference. "
@@ -42,6 +44,13 @@ def test_the_gas_probe_gives_the_windows_of_basalt():
 @pytest.mark.parametrize("ceiling", [5_000, 10_000, 100_000, 1_000_000])
 def test_a_gas_probe_that_reaches_its_top_end_still_tells_when(ceiling):
     assert gas_start(simulate_run(gas_ceiling_ppm=ceiling)) == pytest.approx(660, abs=4)
+
+
+def test_breaks_of_a_run_are_looked_for_once(monkeypatch):
+    """A lesson asks whenever a hand rests, and the answer waits for it."""
+    looked, run = [], simulate_run(seed=5)
+    monkeypatch.setattr(suggestion, "find_breaks", lambda *given: looked.append(1) or find_breaks(*given))
+    assert suggest_windows(run).perturbation == suggestion.change_of(run) and len(looked) == 1
 
 
 def test_breath_in_the_room_is_no_gas():
