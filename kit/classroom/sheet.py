@@ -17,12 +17,16 @@ APART = "Each learner's code can write in that learner's folder only, and read n
 
 
 def write_sheet(place, address, given, apart):
-    """Write the page for these tickets ({number: ticket}) to `place.sheet`, for its owner alone. `apart`: True, or why folders are not separated."""
+    """Write the page for these tickets ({number: ticket}) to `place.sheet`, for its owner alone; False where it says all that already.
+    `apart`: True, or why folders are not separated."""
     names = read_tickets(place).names
     tickets = "\n".join(ticket_html(number, ticket, names.get(number, ""), address) for number, ticket in sorted(given.items()))
     parts = {"ADDRESS": escape(address), "TICKETS": tickets, "FOLDERS": APART if apart is True else TOGETHER.format(escape(apart))}
     text = re.sub(r"\[\[(\w+)\]\]", lambda found: parts[found[1]], FORM.read_text(encoding="utf-8"))
+    if place.sheet.exists() and place.sheet.read_text(encoding="utf-8", errors="replace") == text:
+        return False
     write_private(place.sheet, text)
+    return True
 
 
 def ticket_html(number, ticket, name, address):

@@ -111,12 +111,13 @@ def prepare_tickets(options, place, address, apart):
     known = read_tickets(place).given
     given, register = give_tickets(place, options.learners or len(names) or known or 30, names)
     printed, printed_for = tickets_on(place)
-    lost = known and not printed_for
-    if given or names or (printed and printed_for != address):
-        write_sheet(place, address, printed | given, apart)
-        print(f"The page to print, with {len(printed | given)} tickets, is {place.sheet}", flush=True)
+    lost, tickets = known and not printed_for, printed | given
+    if tickets and write_sheet(place, address, tickets, apart):
+        print(f"The page to print, with {len(tickets)} tickets, is {place.sheet}", flush=True)
         if printed_for not in ("", address):
             print(f"The address was {printed_for} when the tickets were made. Print them again, or tell the class the new one.", flush=True)
+        elif printed and not given:
+            print("It is made anew; the tickets on it are the same.", flush=True)
     else:
         there = "The page of tickets is no longer there; the tickets hold." if lost else f"The tickets are those of {place.sheet}."
         print(f"{len(register.numbers)} tickets are in use. {there}", flush=True)

@@ -79,8 +79,12 @@ def test_a_second_start_keeps_tickets_and_page_and_another_address_prints_them_a
     serving.prepare_tickets(read(["serve"]), place, "http://192.0.2.8:8000", True)
     moved = place.sheet.read_text()
     assert moved != page and "http://192.0.2.8:8000" in moved and "The address was http://192.0.2.7:8000" in capsys.readouterr().out
+    serving.prepare_tickets(read(["serve"]), place, "http://192.0.2.8:8000", "Only Linux can do that.")
+    assert "on this computer: Only Linux can do that." in place.sheet.read_text()
+    assert "It is made anew; the tickets on it are the same." in capsys.readouterr().out
     place.sheet.unlink()
-    serving.prepare_tickets(read(["serve"]), place, "http://192.0.2.8:8000", True)
+    (tmp_path / "names.txt").write_text("Ada\n")
+    serving.prepare_tickets(read(["serve", "--names", str(tmp_path / "names.txt")]), place, "http://192.0.2.8:8000", True)
     assert "The page of tickets is no longer there; the tickets hold." in capsys.readouterr().out
 
 
