@@ -58,7 +58,7 @@ def _names(curve, traced, base):
     return [
         end_label("one rise, drawn", last, height, CONTROL, below=True),
         remark("baseline", traced.index[0], base, QUIET, yshift=11),
-        remark(ends, end, 0.02, QUIET, xshift=-4, yref="domain", yanchor="bottom", xanchor="right", align="right"),
+        remark(ends, end, 0.5, QUIET, xshift=-4, yref="domain", yanchor="middle", xanchor="right", align="right"),
         remark("readings", late, base + traced["warming"][late], DIFFERENCE, yshift=-24),
     ]
 

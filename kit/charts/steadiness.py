@@ -30,7 +30,7 @@ def _readings(steadiness):
 
 def _drift(steadiness):
     slope, tolerance, color = steadiness.decides, steadiness.tolerance_c_per_min, COLORS[steadiness.of]
-    traces, notes = [], [remark(f"steady: within ±{difference_in(tolerance):g}", -tolerance, 1, QUIET, yref="domain", yshift=10)]
+    traces, notes = [], [remark(f"steady: within ±{difference_in(tolerance):g}", -tolerance, 1, QUIET, yref="domain", yanchor="bottom", yshift=2)]
     if isfinite(slope.value):
         traces.append(ranged(slope, "drift", color, name="drift"))
         notes.append(row_label("drift", steadiness.drift, color))
