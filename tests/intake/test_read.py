@@ -201,7 +201,7 @@ def test_the_only_word_the_six_need_is_which_probe_was_where():
 def test_what_passes_between_the_stages_can_be_printed():
     tables = [str(table).splitlines() for table in steps(taken(FILES / "serial-days.csv"), Asked())]
     assert tables[0][:2] == ["line\tTime\tTreated (°C)\tControl (°C)", "2\t46082.9999768519\t21.4\t21.5"]
-    assert tables[-1][:2] == ["line\ttime: Time\ttreated: Treated (°C)\tcontrol: Control (°C)", "2\t0\t21.4\t21.5"]
+    assert tables[-1][:2] == ["line\ttime in s: Time\ttreated: Treated (°C)\tcontrol: Control (°C)", "2\t0\t21.4\t21.5"]
 
 
 def test_a_look_keeps_what_was_understood_before_the_question():

@@ -211,8 +211,9 @@ class Table:
         return IntakeFault(f"'{cell[:30]}' is no {wanted}.", do, file=self.file, line=line, column=repr(column.header), seen=cell)
 
     def first_rows(self, most=5):
-        """(head, rows) of texts: the line of the file, then each column under its role, if it has one, and its header."""
-        heads = [f"{each.role}: {each.header}" if each.role else each.header for each in self.columns]
+        """(head, rows) of texts: the line of the file, then each column under its role, if it has one, and its header. Times have become seconds."""
+        called = {"time": "time in s"}
+        heads = [f"{called.get(each.role, each.role)}: {each.header}" if each.role else each.header for each in self.columns]
         rows = [[str(line), *(cell_text(each.cell(row)) for each in self.columns)] for row, line in enumerate(self.lines[:most].tolist())]
         return ["line", *heads], rows
 

@@ -109,14 +109,14 @@ class BringIn(RunCard):
 
     def _handed(self, values):
         self.take(Raw(Path(values["name"]).name, values["data"]), {})
-        return f"{values['name']} is read. {self._outcome()}"
+        return self._outcome(values["name"])
 
     def _pasted(self, values):
         table = values["paste"].strip("\r\n")
         if not table.strip():
             return "Paste a table into the box first."
         self.take(Raw(PASTED, f"{table}\n".encode("utf-8", "replace")), {})
-        return f"The pasted table is read. {self._outcome()}"
+        return self._outcome("The pasted table")
 
     def _answered(self, values):
         """Settle one question by the answer that was chosen, or change it, and read the file again."""
@@ -153,11 +153,13 @@ class BringIn(RunCard):
         self.kept_run = (path.name, brought.keywords)
         return f"Kept as {path.name}."
 
-    def _outcome(self):
+    def _outcome(self, what=""):
+        """How far the file is understood; `what` has just come in."""
         reading = self.brought.reading
-        if reading.run is not None:
-            return "It is understood."
-        return f"{_left_open(reading.questions)}." if reading.questions else "It can't be read as it is."
+        if reading.run is None and not reading.questions:
+            return f"{what or 'It'} can't be read as it is."
+        told = f"{_left_open(reading.questions)}." if reading.run is None else "It is understood."
+        return f"{what} is read. {told}" if what else told
 
     def _drawn(self):
         if self.brought is None:

@@ -82,7 +82,7 @@ def test_a_table_is_pasted_kept_and_read_again_by_the_code_shown(folder):
     assert press(view, "keep") == "Kept as pasted-table.txt."
     assert view.code == 'run = read_run("pasted-table.txt")' and view.run.readings["treated"].tolist() == [21.4, 22.0, 22.4]
     assert (folder / "pasted-table.txt").read_text("utf-8") == f"{table}\n"
-    assert press(view, "pasted", paste="no table") == "The pasted table is read. It can't be read as it is."
+    assert press(view, "pasted", paste="no table") == "The pasted table can't be read as it is."
 
 
 def test_what_was_understood_is_said_a_sentence_each():
@@ -91,7 +91,7 @@ def test_what_was_understood_is_said_a_sentence_each():
         "The text is not UTF-8: read it as Windows-1252.",
         "Cells are parted by semicolons; the readings begin in line 2, with a comma (21,4) as decimal mark.",
     ]
-    assert block_of(view, "rows")["head"] == ["line", "time: Datum", "treated: Behandelt (°C)", "control: Kontrolle (°C)"]
+    assert block_of(view, "rows")["head"] == ["line", "time in s: Datum", "treated: Behandelt (°C)", "control: Kontrolle (°C)"]
     assert block_of(view, "chart")["value"]["picture"]["summary"].startswith("Chart of the run 2-semicolon-clock, 21.5 minutes long.")
 
 
@@ -117,7 +117,7 @@ def test_no_file_of_the_same_name_is_ever_overwritten(folder):
 def test_a_bad_file_gets_its_sentence_and_no_keep(folder):
     (folder / "page.csv").write_text("<html><body>Log in</body></html>")
     view = bring_in()
-    assert handed(view, folder / "page.csv") == "page.csv is read. It can't be read as it is."
+    assert handed(view, folder / "page.csv") == "page.csv can't be read as it is."
     sentence = "page.csv, line 1: This is a web page saved under another name. Go back and download or export the table itself, as CSV."
     assert sentence in words(view)
     assert buttons_of(view) == ["pasted"]
