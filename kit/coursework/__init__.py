@@ -1,23 +1,15 @@
 """What a learner works through and leaves behind: lesson texts, copies, contents, marks, answers, progress, own runs and their files."""
 
-from kit.coursework.answers import add_answer, Answer, answer_of, answers_beside, answers_path, Kept, peek_at_answers, read_answers, this_notebook
-from kit.coursework.classes import CLASS_CARD, CLASS_KIND, class_choices, ClassChoices
-from kit.coursework.conceptsheets import AFTER, BEFORE, CONCEPTS, ConceptSheet, LEFT_OUT, read_concept_sheets, write_concept_sheets
-from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text, text_for_elsewhere
-from kit.coursework.courses import course_named, COURSE_FILE, OwnCourse
-from kit.coursework.deciding import decide_places, decided_in_code, decided_run, decisions_of, FLAG, KEEP, OUT, places_of
-from kit.coursework.filing import keep_unchanged, safe_name
-from kit.coursework.kinds import KIND_CARD, KIND_SAID, run_kind
-from kit.coursework.lessons import CardQuestion, filled, Lesson, lesson_folders, LESSONS, names_in, Note, Prediction
-from kit.coursework.lessons import read_card, read_lesson, TEACHERS
-from kit.coursework.margins import margin_c
-from kit.coursework.marks import FOLDER_OF_MARKS, keep_marks, kept_marks, marked_hashes, marks_made_here
-from kit.coursework.outline import Outline, outline_with, outlines
-from kit.coursework.progress import next_step, progress_of
-from kit.coursework.rubric import level_of, RUBRIC, ticks
-from kit.coursework.runs import decide_run, kept_windows, OWN_CARD, own_runs, OwnRun, read_as_recorded, read_own, remember, remembered
-from kit.coursework.short import class_language, FULL, page_of, short_file, with_short_cards
-from kit.coursework.shelf import Contents, contents
+from kit.coursework.answers import add_answer, AFTER, Answer, answer_of, answers_beside, answers_path, BEFORE, CLASS_CARD, class_choices, CLASS_KIND
+from kit.coursework.answers import ClassChoices, CONCEPTS, ConceptSheet, Kept, LEFT_OUT, level_of, margin_c, peek_at_answers, read_answers
+from kit.coursework.answers import read_concept_sheets, RUBRIC, this_notebook, ticks, write_concept_sheets
+from kit.coursework.lessons import add_fresh_copy, add_missing_lessons, CardQuestion, class_language, Contents, contents, COURSE_FILE, course_named
+from kit.coursework.lessons import filled, FULL, learners_text, Lesson, lesson_folders, LESSONS, names_in, next_step, Note, Outline, outline_with
+from kit.coursework.lessons import outlines, OwnCourse, page_of, Prediction, progress_of, read_card, read_lesson, short_file, TEACHERS
+from kit.coursework.lessons import text_for_elsewhere, with_short_cards
+from kit.coursework.runs import decide_places, decide_run, decided_in_code, decided_run, decisions_of, FLAG, FOLDER_OF_MARKS, KEEP, keep_marks
+from kit.coursework.runs import keep_unchanged, kept_marks, kept_windows, KIND_CARD, KIND_SAID, marked_hashes, marks_made_here, OUT, OWN_CARD
+from kit.coursework.runs import own_runs, OwnRun, places_of, read_as_recorded, read_own, remember, remembered, run_kind, safe_name
 
 __all__ = [
     "add_answer", "add_fresh_copy", "add_missing_lessons", "AFTER", "Answer", "answer_of", "answers_beside", "answers_path", "BEFORE", "CardQuestion",

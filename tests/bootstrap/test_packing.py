@@ -16,7 +16,7 @@ from packaging.utils import parse_wheel_filename
 
 from kit.bootstrap.packing import build_editable, build_wheel
 from kit.coursework import learners_text
-from kit.coursework.copies import PRESS
+from kit.coursework.lessons.copies import PRESS
 from tests.checkouts import HERE, OFFLINE
 
 ABOUT = "twin_vessels-0.1.0.dist-info"

@@ -3,7 +3,7 @@
 import pytest
 
 from kit.analysis.effect.paired import paired_effect
-from kit.coursework.answers import answers_beside, read_answers
+from kit.coursework.answers.answers import answers_beside, read_answers
 from kit.examples import example_run
 from kit.records.windows import Windows
 from tests.browser.conftest import INTO_VIEW, SAVE

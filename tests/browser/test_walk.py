@@ -4,8 +4,8 @@ from contextlib import contextmanager
 
 import pytest
 
-from kit.coursework.answers import read_answers
-from kit.coursework.lessons import read_lesson
+from kit.coursework.answers.answers import read_answers
+from kit.coursework.lessons.lessons import read_lesson
 from kit.words import counted
 from tests.browser.conftest import SAVE, WRITTEN
 from tests.browser.windows import SIZES

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from kit.coursework.lessons import read_lesson
+from kit.coursework.lessons.lessons import read_lesson
 from tests.lessons.reading import NOTEBOOKS, cells, number, prose, source, steps
 
 # Our own practice, from no source: a careful reader of 14 with a screen; minutes for deciding, moving, weighing, writing.

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from kit.coursework.lessons import names_in, read_lesson
+from kit.coursework.lessons.lessons import names_in, read_lesson
 from tests.lessons.reading import cells, guide_page, NOTEBOOKS, number, source, STEP, steps
 
 WITH_CARDS = [path for path in NOTEBOOKS if path.with_suffix(".toml").exists()]

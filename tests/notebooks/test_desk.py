@@ -2,7 +2,7 @@
 
 import shutil
 
-from kit.coursework.outline import outlines
+from kit.coursework.lessons.outline import outlines
 from kit.examples import DATASETS
 from tests.lessons.reading import LESSONS, cells, source
 from tests.notebooks.widgets import words

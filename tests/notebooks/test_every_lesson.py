@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from kit.coursework.lessons import read_lesson
+from kit.coursework.lessons.lessons import read_lesson
 from kit.widgets.cards.card import lettered
 from tests.lessons.reading import cells, guide_page, NOTEBOOKS, number, source, steps
 from tests.notebooks.widgets import shown, words

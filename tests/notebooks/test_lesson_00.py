@@ -6,9 +6,9 @@ import pytest
 
 from kit.analysis.effect.paired import paired_effect
 from kit.analysis.effect.suggestion import suggest_windows
-from kit.coursework.answers import Answer, add_answer, answers_path
+from kit.coursework.answers.answers import Answer, add_answer, answers_path
 from kit.examples import example_run
-from kit.coursework.lessons import read_lesson
+from kit.coursework.lessons.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.marker.marker import starting_windows
 from kit.widgets.watching.threebars import three_effects

@@ -3,8 +3,8 @@
 import pytest
 
 from kit.examples import DATASETS
-from kit.coursework.answers import add_answer, Answer
-from kit.coursework.runs import remember
+from kit.coursework.answers.answers import add_answer, Answer
+from kit.coursework.runs.runs import remember
 from tests.lessons.reading import OWN_RUN
 from tests.notebooks.widgets import words
 

@@ -3,7 +3,7 @@
 import pytest
 
 from kit.bench import reveal
-from kit.coursework.answers import add_answer, Answer
+from kit.coursework.answers.answers import add_answer, Answer
 from kit.units import difference
 from kit.widgets.simulated.book import PAGE, RUN
 from kit.widgets.simulated.setup import BENCHES, BenchRun, CHOICES, mouth_cm, USUAL

@@ -8,7 +8,7 @@ import pytest
 
 from kit import Fault, hand_in, look_at_hand_in, open_report
 from kit.coursework import Answer, KEEP, OUT, add_answer, keep_marks, own_runs, remember
-from kit.coursework.deciding import CARD, KIND, places_of
+from kit.coursework.runs.deciding import CARD, KIND, places_of
 from kit.intake import read_run
 from kit.records import Windows
 from kit.report.package.package import open_package

@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.coursework.answers import answers_path, read_answers
+from kit.coursework.answers.answers import answers_path, read_answers
 from kit.widgets.cards.notes import note
 from kit.widgets.cards.prediction import predict
 from tests.widgets.parts import block_of, buttons_of, press, words

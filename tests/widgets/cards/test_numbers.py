@@ -6,7 +6,7 @@ import pytest
 
 from kit.analysis.effect.paired import paired_effect
 from kit.estimate import Estimate
-from kit.coursework.lessons import read_lesson
+from kit.coursework.lessons.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.analysis.effect import change_of, misplaced
 from kit.widgets.cards.numbers import Numbers, numbers_of_effect, numbers_of_result, shown_numbers

@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from kit.analysis.effect.paired import paired_effect
-from kit.coursework.answers import answers_path, read_answers
+from kit.coursework.answers.answers import answers_path, read_answers
 from kit.records.windows import Windows
 from kit.widgets.cards.gate import after
 from kit.widgets.marker.marker import mark_windows

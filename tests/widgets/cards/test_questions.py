@@ -3,8 +3,8 @@
 import pytest
 
 from kit.analysis.effect.paired import paired_effect
-from kit.coursework.answers import Answer, add_answer, answers_path, read_answers
-from kit.coursework.lessons import read_lesson
+from kit.coursework.answers.answers import Answer, add_answer, answers_path, read_answers
+from kit.coursework.lessons.lessons import read_lesson
 from kit.records.windows import Windows
 from kit.widgets.cards.card import lettered
 from kit.widgets.marker.marker import mark_windows

@@ -156,7 +156,7 @@ def test_a_full_disk_is_said_and_nothing_counts_as_kept(monkeypatch):
 
     view = bring_in()
     handed(view, SIX / "1-comma-seconds.csv")
-    monkeypatch.setattr("kit.coursework.filing.write_atomically", refuse)
+    monkeypatch.setattr("kit.coursework.runs.filing.write_atomically", refuse)
     assert press(view, "keep") == (
         "1-comma-seconds.csv could not be written beside the notebook (No space left on device). Make room there, then press Keep again."
     )

@@ -8,7 +8,7 @@ import pytest
 from kit.analysis.effect.paired import paired_effect, quick_warming
 from kit.analysis.effect.levels import difference_levels
 from kit.faults import Fault
-from kit.coursework.marks import kept_marks, marks_path
+from kit.coursework.runs.marks import kept_marks, marks_path
 from kit.records.windows import Windows
 from kit.widgets.marker.marker import mark_windows, starting_windows
 from tests.widgets.invented import invented_run

@@ -3,8 +3,8 @@
 import pytest
 
 from kit import chart, choose_run, mark_windows, watch
-from kit.coursework.marks import kept_marks
-from kit.coursework.runs import remember
+from kit.coursework.runs.marks import kept_marks
+from kit.coursework.runs.runs import remember
 from kit.records.windows import Windows
 from kit.widgets.cards.keeping import keeping_at
 from kit.widgets.ownrun.choosing import BUNDLED, NONE_YET

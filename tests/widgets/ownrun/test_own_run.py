@@ -6,8 +6,8 @@ import pytest
 
 import kit
 from kit import compare, own_run, paired_effect, read_run, reference_run, suggest_windows
-from kit.coursework.marks import keep_marks
-from kit.coursework.runs import own_runs
+from kit.coursework.runs.marks import keep_marks
+from kit.coursework.runs.runs import own_runs
 from kit.records.windows import Windows
 from kit.widgets.cards.keeping import keeping_at
 from kit.widgets.marker.marker import WindowMarker

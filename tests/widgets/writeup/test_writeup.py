@@ -4,7 +4,7 @@ import pytest
 
 from kit import claim_view, hand_in_card, paired_effect, report_card, rubric
 from kit.analysis.effect import suggest_windows
-from kit.coursework.answers import add_answer, Answer, answers_path, read_answers
+from kit.coursework.answers.answers import add_answer, Answer, answers_path, read_answers
 from kit.examples import example_run
 from kit.widgets.cards.keeping import keeping_at
 from tests.widgets.parts import block_of, buttons_of, press, words

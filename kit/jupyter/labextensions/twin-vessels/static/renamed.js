@@ -1,5 +1,5 @@
 // Answers and marks belong to a notebook's file: when that is renamed or moved, they go with it. Its Python was told the old name, so a new one takes over.
-const SIGNS = 16, LONGEST = 100; // in the name of a file of marks: of the run's hash, of the notebook (kit/coursework/marks.py)
+const SIGNS = 16, LONGEST = 100; // in the name of a file of marks: of the run's hash, of the notebook (kit/coursework/runs/marks.py)
 
 export function followName({ serviceManager: { contents } }, { context, sessionContext }) {
   let path = context.path;

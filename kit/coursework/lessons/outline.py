@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
-from kit.coursework.copies import learners_text
-from kit.coursework.lessons import lesson_folders, LESSONS
+from kit.coursework.lessons.copies import learners_text
+from kit.coursework.lessons.lessons import lesson_folders, LESSONS
 
 STEP = re.compile(r"^#+ Step (\d+) of \d+: (.*?)(?: \(\d+ min\))?$", re.MULTILINE)
 TASK = re.compile(r'\b(predict|recall|quiz|note)\("([^"]+)"')

@@ -3,7 +3,7 @@
 import pytest
 
 from kit.faults import Fault
-from kit.coursework.lessons import CardChoice, filled, names_in, read_card, read_lesson
+from kit.coursework.lessons.lessons import CardChoice, filled, names_in, read_card, read_lesson
 
 TEXT = """
 number = "77"

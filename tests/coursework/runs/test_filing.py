@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.coursework.filing import keep_unchanged, safe_name
+from kit.coursework.runs.filing import keep_unchanged, safe_name
 
 NAMES = [
     ("run.csv", "run.csv"),

@@ -4,8 +4,8 @@ import json
 
 import pytest
 
-from kit.coursework.answers import add_answer, Answer
-from kit.coursework.runs import NO_FILE, own_runs, read_own, remember, remembered
+from kit.coursework.answers.answers import add_answer, Answer
+from kit.coursework.runs.runs import NO_FILE, own_runs, read_own, remember, remembered
 from kit.faults import Fault
 
 TABLE = "time (min)\tleft (°C)\tright (°C)\n0\t21.4\t21.0\n1\t22.0\t21.1\n"

@@ -2,10 +2,10 @@
 
 import pytest
 
-from kit.coursework.answers import Answer, Kept
-from kit.coursework.lessons import read_lesson
-from kit.coursework.outline import outline_with
-from kit.coursework.progress import next_step, progress_of
+from kit.coursework.answers.answers import Answer, Kept
+from kit.coursework.lessons.lessons import read_lesson
+from kit.coursework.lessons.outline import outline_with
+from kit.coursework.lessons.progress import next_step, progress_of
 
 LESSON, OUTLINE = read_lesson("00"), outline_with("00-title")
 PREDICTED = [Answer("00.warmer", "prediction"), Answer("00.warmer", "second look")]

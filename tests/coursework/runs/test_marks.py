@@ -7,7 +7,7 @@ import os
 import pytest
 
 from kit.faults import Fault
-from kit.coursework.marks import keep_marks, kept_marks, marked_hashes, marks_made_here, marks_path
+from kit.coursework.runs.marks import keep_marks, kept_marks, marked_hashes, marks_made_here, marks_path
 from kit.records.windows import Windows
 from tests.widgets.invented import invented_run
 

@@ -8,7 +8,7 @@ from math import inf
 from pathlib import Path
 
 from kit.bootstrap.places import LESSONS, open_course
-from kit.coursework.short import class_language, SHORT, short_file, with_short_cards
+from kit.coursework.lessons.short import class_language, SHORT, short_file, with_short_cards
 from kit.faults import Fault
 from kit.storage import here
 from kit.units import marked

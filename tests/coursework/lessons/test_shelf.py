@@ -4,11 +4,11 @@ import json
 
 import pytest
 
-from kit.coursework.answers import Answer, add_answer, answers_beside
-from kit.coursework.copies import LESSONS, add_fresh_copy, add_missing_lessons
-from kit.coursework.lessons import read_lesson
-from kit.coursework.outline import outlines
-from kit.coursework.shelf import contents
+from kit.coursework.answers.answers import Answer, add_answer, answers_beside
+from kit.coursework.lessons.copies import LESSONS, add_fresh_copy, add_missing_lessons
+from kit.coursework.lessons.lessons import read_lesson
+from kit.coursework.lessons.outline import outlines
+from kit.coursework.lessons.shelf import contents
 
 FIRST = LESSONS / "00-your-first-run.ipynb"
 HEAD = "45 minutes. You need: nothing, the run is on this page."

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from kit.coursework.answers import add_answer, Answer, Kept, peek_at_answers
-from kit.coursework.deciding import CARD, decided_run, decisions_of, KIND
-from kit.coursework.filing import safe_name
+from kit.coursework.runs.deciding import CARD, decided_run, decisions_of, KIND
+from kit.coursework.runs.filing import safe_name
 from kit.faults import Fault
 from kit.storage import here
 

@@ -4,8 +4,8 @@ import json
 
 import pytest
 
-from kit.coursework.answers import answers_beside
-from kit.coursework.copies import add_fresh_copy, add_missing_lessons, learners_text, LESSONS, PROMPT
+from kit.coursework.answers.answers import answers_beside
+from kit.coursework.lessons.copies import add_fresh_copy, add_missing_lessons, learners_text, LESSONS, PROMPT
 from kit.settings import NAME
 
 

@@ -9,10 +9,10 @@ from urllib.parse import quote
 
 from kit.bootstrap.places import open_course
 from kit.coursework.answers import answers_beside, peek_at_answers
-from kit.coursework.courses import course_named
-from kit.coursework.lessons import LESSONS, read_lesson
-from kit.coursework.outline import Outline, outlines
-from kit.coursework.progress import next_step, progress_of
+from kit.coursework.lessons.courses import course_named
+from kit.coursework.lessons.lessons import LESSONS, read_lesson
+from kit.coursework.lessons.outline import Outline, outlines
+from kit.coursework.lessons.progress import next_step, progress_of
 from kit.faults import Fault
 from kit.storage import here
 

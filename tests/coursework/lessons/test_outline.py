@@ -5,8 +5,8 @@ import os
 
 import pytest
 
-from kit.coursework.copies import LESSONS, PROMPT
-from kit.coursework.outline import outline_with, outlines
+from kit.coursework.lessons.copies import LESSONS, PROMPT
+from kit.coursework.lessons.outline import outline_with, outlines
 
 
 def cell(kind, name, text, tag="do"):

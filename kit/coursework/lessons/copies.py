@@ -4,8 +4,8 @@ import json
 import re
 
 from kit.coursework.answers import answers_beside
-from kit.coursework.lessons import LESSONS
-from kit.coursework.short import class_language, FULL, page_of, SHORT
+from kit.coursework.lessons.lessons import LESSONS
+from kit.coursework.lessons.short import class_language, FULL, page_of, SHORT
 from kit.storage import write_atomically
 
 PROMPT = {

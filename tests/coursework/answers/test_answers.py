@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kit.faults import Fault
-from kit.coursework.answers import Answer, Kept, add_answer, answers_path, peek_at_answers, read_answers
+from kit.coursework.answers.answers import Answer, Kept, add_answer, answers_path, peek_at_answers, read_answers
 
 
 @pytest.fixture
@@ -67,7 +67,7 @@ def test_a_growing_note_is_one_answer_and_a_changed_one_is_two(path):
 MANY = """
 import sys
 from pathlib import Path
-from kit.coursework.answers import Answer, add_answer
+from kit.coursework.answers.answers import Answer, add_answer
 print("ready", flush=True)
 sys.stdin.readline()
 for n in range(40):
