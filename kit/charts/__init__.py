@@ -11,26 +11,26 @@ BARE_TOP = 28  # pixels above a chart without its heading: for the headings of p
 
 # The module that draws each kind of thing; loaded when the first of its kind is drawn.
 DRAWN_IN = {
-    "Run": "kit.charts.run",
-    "ClassRuns": "kit.charts.pooling",
-    "Effect": "kit.charts.effect",
-    "NaiveEffect": "kit.charts.naive",
-    "Steadiness": "kit.charts.steadiness",
-    "WarmingCurve": "kit.charts.curve",
-    "Comparison": "kit.charts.comparison",
-    "ClassEffect": "kit.charts.pooling",
-    "Calibration": "kit.charts.calibration",
-    "Plan": "kit.charts.plan",
-    "GasDose": "kit.charts.dose",
-    "GasTable": "kit.charts.gastable",
-    "CauseBudget": "kit.charts.causes",
-    "WeighedCauses": "kit.charts.causes",
-    "Spectra": "kit.charts.spectra",
-    "BoilingPoint": "kit.charts.boiling",
-    "PlanetBalance": "kit.charts.planetary",
-    "PlanetWarming": "kit.charts.planetary",
-    "Co2Record": "kit.charts.co2record",
-    "ConceptCheck": "kit.charts.concepts",
+    "Run": "kit.charts.runs.run",
+    "ClassRuns": "kit.charts.classes.pooling",
+    "Effect": "kit.charts.runs.effect",
+    "NaiveEffect": "kit.charts.runs.naive",
+    "Steadiness": "kit.charts.runs.steadiness",
+    "WarmingCurve": "kit.charts.runs.curve",
+    "Comparison": "kit.charts.runs.comparison",
+    "ClassEffect": "kit.charts.classes.pooling",
+    "Calibration": "kit.charts.planning.calibration",
+    "Plan": "kit.charts.planning.plan",
+    "GasDose": "kit.charts.planning.dose",
+    "GasTable": "kit.charts.physics.gastable",
+    "CauseBudget": "kit.charts.physics.causes",
+    "WeighedCauses": "kit.charts.physics.causes",
+    "Spectra": "kit.charts.physics.spectra",
+    "BoilingPoint": "kit.charts.planning.boiling",
+    "PlanetBalance": "kit.charts.physics.planetary",
+    "PlanetWarming": "kit.charts.physics.planetary",
+    "Co2Record": "kit.charts.physics.co2record",
+    "ConceptCheck": "kit.charts.classes.concepts",
 }
 
 
@@ -58,6 +58,6 @@ def headless(figure):
 
 def marked_run(run, windows):
     """The chart of a run with its windows as bands behind the lines: B, P and R."""
-    from kit.charts.run import run_chart
+    from kit.charts.runs import run_chart
 
     return run_chart(run, windows)

@@ -3,9 +3,9 @@
 from itertools import groupby
 from math import isfinite
 
+from kit.charts.drawing import INK, PAPER
 from kit.charts.still.axes import BAR_REACH, reaches
 from kit.charts.still.pen import dashed, filled, line, put
-from kit.charts.style import INK, PAPER
 
 MANY, COLUMN = 300, 2.0  # points from which a line is thinned and symbols become dots; px in which they count as over each other
 

@@ -4,7 +4,7 @@ import re
 from html import unescape
 from xml.etree import ElementTree
 
-from kit.charts.style import INK
+from kit.charts.drawing import INK
 
 DASHES = {"dash": "9 5", "dot": "2 4", "dashdot": "9 4 2 4", "longdash": "14 6"}
 FAINT = re.compile(r"rgba\((\d+), ?(\d+), ?(\d+), ?([\d.]+)\)")

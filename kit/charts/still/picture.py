@@ -3,10 +3,10 @@
 from xml.etree import ElementTree
 
 from kit.charts import headless
+from kit.charts.drawing import GRID, INK, KIT, PAPER
 from kit.charts.still.axes import axes_of
 from kit.charts.still.marks import draw_shape, draw_trace
 from kit.charts.still.pen import line, put, words
-from kit.charts.style import GRID, INK, KIT, PAPER
 
 WIDTH, HEIGHT = 760, 450  # px
 LETTER, TITLE, ROOM = 7.2, 24, 12  # px: a letter at an axis, the line that its title takes, the room between the two

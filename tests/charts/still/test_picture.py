@@ -12,10 +12,10 @@ from kit import (
 from kit.analysis.planet.co2record import co2_record
 from kit.analysis.planet.planet import planet_balance
 from kit.analysis.planet.spectra import radiation_curves
-from kit.charts.sheet import Panel, dots, line, remark, sheet
+from kit.charts.drawing.sheet import Panel, dots, line, remark, sheet
 from kit.charts.still import svg
 from kit.charts.still.axes import axes_of
-from kit.charts.style import TREATED
+from kit.charts.drawing.style import TREATED
 
 MARKS = Windows.of_perturbation(11)
 SVG = "{http://www.w3.org/2000/svg}"

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from kit.charts import style
+from kit.charts.drawing import style
 from kit.widgets.shared.scripts import sheet
 
 LOOK = sheet("shared/page/look")

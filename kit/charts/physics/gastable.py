@@ -2,9 +2,7 @@
 
 from kit.analysis.causes import GasTable
 from kit.charts import draw
-from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import upright
-from kit.charts.style import TREATED
+from kit.charts.drawing import ranges_chart, TREATED, upright
 from kit.estimate import amount
 
 

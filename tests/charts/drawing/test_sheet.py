@@ -9,12 +9,12 @@ import plotly.graph_objects as go
 import pytest
 
 from kit.charts import headless
-from kit.charts.sheet import Panel, line, ranged, reach, remark, row_axis, row_label, sheet, upright
+from kit.charts.drawing.sheet import Panel, line, ranged, reach, remark, row_axis, row_label, sheet, upright
 from kit.charts.still import svg
-from kit.charts.style import TREATED
+from kit.charts.drawing.style import TREATED
 from kit.estimate import Estimate
 
-CHARTS = Path(__file__).parents[2] / "kit" / "charts"
+CHARTS = Path(__file__).parents[3] / "kit" / "charts"
 SLOPE = line([0, 10], [0, 5], TREATED)
 
 

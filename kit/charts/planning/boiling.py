@@ -2,8 +2,7 @@
 
 from kit.analysis.thermometers import BoilingPoint
 from kit.charts import draw
-from kit.charts.sheet import Panel, band, level, line, remark, sheet
-from kit.charts.style import CONTROL, TREATED
+from kit.charts.drawing import band, CONTROL, level, line, Panel, remark, sheet, TREATED
 
 
 @draw.register

@@ -2,8 +2,7 @@
 
 from kit.analysis.effect import NaiveEffect
 from kit.charts import draw
-from kit.charts.sheet import Panel, ranged, remark, row_axis, row_label, sheet, upright
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET
+from kit.charts.drawing import CONTROL, DIFFERENCE, Panel, QUIET, ranged, remark, row_axis, row_label, sheet, upright
 
 
 @draw.register

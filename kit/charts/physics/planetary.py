@@ -2,9 +2,7 @@
 
 from kit.analysis.planet import PlanetBalance, PlanetWarming
 from kit.charts import draw
-from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import Panel, dots, level, line, remark, reach, sheet, upright
-from kit.charts.style import CONTROL, QUIET, TREATED
+from kit.charts.drawing import CONTROL, dots, level, line, Panel, QUIET, ranges_chart, reach, remark, sheet, TREATED, upright
 from kit.units import temperature
 
 

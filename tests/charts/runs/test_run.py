@@ -6,7 +6,7 @@ import pytest
 
 from kit.bench.simulation import simulate_run
 from kit.charts import chart
-from kit.charts.run import summary, thinned
+from kit.charts.runs.run import summary, thinned
 from kit.faults import Fault
 from kit.examples import example_run
 from kit.records.run import Run, Source

@@ -2,8 +2,7 @@
 
 from kit.analysis.planning import GasDose
 from kit.charts import draw
-from kit.charts.sheet import Panel, band, end_label, line, sheet
-from kit.charts.style import CONTROL, TREATED
+from kit.charts.drawing import band, CONTROL, end_label, line, Panel, sheet, TREATED
 
 WAYS = {"from_below": ("fills from below", TREATED, "solid"), "mixed": ("mixes", CONTROL, "dash")}
 

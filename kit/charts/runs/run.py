@@ -4,8 +4,7 @@ import numpy as np
 
 from kit.analysis.effect import gas_start
 from kit.charts import draw
-from kit.charts.sheet import Panel, remark, sheet, upright
-from kit.charts.style import LINES, MARKS, QUIET
+from kit.charts.drawing import LINES, MARKS, Panel, QUIET, remark, sheet, upright
 from kit.estimate import MINUS, rounded
 from kit.records import NAMES, Run
 from kit.units import difference_in, temperature_in, unit

@@ -4,8 +4,7 @@ from math import isfinite
 
 from kit.analysis.effect import Effect
 from kit.charts import draw
-from kit.charts.sheet import Panel, ranged, remark, row_axis, row_label, sheet, upright
-from kit.charts.style import DIFFERENCE, MARKS, QUIET
+from kit.charts.drawing import DIFFERENCE, MARKS, Panel, QUIET, ranged, remark, row_axis, row_label, sheet, upright
 from kit.estimate import MINUS
 
 NAME = f"treated {MINUS} control"

@@ -2,8 +2,7 @@
 
 from kit.analysis.comparison import Comparison, overlay
 from kit.charts import draw
-from kit.charts.sheet import Panel, end_label, level, line, remark, ranged, sheet, upright
-from kit.charts.style import CONTROL, DIFFERENCE, TREATED
+from kit.charts.drawing import CONTROL, DIFFERENCE, end_label, level, line, Panel, ranged, remark, sheet, TREATED, upright
 from kit.units import stated
 
 

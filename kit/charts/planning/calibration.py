@@ -4,9 +4,8 @@ import numpy as np
 
 from kit.analysis.thermometers import Calibration
 from kit.charts import draw
-from kit.charts.run import thinned
-from kit.charts.sheet import Panel, band, dots, end_label, line, remark, sheet
-from kit.charts.style import LINES, MARKS, QUIET
+from kit.charts.drawing import band, dots, end_label, line, LINES, MARKS, Panel, QUIET, remark, sheet
+from kit.charts.runs import thinned
 
 
 @draw.register

@@ -7,8 +7,8 @@ from textwrap import wrap
 
 import plotly.graph_objects as go
 
-from kit.charts.degrees import in_class_unit
-from kit.charts.style import KIT, QUIET, faint
+from kit.charts.drawing.degrees import in_class_unit
+from kit.charts.drawing.style import KIT, QUIET, faint
 
 ROW_LETTERS = 38
 

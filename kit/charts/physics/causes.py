@@ -2,9 +2,7 @@
 
 from kit.analysis.causes import CauseBudget, RUNS, WeighedCauses
 from kit.charts import draw
-from kit.charts.ranges import ranges_chart
-from kit.charts.sheet import line, remark, row_axis, row_label, Panel, sheet, upright
-from kit.charts.style import CONTROL, faint, QUIET, TREATED
+from kit.charts.drawing import CONTROL, faint, line, Panel, QUIET, ranges_chart, remark, row_axis, row_label, sheet, TREATED, upright
 
 WIDEST, NARROWEST = 26, 8  # pixels: bars of the first and of the last run
 

@@ -4,8 +4,7 @@ import numpy as np
 
 from kit.analysis.planning import Plan
 from kit.charts import draw
-from kit.charts.sheet import Panel, end_label, level, line, remark, sheet
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
+from kit.charts.drawing import CONTROL, DIFFERENCE, end_label, level, line, Panel, QUIET, remark, sheet, TREATED
 
 # Which of a plan's options each line holds: (option, the chosen one) -> bool; its colour, dashes and marks.
 KINDS = {

@@ -2,8 +2,7 @@
 
 from kit.analysis.concepts import ConceptCheck
 from kit.charts import draw
-from kit.charts.sheet import dots, line, Panel, remark, row_axis, row_label, sheet
-from kit.charts.style import CONTROL, QUIET, TREATED
+from kit.charts.drawing import CONTROL, dots, line, Panel, QUIET, remark, row_axis, row_label, sheet, TREATED
 
 
 @draw.register

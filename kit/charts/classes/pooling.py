@@ -6,9 +6,8 @@ import numpy as np
 
 from kit.analysis.classes import ClassEffect
 from kit.charts import draw
-from kit.charts.run import thinned
-from kit.charts.sheet import Panel, line, ranged, row_axis, row_label, sheet, upright
-from kit.charts.style import CONTROL, DIFFERENCE, faint, QUIET, TREATED
+from kit.charts.drawing import CONTROL, DIFFERENCE, faint, line, Panel, QUIET, ranged, row_axis, row_label, sheet, TREATED, upright
+from kit.charts.runs import thinned
 from kit.estimate import MINUS
 from kit.intake.classes import ClassRuns
 from kit.units import difference

@@ -2,8 +2,7 @@
 
 from kit.analysis.planet import Co2Record
 from kit.charts import draw
-from kit.charts.sheet import Panel, line, remark, sheet
-from kit.charts.style import CONTROL, TREATED
+from kit.charts.drawing import CONTROL, line, Panel, remark, sheet, TREATED
 
 MONTHS = list(range(1, 13))
 LETTERS = list("JFMAMJJASOND")

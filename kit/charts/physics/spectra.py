@@ -4,8 +4,7 @@ from math import isinf, log10
 
 from kit.analysis.planet import Spectra
 from kit.charts import draw
-from kit.charts.sheet import Panel, line, remark, sheet, upright
-from kit.charts.style import CONTROL, DIFFERENCE, QUIET, TREATED
+from kit.charts.drawing import CONTROL, DIFFERENCE, line, Panel, QUIET, remark, sheet, TREATED, upright
 
 LINES = ((CONTROL, "solid"), (TREATED, "dash"), (DIFFERENCE, "dot"), (QUIET, "dashdot"))
 TICKS = [0.2, 0.5, 1, 2, 5, 10, 20, 50, 100]

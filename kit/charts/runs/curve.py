@@ -2,9 +2,8 @@
 
 from kit.analysis.curve import WarmingCurve, fitted_part
 from kit.charts import draw
-from kit.charts.run import thinned
-from kit.charts.sheet import Panel, band, dots, end_label, level, line, remark, reach, sheet, upright
-from kit.charts.style import CONTROL, DIFFERENCE, MARKS, QUIET, TREATED
+from kit.charts.drawing import band, CONTROL, DIFFERENCE, dots, end_label, level, line, MARKS, Panel, QUIET, reach, remark, sheet, TREATED, upright
+from kit.charts.runs.run import thinned
 from kit.estimate import MINUS
 
 

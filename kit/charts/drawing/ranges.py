@@ -1,6 +1,6 @@
 """Ranges as thick lines, one above the other: the drawing that several charts share."""
 
-from kit.charts.sheet import Panel, line, row_axis, row_label, sheet
+from kit.charts.drawing.sheet import Panel, line, row_axis, row_label, sheet
 
 
 def ranges_chart(rows, *, title, said, x, marks=(), notes=()):

@@ -4,9 +4,8 @@ from math import isfinite
 
 from kit.analysis.steady import Steadiness
 from kit.charts import draw
-from kit.charts.run import thinned
-from kit.charts.sheet import Panel, end_label, line, ranged, remark, row_axis, row_label, sheet, upright
-from kit.charts.style import CONTROL, DIFFERENCE, INK, QUIET, TREATED
+from kit.charts.drawing import CONTROL, DIFFERENCE, end_label, INK, line, Panel, QUIET, ranged, remark, row_axis, row_label, sheet, TREATED, upright
+from kit.charts.runs.run import thinned
 from kit.units import difference_in
 
 COLORS = {"difference": DIFFERENCE, "treated": TREATED, "control": CONTROL}

@@ -1,0 +1,1 @@
+"""What physics computes: causes and gases, radiation, the planet."""
