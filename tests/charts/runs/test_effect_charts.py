@@ -81,6 +81,6 @@ def test_a_stretch_shows_its_readings_its_line_and_the_tolerance(results):
     readings, line, drift = chart(steady).data
     assert (readings.x[0], readings.x[-1]) == (6, 11) and len(readings.x) == 151
     assert np.diff(line.y)[0] / np.diff(line.x)[0] == pytest.approx(steady.slope.value)
-    assert (drift.error_x.array[0], drift.error_x.arrayminus[0]) == pytest.approx((steady.slope.half_width,) * 2)
+    assert (drift.error_x.array[0], drift.error_x.arrayminus[0]) == pytest.approx((steady.decides.half_width,) * 2)
     assert "steady: within ±0.02" in words(chart(steady))
     assert any((shape.x0, shape.x1) == (-0.02, 0.02) for shape in chart(steady).layout.shapes)
