@@ -107,7 +107,7 @@ function rowShown(row, X, shown) {
   change(node, { class: `kit-board-group${shown.out ? " kit-board-out" : ""}${shown.far ? " kit-board-far" : ""}${shown.holds ? "" : " kit-board-misses"}` });
   placed(track, X, shown);
   say(words, shown.words);
-  say(fact, [shown.fact, shown.far ? "look again" : ""].filter(Boolean).join(", "));
+  say(fact, [shown.fact, shown.far ? "far off" : ""].filter(Boolean).join(", "));
   reason.hidden = !shown.out;
   if (document.activeElement !== why && !row.waits()) why.value = shown.why || why.value;
   track.node.querySelectorAll(".kit-board-run").forEach(each => each.remove());
@@ -129,10 +129,13 @@ function openedOf(v) { // the runs of one group, below its row
     });
     return { tick, node: make("label", { class: "kit-board-swap" }, tick, `${name}: its vessels had changed places`) };
   };
+  let name = "";
   function show(opened, rows) {
     const row = opened && rows.find(each => each.name === opened.name);
     if (!row) return node.remove();
     if (node.parentNode !== row.node) row.node.append(node);
+    if (name !== opened.name) course.forget(); // the run of another group is no "before" of this one
+    name = opened.name;
     say(note, opened.note);
     mouth.show(opened);
     const asked = own ? opened.runs.map(run => ({ ...kept(ticks, run.name, () => tickOf(run.name)), ...run })) : [];

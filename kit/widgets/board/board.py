@@ -13,7 +13,7 @@ from kit.widgets.shared import Grip, LOOK, Pick, script, sheet, View
 
 HELP = (
     "A row for each group. Take a tick away to leave a group out, and write why. Press a name to open its run. "
-    "An open dot: this bar misses the class's mean."
+    "An open dot: this bar misses the class's mean. Dashed: the class's range before your last move."
 )
 OWN_HELP = " With its run you can say whether its vessels had changed places, and how wide their mouths are."
 PAIRS = {APART: "one run a group", JOINED: "swap pairs joined"}

@@ -5,7 +5,7 @@ import { change, say } from "../shared/page/elements.js";
 import { plot } from "../shared/drawing/plot.js";
 import { viewOf } from "../shared/view/view.js";
 
-const WIDE = 340, HIGH = 296, FOOT = 236, TALL = 180, BAR = 48, LINE = 16, SHORT = 9;
+const WIDE = 340, HIGH = 306, FOOT = 236, TALL = 180, BAR = 48, LINE = 16, SHORT = 9, UNDER = 30;
 const SIDES = [{ at: 1, text: "as measured" }, { at: 2, text: "what is left" }];
 
 export default { render: viewOf(v => {
@@ -15,9 +15,9 @@ export default { render: viewOf(v => {
   const drawn = bars.map((bar, i) => {
     const at = { x: middle(i) - BAR / 2, width: BAR }, full = scale * bar.size, name = { x: middle(i), "text-anchor": "middle" };
     shape("rect", { class: "kit-budget-full", ...at, y: FOOT - full, height: full });
-    say(shape("text", { ...name, y: FOOT + 20, class: "kit-label" }), bar.name);
+    say(shape("text", { ...name, y: FOOT + UNDER, class: "kit-label" }), bar.name);
     const lines = bar.words.length > SHORT ? bar.words.split(/ (?=\S+$)/) : [bar.words]; // 'next to', 'nothing'
-    lines.forEach((words, nth) => say(shape("text", { ...name, y: FOOT + 20 + LINE * (nth + 1) }), words));
+    lines.forEach((words, nth) => say(shape("text", { ...name, y: FOOT + UNDER + LINE * (nth + 1) }), words));
     return shape("rect", { class: "kit-budget-bar", ...at });
   });
   bars.forEach((bar, i) => {

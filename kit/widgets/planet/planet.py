@@ -71,7 +71,7 @@ def _level_c(sun, reflected, taken_up):
 def _held_back(leaving, co2):
     """What leaves with more CO2, before the ground has answered: lower by the middle of the assessed range."""
     drop = (_warming(co2).forcing.effective.low + _warming(co2).forcing.effective.high) / 2 if co2 > START_PPM else 0
-    return [line(SURFACE_C, leaving - drop, "control", "with more CO2")] if drop else []
+    return [{**line(SURFACE_C, leaving - drop, "control", "with more CO2"), "below": True}] if drop else []
 
 
 def _more_co2(co2):

@@ -12,7 +12,7 @@ from kit.units import difference, stated
 from kit.widgets.cards import Numbers
 from kit.widgets.shared import LOOK, Grip, Pick, View, line, rows, script, sheet
 
-HELP = "Lay the dotted curve over the readings with its height and its time. Then drag the end of the record. Arrow keys work, too."
+HELP = "Lay your dashed curve over the readings with its height and its time. Then drag the end of the record. Arrow keys work, too."
 GAS_AT_MIN, SHORTEST_MIN, LONGEST_MIN = 11, 3, 44
 RUN = "basalt-long"
 GRIPS = [

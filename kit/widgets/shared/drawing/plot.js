@@ -17,7 +17,7 @@ const DASHES = { control: [8, 4], difference: [2, 3] };
 export function plot(v, { x, y, height = 200, grips = 0 }) {
   const canvas = make("canvas", { role: "img" }), layer = draw("svg", { class: "kit-layer" }), node = make("div", { class: "kit-plot" }, canvas, layer);
   const fitted = [], top = TOP + grips * GRIP;
-  let shown = {}, ghosts = [], view = null;
+  let shown = {}, ghosts = [], past = [], view = null;
 
   const inC = axis => axis.title.includes("°C"), titled = axis => axis.title.replace("°C", v.unit);
   const along = (axis, from, to) => Object.assign(scale(axis.low, axis.high, from, to), inC(axis) ? { turned: degrees(v.unit, axis.reading) } : {});
@@ -36,9 +36,9 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     for (const band of shown.bands ?? []) paintBand(c, view, band);
     axisUp(c, view, view.Y, 5, true);
     axisAcross(c, view, view.bottom, titled(x));
-    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(titled(y), 4, TOP - 10); // above the flags
+    c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(titled(y), 4, TOP - 13); // above the flags
     for (const each of shown.levels ?? []) paintLevel(c, view, each);
-    const lines = [...ghosts.map(line => ({ ...line, look: "ghost", name: "before" })), ...shown.lines ?? []];
+    const lines = [...past.map(line => ({ ...line, look: "ghost", name: "before" })), ...shown.lines ?? []];
     for (const line of lines) paintLine(c, view, line);
     paintNames(c, view, lines.filter(line => line.name));
     for (const dot of shown.dots ?? []) paintDot(c, view, dot);
@@ -65,9 +65,18 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     [x.low, x.high] = across;
     fit();
   }
+  function show(next) { // of the last lines those that lie elsewhere now
+    shown = next;
+    past = ghosts.filter(ghost => !(next.lines ?? []).some(line => alike(line.x, ghost.x) && alike(line.y, ghost.y)));
+    reached(next.span, next.across, next.reading);
+  }
   v.onBegin(() => { ghosts = shown.lines ?? []; });
   onLook(node, v.life, fit);
-  return { node, layer, upright, show: next => { shown = next; reached(next.span, next.across, next.reading); }, forget: () => { ghosts = []; paint(); }, onFit: heard => fitted.push(heard) };
+  return { node, layer, upright, show, forget: () => { ghosts = past = []; paint(); }, onFit: heard => fitted.push(heard) };
+}
+
+function alike(one, other) {
+  return one.length === other.length && one.every((at, i) => at === other[i]);
 }
 
 const inkOf = ({ look = "treated" }) => look === "ghost" ? "--kit-soft" : `--kit-${look}`;
@@ -93,7 +102,9 @@ function paintBand(c, view, { from, to, name = "", look = "difference", low = fa
   const { X } = view, left = X.to(between(from, X.low, X.high)), right = X.to(between(to, X.low, X.high));
   c.fillStyle = view.colour(`--kit-${look}`);
   c.globalAlpha = 0.16; c.fillRect(left, view.top, right - left, view.bottom - view.top); c.globalAlpha = 1;
-  c.textAlign = "left"; c.textBaseline = low ? "bottom" : "top"; c.fillText(name, left + 4, low ? view.bottom - 4 : view.top + 4);
+  if (right <= left) return;
+  const over = left + 4 + c.measureText(name).width > X.until; // a narrow band at the right end: its name ends there
+  c.textAlign = over ? "right" : "left"; c.textBaseline = low ? "bottom" : "top"; c.fillText(name, over ? X.until - 4 : left + 4, low ? view.bottom - 4 : view.top + 4);
 }
 
 function paintLevel(c, view, { y, name = "", along = 0 }) {
