@@ -9,6 +9,7 @@ from kit.rounding import amount, MINUS, rounded
 from kit.settings import class_settings
 
 PER_C, ZERO_C = {"°C": 1.0, "°F": 1.8}, {"°C": 0.0, "°F": 32.0}
+WRITTEN = re.compile(rf"(?:(?P<first>[-{MINUS}]?\d+(?:\.\d+)?) to )?(?P<last>[-{MINUS}]?\d+(?:\.\d+)?) (?P<unit>°[CF])")
 MARK = re.compile(r"\{(?P<kind>c|at_c|near_c)(?::(?P<first>-?[\d.]+)(?: to (?P<last>-?[\d.]+))?)?\}")
 
 
@@ -78,6 +79,23 @@ def _number(kind, written):
     if kind == "near_c":
         return rounded(difference_in(float(written)), len(written.partition(".")[2]))
     return f"{(difference_in if kind == 'c' else temperature_in)(float(written)):g}".replace("-", MINUS)
+
+
+def same_but_for_unit(one, other):
+    """Do two texts say the same, their temperatures (differences or readings) in °C in one and in °F in the other?"""
+    (words, numbers, units), (words2, numbers2, units2) = map(_parted, (one, other))
+    if words != words2 or len(numbers) != len(numbers2) or (units, units2) not in (({"°C"}, {"°F"}), ({"°F"}, {"°C"})):
+        return False
+    c, f = (numbers, numbers2) if units == {"°C"} else (numbers2, numbers)
+    near = lambda zero: all(abs(PER_C["°F"] * x + zero - y) <= 0.01 * max(1, abs(y)) for x, y in zip(c, f))
+    return near(0) or near(ZERO_C["°F"])
+
+
+def _parted(text):
+    """(the words around its temperatures, the numbers in those, the units)."""
+    found = [each.groupdict() for each in WRITTEN.finditer(text)]
+    ends = [end for each in found for end in (each["first"], each["last"]) if end]
+    return WRITTEN.sub("…", text), [float(end.replace(MINUS, "-")) for end in ends], {each["unit"] for each in found}
 
 
 def shown_unit(own):

@@ -53,8 +53,9 @@ def _method(effect):
 
 
 def _open(collected, effect):
+    """What keeps the result open. Whose file is damaged or came twice is for the desk alone: this page goes to all."""
     open_ = [*open_points(effect), *(f"{made.name} gives no number. {made.why}" for made in collected.runs if made.effect is None)]
-    return section("What is open", bullets([*open_, *collected.unread, *collected.remarks]))
+    return section("What is open", bullets(open_))
 
 
 def _run(made, suspect):

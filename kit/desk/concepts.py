@@ -76,7 +76,7 @@ def _result(check):
     if not check.learners:
         return [*doubts, text("verdict", str(check))]
     picture = folded("chart", "All questions on one chart", svg(chart(check), str(check), headed=False), ALT)
-    items = [first_rows(f"item-{item.number}", str(item), HEADS, [(*row[:4], row[4]) for row in item.rows]) for item in check.items]
+    items = [first_rows(f"item-{item.number}", str(item), HEADS, item.rows, wraps=True) for item in check.items]
     stems = [text(f"stem-{item.number}", item.question.stem, title=f"{item.number}. {item.question.hint}") for item in check.items]
     parts = [part for pair in zip(stems, items) for part in pair]
     account = bullets("account", "How this was worked out, and what it does not show", str(check.explain()).splitlines())

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from hashlib import sha256
 
 from kit.coursework import CardQuestion, Lesson, Note, Prediction
+from kit.units import same_but_for_unit
 
 LETTERS = "abcdefgh"
 GONE, SKIPPED, KEPT = "a choice that the lesson no longer has", "looked first", "kept their answer"
@@ -108,8 +109,12 @@ def _prediction(lesson, prediction, several):
 
 
 def _known(answer, texts):
-    words = str(answer.content.get("words", ""))
-    return words if words in texts else GONE
+    return known_as(str(answer.content.get("words", "")), texts)
+
+
+def known_as(words, texts):
+    """Which of a lesson's texts `words` are: the same, or the same in the other unit, as where the class read °C then and °F now; else `GONE`."""
+    return words if words in texts else next((text for text in texts if same_but_for_unit(words, text)), GONE)
 
 
 def questions_of(packages):

@@ -10,6 +10,7 @@ from kit.desk.bringing import desk_card
 from kit.desk.classpage import write_bench_sheets, write_class_page
 from kit.desk.pooling import next_runs, open_points, suspect_runs, SWAPPED
 from kit.faults import Fault
+from kit.settings import class_settings
 from kit.units import unit
 from kit.widgets.cards import area, bullets, buttons, choices, text
 from kit.widgets.intake import first_rows, folded, ticks
@@ -17,8 +18,7 @@ from kit.widgets.intake import first_rows, folded, ticks
 NO_RUNS = "No run has come in yet. Bring the class's files in above."
 STOOD = "Tick each run whose vessels had changed places."
 THERMOMETERS = [("unsaid", "not known"), ("own", "yes, each group its own")]
-TABLETS = [(str(count), str(count)) for count in (2, 3, 4, 6, 8)]
-READ_AT = [(str(minute), f"{minute} min after the gas") for minute in (8, 10, 15, 20)]
+TABLETS, READ_AT = (2, 3, 4, 6, 8), (8, 10, 15, 20)
 BOARD, OWN = "Every group's effect with its range, and the class mean.", "Had each group thermometers of its own?"
 MADE = "{} is written. Open it in the file list on the left, then print it."
 
@@ -92,11 +92,11 @@ def pages_card(desk):
     """Buttons that write the class page and the bench sheets, and what the sheets should say."""
 
     def draw():
-        names = "\n".join(dict.fromkeys(made.group for made in desk.collected.runs))
+        said, names = class_settings(), "\n".join(dict.fromkeys(made.group for made in desk.collected.runs))
         sheets = [
             area("groups", "For the bench sheets: one group a line", names, rows=4),
-            choices("tablets", "Tablets for one vessel", TABLETS, "4", across=True),
-            choices("read", "When is the result read?", READ_AT, "10", across=True),
+            *_tablets(said),
+            choices("read", "When is the result read?", _minutes(said), f"{said['read_after_min']:g}", across=True),
         ]
         return [buttons("page", ("page", "Make the class page")), *sheets, buttons("sheets", ("sheets", "Make the bench sheets"))]
 
@@ -109,7 +109,23 @@ def pages_card(desk):
         groups = list(dict.fromkeys(line.strip() for line in values.get("groups", "").splitlines() if line.strip()))
         if not groups:
             return "Write the names of the groups first, one a line."
-        dose = gas_dose(tablets=int(values["tablets"]), groups=len(groups))
-        return MADE.format(Path(write_bench_sheets([bench_card(dose, int(values["read"]), group) for group in groups])).as_posix())
+        dose = gas_dose(tablets=_number(values["tablets"]) if "tablets" in values else None, groups=len(groups))
+        return MADE.format(Path(write_bench_sheets([bench_card(dose, _number(values["read"]), group) for group in groups])).as_posix())
 
     return desk_card(desk, "pages", "Pages to print", draw, page=page, sheets=sheets)
+
+
+def _tablets(said):
+    """The question for tablets, with the class's own number among them; none where its gas comes from something else, which the settings say whole."""
+    if said["source"] != "tablets":
+        return []
+    counts = [(f"{count:g}", f"{count:g}") for count in sorted({*TABLETS, said["tablets"]})]
+    return [choices("tablets", "Tablets for one vessel", counts, f"{said['tablets']:g}", across=True)]
+
+
+def _minutes(said):
+    return [(f"{minute:g}", f"{minute:g} min after the gas") for minute in sorted({*READ_AT, said["read_after_min"]})]
+
+
+def _number(text):
+    return int(number) if (number := float(text)).is_integer() else number

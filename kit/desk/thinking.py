@@ -52,7 +52,7 @@ def _prediction(place, count, years):
     met = [year for year in years if any(year.of(count))]
     rows = [(*row, *earlier) for row, *earlier in zip(count.rows, *(year.of(count) for year in met))]
     stayed = f"{count.changed[KEPT]} kept their answer when they looked again." if count.changed else "Nobody has looked again yet."
-    table = first_rows(f"table-{place}", str(count), (*HEADS, *(year.label for year in met)), rows)
+    table = first_rows(f"table-{place}", str(count), (*HEADS, *(year.label for year in met)), rows, wraps=True)
     return [text(f"stem-{place}", count.prediction.stem, tone="stem"), table, text(f"stayed-{place}", stayed, tone="quiet")]
 
 
@@ -82,7 +82,8 @@ def _question(key, count, title):
         (letter, _said(choice.text), count.first[letter], "right" if choice.right else choice.idea)
         for letter, choice in zip("abcdefgh", count.question.choices)
     ]
-    return [text(f"{key}-said", _said(count.question.stem), title=title), first_rows(key, "Choices", ("letter", "choice", "at first", "idea behind it"), rows)]
+    table = first_rows(key, "Choices", ("letter", "choice", "at first", "idea behind it"), rows, wraps=True)
+    return [text(f"{key}-said", _said(count.question.stem), title=title), table]
 
 
 def _said(words):

@@ -2,12 +2,13 @@
 
 import json
 import re
+from collections import Counter
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
 
 from kit.coursework import safe_name
-from kit.desk.counting import GONE
+from kit.desk.counting import known_as, SKIPPED
 from kit.faults import Fault
 from kit.storage import write_atomically
 
@@ -29,10 +30,10 @@ class YearCount:
 
     def of(self, count):
         """For each row of a `PredictionCount`: '7 of 24'; '' where this class never met the card. Choices that are gone count as such."""
-        told = self.first.get(card_of(count), {})
-        texts, total = [row[0] for row in count.rows], sum(told.values())
-        gone = sum(number for text, number in told.items() if text not in texts)
-        return [f"{told.get(text, 0) + gone * (text == GONE)} of {total}" if total else "" for text in texts]
+        told, texts, found = self.first.get(card_of(count), {}), [choice.text for choice in count.prediction.choices], Counter()
+        for text, number in told.items():
+            found[text if text == SKIPPED else known_as(text, texts)] += number
+        return [f"{found[row[0]]} of {found.total()}" if found else "" for row in count.rows]
 
 
 def keep_year(label, counts, folder=".", today=None):

@@ -85,6 +85,17 @@ def test_the_pages_are_written(desk, folder):
     assert press(card, "sheets", groups=" ", tablets="4", read="10") == "Write the names of the groups first, one a line."
 
 
+def test_the_bench_sheets_begin_with_what_the_class_uses(desk, folder):
+    (folder / "class-settings.toml").write_text("[gas]\ntablets = 5\n[timing]\nread_after_min = 12\n")
+    card = class_desk().pages()
+    tablets, read = block_of(card, "tablets"), block_of(card, "read")
+    assert (tablets["value"], read["value"]) == ("5", "12") and ["5", "5"] in tablets["options"] and ["12", "12 min after the gas"] in read["options"]
+    (folder / "class-settings.toml").write_text('[gas]\nsource = "vinegar"\n')
+    card = class_desk().pages()
+    assert block_of(card, "tablets") is None and press(card, "sheets", groups="Amber", read="10").startswith("pages/bench-sheets.html is written.")
+    assert "vinegar" in (folder / "pages/bench-sheets.html").read_text(encoding="utf-8")
+
+
 def test_a_sheet_is_chosen_and_written(folder):
     card = class_desk().sheets()
     assert press(card, "one") == "Choose a sheet first."

@@ -1,10 +1,13 @@
 """Counts of what a class predicted, changed and missed, worked out by hand here; and notes that name nobody."""
 
 from collections import Counter
+from contextlib import chdir
 
 import pytest
 
 from kit.desk import collect, hinges_of, notes_of, predictions_of, questions_of
+from kit.desk.counting import GONE, known_as, SKIPPED
+from kit.desk.years import card_of, YearCount
 from tests.desk.conftest import texts
 from tests.desk.test_collecting import SIX
 
@@ -42,6 +45,19 @@ def test_notes_stand_side_by_side_without_a_name_and_in_an_order_that_tells_none
     notes = notes_of(packages)[0]
     assert sorted(notes.texts) == [f"<b>Group {place}</b> found that it warmed." for place in range(6)]
     assert list(notes.texts) != sorted(notes.texts)
+
+
+def test_what_was_kept_in_the_other_unit_counts_as_the_same_choice(packages, handed_in):
+    """Learners whose page read °C, on the desk of a teacher whose settings say °F; and counts of a year in which the class read °F."""
+    count = predictions_of(packages)[0]
+    texts = [choice.text for choice in count.prediction.choices]
+    assert known_as("1.8 to 5.4 °F warmer", texts) == "1 to 3 °C warmer" and known_as("Up to 1.8 °F warmer", texts) == "Up to 1 °C warmer"
+    assert known_as("1.8 to 5.5 °F warmer", texts) == known_as("1 to 3 °F warmer", texts) == known_as("1.8 to 5.4 °F cooler", texts) == GONE
+    assert YearCount("8a", "2025", {card_of(count): {"1.8 to 5.4 °F warmer": 7, SKIPPED: 1, "It sang": 2}}).of(count)[3] == "7 of 10"
+    (handed := handed_in(["Amber"])).joinpath("class-settings.toml").write_text('[show]\ntemperature = "°F"\n')
+    with chdir(handed):
+        told = predictions_of(collect(handed).packages)[0]
+    assert sum(told.first.values()) == 1 and told.first[GONE] == 0 and "°F" in next(iter(told.first))
 
 
 def test_a_choice_that_the_lesson_no_longer_has_is_counted_as_such(packages):

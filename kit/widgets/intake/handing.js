@@ -40,7 +40,7 @@ export const file = (block, card) => {
   return node;
 };
 
-export const rows = block => make("div", { class: "kit-scroll", tabindex: 0, role: "region", "aria-label": block.caption }, table(block.caption, block.head, block.rows));
+export const rows = block => make("div", { class: `kit-scroll${block.wraps ? " kit-wraps" : ""}`, tabindex: 0, role: "region", "aria-label": block.caption }, table(block.caption, block.head, block.rows));
 
 export const code = block => {
   const copied = make("span", { role: "status", class: "kit-quiet" }), line = make("code", {}, block.code);

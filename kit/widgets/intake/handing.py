@@ -35,9 +35,9 @@ def picks(key, legend, words, chosen, press):
     return {"is": "picks", "key": key, "legend": legend, "options": options, "value": "" if chosen is None else str(chosen), "press": press}
 
 
-def first_rows(key, caption, head, rows):
-    """A table of texts; it scrolls sideways where it is too wide."""
-    return {"is": "rows", "key": key, "caption": caption, "head": list(head), "rows": [list(each) for each in rows]}
+def first_rows(key, caption, head, rows, *, wraps=False):
+    """A table of texts; it scrolls sideways where it is too wide. With `wraps` long texts take a further line first, as sentences should."""
+    return {"is": "rows", "key": key, "caption": caption, "head": list(head), "rows": [list(each) for each in rows], "wraps": wraps}
 
 
 def ticks(key, caption, head, rows, chosen):

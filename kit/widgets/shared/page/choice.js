@@ -5,7 +5,7 @@ import { make } from "./elements.js";
 export function choiceOf({ name, legend, options, across, field = name }) {
   const rows = options.map(([value, words]) => {
     const dot = make("input", { type: "radio", name, value, "data-field": field });
-    const letter = value.length > 1 ? "" : make("span", { class: "kit-letter", "aria-hidden": "true" }, value);
+    const letter = !/^[a-z]$/.test(value) ? "" : make("span", { class: "kit-letter", "aria-hidden": "true" }, value);
     return make("label", { class: "kit-choice" }, dot, letter, make("span", {}, words));
   });
   const node = make("fieldset", { class: across ? "kit-across" : "" }, make("legend", {}, legend), make("div", { class: "kit-choices" }, ...rows));
