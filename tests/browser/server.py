@@ -9,6 +9,7 @@ import subprocess
 import sys
 import time
 import urllib.parse
+from contextlib import suppress
 from pathlib import Path
 from weakref import WeakSet
 
@@ -49,9 +50,14 @@ class Lab:
         return f"{self.origin}/lab/tree/{urllib.parse.quote(name)}?reset&token={self.token}"
 
     def kernel_pid(self, kernel_id):
-        """The process of a kernel, by the id that `open_notebook` gives."""
-        children = psutil.Process(self.pid).children(recursive=True)
-        return next(child.pid for child in children if any(kernel_id in word for word in child.cmdline()))
+        """The process of a kernel, by the id that `open_notebook` gives; awaited where the server is just starting it again."""
+        for _ in range(600):
+            for child in psutil.Process(self.pid).children(recursive=True):
+                with suppress(psutil.Error):  # another kernel that has just ended has no command line
+                    if any(kernel_id in word for word in child.cmdline()):
+                        return child.pid
+            time.sleep(0.05)
+        raise AssertionError(f"The kernel {kernel_id} was not there in half a minute.")
 
     def kill_kernel(self, kernel_id):
         """End a kernel as a fault in its Python would."""

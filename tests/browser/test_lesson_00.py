@@ -22,7 +22,7 @@ RED = ".jp-OutputArea-output[data-mime-type$='stderr'], .jp-OutputArea-output[da
 GOOD = Windows((10, 11), (11, 12), (20.5, 21.5))
 ORDER = ("response end", "response start", "perturbation end", "perturbation start", "baseline end", "baseline start")
 EDGES = list(zip(ORDER, (21.5, 20.5, 12, 11, 11, 10)))
-AT = "([edge, minutes]) => +document.querySelector(`[aria-label='${edge}']`).getAttribute('aria-valuenow') === 60 * minutes"
+AT = "([edge, minutes]) => +document.querySelector(`[aria-label='${edge}']`)?.getAttribute('aria-valuenow') === 60 * minutes"
 
 
 @pytest.fixture(scope="module")

@@ -14,7 +14,7 @@ BUTTON = "Start this lesson"
 TOP = "() => document.querySelector('.jp-WindowedPanel-outer').scrollTop"
 UPPER_HALF = """words => {
   const head = [...document.querySelectorAll('.jp-Notebook h2, .jp-Notebook h3')].find(each => each.textContent.startsWith(words));
-  const { y } = head.getBoundingClientRect();
+  const y = head?.getBoundingClientRect().y; // what throws here would end the wait
   return y > 0 && y < innerHeight / 2;
 }"""
 RAN = """() => window.jupyterapp.shell.currentWidget.content.widgets

@@ -17,6 +17,7 @@ export async function attend(app, jupyter, panel) {
   let turn = 0, wanted = false, opened = false, soon = 0, spoken = ""; // spoken: the class's settings when the page ran last
 
   async function refresh(ran) {
+    if (panel.isDisposed) return null; // closed in the moment after something was kept
     const now = await find().catch(() => null); // the server may be gone; what was shown last stays
     if (now) strip.show(now);
     if (now && (ran || lesson.name === SETTINGS)) spoken = now.settings; // the page of settings shows them as they are
@@ -39,7 +40,7 @@ export async function attend(app, jupyter, panel) {
     if (isOld()) return;
     strip.say(well ? "ready" : "failed");
     const now = await refresh(true);
-    if (!opened && now?.begun && now.next) goToStep(panel, now.next.step);
+    if (!opened && now?.begun && now.next && !inUse(panel)) goToStep(panel, now.next.step);
     opened = true;
   }
 
@@ -64,3 +65,6 @@ export async function attend(app, jupyter, panel) {
   });
   start();
 }
+
+// Has somebody taken hold of a card, a view or the strip meanwhile? Their keys must not go astray.
+const inUse = ({ node }) => node.contains(document.activeElement) && Boolean(document.activeElement.closest(".jp-OutputArea-output, .kit-strip-all"));
