@@ -32,7 +32,7 @@ def runs_card(desk):
             return [text("none", NO_RUNS)]
         again = suspect_runs(desk.collected, desk.effect)
         rows = [(made.name, _warming(made), "the group" if made.marked else "the kit", "look again" if made.name in again else "") for made in runs]
-        table = first_rows("table", "All runs", ("run", "extra warming", "windows by", "note"), rows)
+        table = first_rows("table", "All runs", ("run", "extra warming", "windows by", "note"), rows, wraps=True)
         return [table, *(_folded(made, made.name in again) for made in runs)]
 
     return desk_card(desk, "runs", "Run by run", draw)
