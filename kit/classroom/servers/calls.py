@@ -3,6 +3,8 @@
 - New processes: limits hold for one process, and one that starts others has as many times as much. Threads are free.
 - Unix sockets by path: Landlock lets them pass, and a desktop's own services would start programs outside the fence.
 - Rights, times and marks of files, and watching folders: Landlock lets that pass, too, and all files of a class are one user's.
+- Memory, counters and messages of System V, and POSIX queues: no limit of a process counts them, they stay when it has ended, and any process
+  of the same user may join in.
 - Other namespaces, other processes' limits and priorities, keys kept by the system: they belong to the user, so to everybody in class.
 
 The kernel reads a small program (classic BPF) before each call: `linux/seccomp.h`, `linux/filter.h`.
@@ -31,6 +33,8 @@ MACHINES = {
         "utime": 132, "utimes": 235, "futimesat": 261, "utimensat": 280,
         "setxattr": 188, "lsetxattr": 189, "fsetxattr": 190, "removexattr": 197, "lremovexattr": 198, "fremovexattr": 199,
         "inotify_init": 253, "inotify_init1": 294, "fanotify_init": 300,
+        "shmget": 29, "shmat": 30, "shmctl": 31, "semget": 64, "semop": 65, "semctl": 66, "semtimedop": 220,
+        "msgget": 68, "msgsnd": 69, "msgrcv": 70, "msgctl": 71, "mq_open": 240, "mq_unlink": 241,
     },
     "aarch64": {
         "machine": 0xC00000B7, "clone": 220, "clone3": 435, "socket": 198, "unshare": 97, "setns": 268,
@@ -39,12 +43,15 @@ MACHINES = {
         "fchmod": 52, "fchmodat": 53, "fchown": 55, "fchownat": 54, "utimensat": 88,
         "setxattr": 5, "lsetxattr": 6, "fsetxattr": 7, "removexattr": 14, "lremovexattr": 15, "fremovexattr": 16,
         "inotify_init1": 26, "fanotify_init": 262,
+        "shmget": 194, "shmat": 196, "shmctl": 195, "semget": 190, "semop": 193, "semctl": 191, "semtimedop": 192,
+        "msgget": 186, "msgsnd": 189, "msgrcv": 188, "msgctl": 187, "mq_open": 180, "mq_unlink": 181,
     },
 }  # fmt: skip
 NEVER = (
     "fork", "vfork", "unshare", "setns", "io_uring_setup", "setpriority", "ioprio_set", "add_key", "request_key", "keyctl",
     "chown", "fchown", "lchown", "fchownat", "setxattr", "lsetxattr", "fsetxattr", "removexattr", "lremovexattr", "fremovexattr",
-    "inotify_init", "inotify_init1", "fanotify_init",
+    "inotify_init", "inotify_init1", "fanotify_init", "shmget", "shmat", "shmctl", "semget", "semop", "semctl", "semtimedop",
+    "msgget", "msgsnd", "msgrcv", "msgctl", "mq_open", "mq_unlink",
 )  # fmt: skip
 ONLY_FOR_ITSELF = ("prlimit64", "sched_setaffinity", "sched_setparam", "sched_setattr")  # with 0 for whose it is
 # Not done, and no error: copying a file ends with these, and ZeroMQ ends its process where it can't set the usual schedule of a thread.

@@ -92,6 +92,19 @@ def watch(world):
     calls.checked(libc.inotify_add_watch(line, str(Path(world["neighbour"]).parent).encode(), 0x100), "watch")
 
 
+def outlive(make, remove, *arguments):
+    """Make what stays when its process has ended; it is taken away again here."""
+    libc = ctypes.CDLL(None, use_errno=True)
+    made = calls.checked(getattr(libc, make)(*arguments), make)
+    getattr(libc, remove)(made, 0, 0, None) if remove == "semctl" else getattr(libc, remove)(made, 0, None)
+
+
+def open_queue(world):
+    libc, name = ctypes.CDLL("librt.so.1", use_errno=True), f"/twin-vessels-{os.getpid()}".encode()
+    calls.checked(libc.mq_open(name, os.O_RDWR | os.O_CREAT, 0o600, None), "mq_open")
+    libc.mq_unlink(name)
+
+
 def many_threads(world):
     """Here as a plain user, for root has no such limit."""
     if os.getuid() == 0:
@@ -147,6 +160,10 @@ ATTEMPTS = {
     "make a namespace": lambda w: call("unshare", 0),
     "ask for the keys": lambda w: call("keyctl", 0, -3, 1),
     "open a ring": lambda w: call("io_uring_setup", 1, bytes(120)),
+    "keep memory beyond its end": lambda w: outlive("shmget", "shmctl", 0, ctypes.c_size_t(4096), 0o1600),
+    "keep counters beyond its end": lambda w: outlive("semget", "semctl", 0, 1, 0o1600),
+    "keep messages beyond its end": lambda w: outlive("msgget", "msgctl", 0, 0o1600),
+    "open a queue of messages": open_queue,
     "pair of sockets": lambda w: [each.close() for each in socket.socketpair()],
     "thread": thread,
     "own limits": lambda w: resource.getrlimit(resource.RLIMIT_CPU),
