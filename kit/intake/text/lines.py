@@ -96,9 +96,9 @@ def of_one_width(rows, block, layout, left_out):
             what = f"This line has {len(cells)} cells, the others {width}."
             do = "Is a comma both decimal mark and delimiter? Export with semicolons, or correct it in a copy."
             raise IntakeFault(what, do, file=block.text.file, line=line)
-        if len(cells) < width:
+        if len(cells) < width and layout.kinds[len(cells) :].strip("-"):
             add(left_out, "cut" if line == cut else "short", line, "" if line != cut else " ".join(cells))
-        if len(cells) >= width or line != cut:
+        if len(cells) >= width or line != cut or not layout.kinds[len(cells) :].strip("-"):
             yield line, (*cells, *[""] * (width - len(cells)))[:width]
 
 

@@ -46,8 +46,18 @@ def readings_of(text):
         held = inside(text.file, written, held[0][1])
     if len(held) < 2 or len({type(each) for _, each in held}) > 1 or not isinstance(held[0][1], (dict, list)):
         raise IntakeFault(*NO_TABLE, file=text.file, line=1)
+    refuse_uneven(text.file, [each for _, each in held])
     named = [(line, flattened(each if isinstance(each, dict) else numbered(each))) for line, each in held]
     return named, ("Left out the last reading, which is cut off.",) if cut else ()
+
+
+def refuse_uneven(file, held):
+    """A fault for a row in brackets with more or fewer values than the others, or with another row inside: which is which can't be told."""
+    widths = [len(each) for each in held if isinstance(each, list) and not any(isinstance(value, list) for value in each)]
+    usual = max(set(widths), key=widths.count, default=0)
+    for number, each in enumerate(held, 1):
+        if isinstance(each, list) and (len(each) != usual or any(isinstance(value, list) for value in each)):
+            raise IntakeFault(f"Reading {number} in this JSON has {len(each)} values, the others {usual}.", DAMAGED[1], file=file, line=1)
 
 
 def walked(file, written, place):

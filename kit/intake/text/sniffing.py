@@ -176,9 +176,10 @@ def agree(kinds, other):
 
 
 def first_reading(rows, kinds):
-    """Where the readings begin: at the first line of them, or lines just before it that have their time and marks for all numbers."""
+    """Where the readings begin: at the first line, or lines before it that have their time and marks for all numbers, or fewer empty cells behind."""
     place = next(place for place, row in enumerate(rows) if agree(row.kinds, kinds) and ("n" in row.kinds or "t" in row.kinds))
-    while place and "t" in rows[place - 1].kinds and len(rows[place - 1].kinds) == len(kinds):
+    end = kinds.rstrip("-")
+    while place and (len(one := rows[place - 1].kinds) == len(kinds) and "t" in one or "n" in one and agree(one.rstrip("-"), end)):
         place -= 1
     return place
 

@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kit.faults import IntakeFault
+from kit.intake import look
 from kit.intake.text import cells
 from kit.intake.text.cells import Block, quickly, read_cells
 from kit.intake.given.source import Text
@@ -163,3 +164,19 @@ def test_a_column_that_starts_empty_is_one_of_numbers_if_all_its_cells_are():
     text = "a,b,c\n" + "".join(f"{n},1.5,\n" for n in range(300)) + "300,1.5,7\n"
     assert table_of(text).columns[2].values[-1] == 7
     assert table_of(text.replace("7\n", "on\n")).columns[2].values.tolist()[-1] == "on"
+
+
+@pytest.mark.parametrize("first", ["0,21.4,21.3", "0,21.4,21.3,", "0,21.4,21.3,,,"])
+@pytest.mark.parametrize("header", ["", "time (s),treated (°C),control (°C)\n"])
+def test_no_first_reading_is_lost_where_lines_end_in_separators_or_not(first, header):
+    rest = "".join(f"{2 * n},{21.4 + n / 10:.1f},21.3,\n" for n in range(1, 6))
+    words = {} if header else dict(clock="s", treated=2, control=3, unit="degC")
+    run = look(f"{header}{first}\n{rest}", **words).run
+    assert run.readings.index.tolist() == [0, 2, 4, 6, 8, 10]
+    assert run.readings.treated.tolist() == [21.4, 21.5, 21.6, 21.7, 21.8, 21.9]
+
+
+def test_a_line_that_lacks_only_an_empty_cell_is_whole():
+    rows = [f"{2 * n},21.{n},21.3{',' if n != 4 else ''}" for n in range(9)]
+    run = look("\n".join(["time (s),treated (°C),control (°C)", *rows, ""])).run
+    assert len(run.readings) == 9 and not any("ended early" in remark for remark in run.remarks)

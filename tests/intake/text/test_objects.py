@@ -48,3 +48,16 @@ def test_what_is_no_list_of_readings_is_refused(text, message):
 def test_json_has_a_budget(monkeypatch):
     monkeypatch.setattr(objects, "LARGEST_BYTES", 100)
     assert "at most 0 are read" in str(look(json.dumps(READINGS, indent=1)).question)
+
+
+@pytest.mark.parametrize(
+    "row, number, values",
+    [("[4, 21,6, 21.3]", 3, 4), ("[4, 21.6]", 3, 2), ("[4, 21.6, [6, 21.7, 21.3]]", 3, 3)],
+)
+def test_a_row_of_json_with_other_values_than_the_rest_is_refused(row, number, values):
+    rows = ["[0, 21.4, 21.3]", "[2, 21.5, 21.3]", row, "[8, 21.8, 21.4]", "[10, 21.9, 21.4]"]
+    fault = look(f"[{', '.join(rows)}]\n").question
+    assert str(fault) == (
+        f"pasted text, line 1: Reading {number} in this JSON has {values} values, the others 3. "
+        "Correct it in a copy of the file, or export the run again."
+    )
