@@ -43,9 +43,9 @@ class EffectView(Shown):
                 self.shown = self._now()
 
     def _now(self):
-        effect = self.marker.effect
-        told = {**self._tell(effect), "first": self.marker.misplaced} if effect else {"sentence": self.marker.answer["sentence"]}
-        return {**told, "name": NAMED}
+        effect, amiss = self.marker.effect, self.marker.misplaced
+        told = {**self._tell(effect), "first": amiss} if effect else {"sentence": self.marker.answer["sentence"]}
+        return {**told, "name": NAMED} | ({"cautions": []} if effect and amiss else {})  # one thing at a time: first the windows
 
 
 def told_alone(effect):

@@ -28,6 +28,11 @@ def test_it_shows_the_effect_of_the_windows_as_they_are_now(marker):
     assert ["baseline", "10 min 0 s to 11 min 0 s"] in [list(row) for row in shown["rows"]]
 
 
+def test_while_the_windows_are_misplaced_that_is_all_it_asks_for(marker):
+    view = watch(marker)
+    assert marker.effect.cautions and view.shown["first"] == marker.misplaced != "" and view.shown["cautions"] == []
+
+
 def test_while_the_windows_move_the_last_result_is_marked_as_old(marker):
     view = watch(marker)
     last = view.shown
