@@ -71,9 +71,9 @@ class CauseBudget:
         """Why these sizes don't settle it, and what would help."""
         if self.measured is None:
             return f"No effect with a range was given. Together the causes could add {self.together}."
-        able = listed(self.could_alone) if self.could_alone else "none"
+        able = listed([str(each.rival) for each in self.causes if each.standing == "could alone"] or ["none"])
         reach = f"Of {len(self.causes)} causes, {able} could reach {self.measured.text} alone; several could together."
-        return f"{reach} Runs that tell them apart: {listed(RUNS[run] for run in self.next_runs[:3])}."
+        return f"{reach} Runs that tell them apart: {'; '.join(RUNS[run] for run in self.next_runs[:3])}."
 
     def __str__(self):
         return f"Why it got warmer: {self.verdict} from sizes. {self.reason}"

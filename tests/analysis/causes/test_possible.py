@@ -59,9 +59,10 @@ def test_the_sentence_names_reach_and_the_runs_that_tell():
     small = Estimate.from_error(0.55, 0.02, 2)
     assert possible_causes(small).could_alone == ("m", "d", "a")
     assert str(possible_causes(small)) == (
-        "Why it got warmer: cannot tell from sizes. Of 7 causes, m, d and a could reach 0.55 °C (95 %: 0.51 to 0.59 °C) alone; several could "
-        "together. Runs that tell them apart: film over both mouths once the gas is in, film over both mouths with foil over "
-        "both thermometers and foil between lamp and both thermometers."
+        "Why it got warmer: cannot tell from sizes. Of 7 causes, less exchange through the mouth (m), thermometer in the beam (d) and lamp light "
+        "taken up (a) could reach 0.55 °C (95 %: 0.51 to 0.59 °C) alone; several could "
+        "together. Runs that tell them apart: film over both mouths once the gas is in; film over both mouths with foil over "
+        "both thermometers; foil between lamp and both thermometers."
     )
 
 
