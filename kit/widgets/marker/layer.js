@@ -85,13 +85,12 @@ function placeBand(each, view, from, to, i) {
   change(each.letter, { x: from + wide / 2 });
   each.letter.style.display = wide < 13 ? "none" : "";
   const text = wide < 13 ? `${LETTERS[i]} ${WINDOWS[i]}` : WINDOWS[i], long = 8.8 * text.length, fits = after + long < view.width;
-  const x = fits ? after : from - grip - 6, room = view.width - after - long > 7 * MEANING[i].length, inside = !fits && x < long;
-  say(each.letter, inside ? `${LETTERS[i]} ${WINDOWS[i]}` : LETTERS[i]); // a window over nearly all of the record bears its name itself
-  say(each.name, inside ? "" : text);
+  const x = fits ? after : from - grip - 6, room = view.width - after - long > 7 * MEANING[i].length;
+  say(each.name, text);
   say(each.meaning, room ? MEANING[i] : "");
   change(each.meaning, { x: after + long + 4 });
   change(each.name, { x, "text-anchor": fits ? "start" : "end" });
-  change(each.hold, { x: inside ? from : fits ? x : x - long, width: inside ? 0 : long });
+  change(each.hold, { x: fits ? x : x - long, width: long });
 }
 
 export function placeStep(step, view, edges, { levels, value }) {
@@ -105,6 +104,5 @@ export function placeStep(step, view, edges, { levels, value }) {
   const out = Math.sign(high - low), tip = Math.min(8, Math.abs(high - low) / 2);
   change(step.head, { d: `M${x - 5},${high - out * tip} L${x},${high} L${x + 5},${high - out * tip}` });
   say(step.size, Math.abs(high - low) < 24 ? "" : value);
-  const left = X.to(edges[4]) - 8, room = left - 8 * value.length > X.from; // else over the axis
-  change(step.size, { x: room ? left : x + 8, y: (low + high) / 2, "text-anchor": room ? "end" : "start" });
+  change(step.size, { x: X.to(edges[4]) - 8, y: (low + high) / 2 });
 }
