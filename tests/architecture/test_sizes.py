@@ -8,7 +8,7 @@ import pytest
 
 KIT = Path(__file__).parents[2] / "kit"
 MODULES = sorted(KIT.rglob("*.py"))
-LONGEST_BODY, MEDIAN_BODY, LONGEST_FILE, MOST_REQUIRED = 30, 6, 250, 5
+LONGEST_BODY, MEDIAN_BODY, LONGEST_FILE, MOST_REQUIRED, MOST_IN_A_ROOM = 30, 6, 250, 5, 15
 
 
 def functions(path):
@@ -50,3 +50,10 @@ def test_the_median_body_is_small():
 def test_scripts_in_the_browser_are_short_too():
     long = {path.name: count for path in KIT.rglob("*.js") if (count := len(path.read_text(encoding="utf-8").splitlines())) > LONGEST_FILE}
     assert not long
+
+
+def test_a_room_has_no_more_files_than_can_be_taken_in():
+    rooms = [KIT, *(path for path in KIT.rglob("*") if path.is_dir() and path.name != "__pycache__")]
+    files = {str(room.relative_to(KIT.parent)): sum(each.is_file() for each in room.iterdir()) for room in rooms}
+    crowded = {room: count for room, count in files.items() if count > MOST_IN_A_ROOM}
+    assert files["kit"] > 1 and not crowded, f"More files than one idea holds: give these rooms sub-folders that say what is in them: {crowded}"
