@@ -11,11 +11,8 @@ from itertools import product
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from kit.bootstrap.environment import Interpreter
+from kit.bootstrap.environment import Interpreter, let_pip, make, meaning
 from kit.bootstrap.handover import surroundings
-from kit.bootstrap.installing import let_pip
-from kit.bootstrap.making import make
-from kit.bootstrap.meanings import meaning
 from kit.bootstrap.places import python_of
 from kit.bootstrap.requirements import GROUPS, LOCKS, made_from, requirements
 

@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from kit.bootstrap.locking import in_turn
-from kit.bootstrap.working import free_within
+from kit.bootstrap.environment import free_within
 
 PREFIX, IN_USE = "kit-lab-", "in-use"
 A_MINUTE = 60.0  # whatever is younger may be in the making by another window

@@ -9,7 +9,7 @@ import pytest
 from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
-from kit.bootstrap.note import read_note
+from kit.bootstrap.environment.note import read_note
 from kit.bootstrap.requirements import LOCKS, fingerprint, lock_files, requirements
 
 TEXTS = {group: (LOCKS / f"lock-{group}.txt").read_text(encoding="utf-8") for group in ("lab", "serve", "test")}

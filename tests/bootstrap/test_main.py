@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from kit.bootstrap.environment import ROOM_GB
-from kit.bootstrap.making import refuse_a_full_disk, refuse_the_impossible
+from kit.bootstrap.environment.environment import ROOM_GB
+from kit.bootstrap.environment.making import refuse_a_full_disk, refuse_the_impossible
 
 KIT = Path(__file__).parents[2] / "kit"
 PRETEND_OLD = "import sys, runpy; sys.version_info = (3, 8, 10); runpy.run_module('kit', run_name='__main__')"
@@ -64,7 +64,7 @@ def test_no_words_at_all_shows_what_can_be_typed():
 
 @pytest.mark.parametrize("module", ["venv", "ensurepip"])
 def test_a_python_without_the_module_that_makes_environments_says_how_to_get_it(module, tmp_path, monkeypatch):
-    monkeypatch.setattr("kit.bootstrap.making.find_spec", lambda name: None if name == module else True)
+    monkeypatch.setattr("kit.bootstrap.environment.making.find_spec", lambda name: None if name == module else True)
     with pytest.raises(SystemExit) as end:
         refuse_the_impossible(tmp_path / ".venv")
     assert str(end.value) == (

@@ -4,7 +4,7 @@ import os
 
 import pytest
 
-from kit.bootstrap.making import clear_away, move_aside
+from kit.bootstrap.environment.making import clear_away, move_aside
 
 
 def test_what_is_moved_aside_frees_the_name_at_once_and_is_deleted_then(tmp_path):

@@ -5,10 +5,10 @@ import shutil
 import time
 from contextlib import contextmanager
 
-from kit.bootstrap.meanings import does_not_fit, meaning
+from kit.bootstrap.environment.meanings import does_not_fit, meaning
 from kit.bootstrap.places import python_of
 from kit.bootstrap.requirements import lock_files, requirements
-from kit.bootstrap.working import at_work
+from kit.bootstrap.environment.working import at_work
 
 QUIET = ("--no-input", "--disable-pip-version-check", "--progress-bar", "off", "--retries", "2")
 # For whoever set another place as pip's usual one: only the environment's own will do.

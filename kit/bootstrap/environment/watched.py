@@ -59,5 +59,5 @@ def end_all():
 
 
 if __name__ == "__main__":
-    sys.path.append(str(Path(__file__).absolute().parents[2]))
+    sys.path.append(str(Path(__file__).absolute().parents[3]))
     main(*sys.argv[1:])

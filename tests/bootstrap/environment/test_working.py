@@ -8,8 +8,8 @@ import time
 
 import pytest
 
-from kit.bootstrap import working
-from kit.bootstrap.working import at_work, let_end, pid_file
+from kit.bootstrap.environment import working
+from kit.bootstrap.environment.working import at_work, let_end, pid_file
 
 posix_only = pytest.mark.skipif(os.name == "nt", reason="sends signals as Linux and macOS do")
 # Something of Python's own that runs any code for once stands in for pip: this tells its id and that of a child, and then sleeps.
@@ -28,7 +28,7 @@ ONCE = ("timeit", "--number", "1", "--repeat", "1")
 STARTER = """
 import sys
 from pathlib import Path
-from kit.bootstrap.working import at_work
+from kit.bootstrap.environment.working import at_work
 with at_work(Path(sys.argv[1]), *sys.argv[2:]) as process:
     print(process.stdout.readline(), end="", flush=True)
     process.stdout.read()

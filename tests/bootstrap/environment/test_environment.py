@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from kit.bootstrap.environment import must_be_made, set_up, stands
+from kit.bootstrap.environment.environment import must_be_made, set_up, stands
 from kit.bootstrap.places import python_of
 from kit.bootstrap.requirements import fingerprint, GROUPS
 from tests.checkouts import OFFLINE, kit, small_checkout
@@ -180,8 +180,8 @@ def test_an_environment_of_somebody_else_whose_python_is_at_home_elsewhere_is_re
 
 @posix_only
 def test_a_python_at_home_elsewhere_is_found_out_before_pip_begins(tmp_path, monkeypatch):
-    monkeypatch.setattr("kit.bootstrap.environment.must_be_made", lambda environment: False)
-    monkeypatch.setattr("kit.bootstrap.environment.install", lambda *words: pytest.fail("pip was let loose"))
+    monkeypatch.setattr("kit.bootstrap.environment.environment.must_be_made", lambda environment: False)
+    monkeypatch.setattr("kit.bootstrap.environment.environment.install", lambda *words: pytest.fail("pip was let loose"))
     (tmp_path / ".venv" / "bin").mkdir(parents=True)
     (tmp_path / ".venv" / "bin" / "python").symlink_to(sys._base_executable)
     with pytest.raises(SystemExit) as end:

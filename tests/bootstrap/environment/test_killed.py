@@ -10,7 +10,7 @@ import zipfile
 
 import pytest
 
-from kit.bootstrap.environment import must_be_made
+from kit.bootstrap.environment.environment import must_be_made
 from tests.checkouts import OFFLINE, kit, small_checkout
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="sends signals as Linux and macOS do")

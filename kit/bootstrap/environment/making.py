@@ -6,8 +6,8 @@ import sys
 from importlib.util import find_spec
 from pathlib import Path
 
-from kit.bootstrap.note import mark
-from kit.bootstrap.working import at_work
+from kit.bootstrap.environment.note import mark
+from kit.bootstrap.environment.working import at_work
 
 NO_VENV = (
     "This Python lacks its module {}. On Debian and Ubuntu type: sudo apt install python3-venv. "

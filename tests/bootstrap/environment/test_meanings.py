@@ -2,7 +2,7 @@
 
 import pytest
 
-from kit.bootstrap.meanings import NOT_AT_HOME, does_not_fit, meaning
+from kit.bootstrap.environment.meanings import NOT_AT_HOME, does_not_fit, meaning
 
 AGAIN = "Then type the same command again."
 FULL = f"This disk is full. Make room on it. {AGAIN}"

@@ -8,8 +8,8 @@ from types import SimpleNamespace
 
 import pytest
 
-from kit.bootstrap import installing
-from kit.bootstrap.installing import install, name_in
+from kit.bootstrap.environment import installing
+from kit.bootstrap.environment.installing import install, name_in
 from kit.bootstrap.places import python_of
 from kit.bootstrap.requirements import requirements
 

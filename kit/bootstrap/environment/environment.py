@@ -10,14 +10,14 @@ import time
 from pathlib import Path
 from typing import NamedTuple
 
-from kit.bootstrap.installing import install
+from kit.bootstrap.environment.installing import install
 from kit.bootstrap.locking import alone
-from kit.bootstrap.making import clear_away, make, refuse_a_full_disk
-from kit.bootstrap.meanings import NOT_AT_HOME
-from kit.bootstrap.note import is_marked, mark, read_note, write_note
+from kit.bootstrap.environment.making import clear_away, make, refuse_a_full_disk
+from kit.bootstrap.environment.meanings import NOT_AT_HOME
+from kit.bootstrap.environment.note import is_marked, mark, read_note, write_note
 from kit.bootstrap.places import CHECKOUT, ENVIRONMENT, python_of
 from kit.bootstrap.requirements import fingerprint, GROUPS
-from kit.bootstrap.working import let_end
+from kit.bootstrap.environment.working import let_end
 
 LOCK = ".venv.lock"
 USUAL = {"lab": "1 to 3 minutes", "serve": "1 to 4 minutes", "test": "2 to 5 minutes"}
