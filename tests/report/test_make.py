@@ -67,7 +67,8 @@ def test_a_margin_that_was_decided_brings_the_comparison(folder):
 def test_an_empty_folder_gives_a_page_that_says_what_is_missing(tmp_path):
     report = make_report(tmp_path)
     assert report.runs == 0 and "No run has marked windows yet" in text(report)
-    assert report.questions == ("What do you claim? One sentence, in lesson 00 or 12.",)
+    no_run = "Where are the readings? No run has marked windows yet: mark one in lesson 00, or bring your own."
+    assert report.questions == ("What do you claim? One sentence, in lesson 00 or 12.", no_run)
 
 
 def test_marks_that_give_no_number_are_told_with_the_reason(folder):

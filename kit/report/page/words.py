@@ -51,6 +51,8 @@ def _about_claim(claim):
 
 
 def _about_runs(findings):
+    if not findings:
+        yield "Where are the readings? No run has marked windows yet: mark one in lesson 00, or bring your own."
     open_ = [found for found in findings if found.evidence.kind in LIKE_THE_REFERENCE and found.of("effect")]
     undecided = [found.evidence.run.name for found in open_ if found.of("effect").verdict == "cannot tell"]
     if undecided:

@@ -20,6 +20,7 @@ SAME_WORD = "Your three predict the same here, so no result of this run could ha
 BY_SIZE = "Each run alone, beside CO2 and air"
 BY_SIZE_HEAD = ["run", "shortens your bars by", "not the only cause"]
 NONE_SHORTENS = "You said {run}. Alone no run shortens the bars of your causes. {best} rules out the most as the only cause: {out}."
+BEST = "You said {run}: alone it shortens the bars of your causes by {by}. No other run does more."
 YOURS = "You said {run}: alone it shortens the bars of your causes by {by}. {best} does most: {most}."
 
 
@@ -157,7 +158,7 @@ def _judged(chosen, rows):
     """What the run that should have been bought would have told, beside all others: `rows` are those of `best_first`."""
     by = {run: size for run, size, _ in rows}
     best, most, out = rows[0]
-    words = YOURS if most != difference(0, 1) else NONE_SHORTENS
+    words = NONE_SHORTENS if most == difference(0, 1) else BEST if by[name_of(chosen)] == most else YOURS
     yours = words.format(run=name_of(chosen), by=by[name_of(chosen)], best=best.capitalize(), most=most, out=out)
     table = {"is": "rows", "key": "telling", "caption": BY_SIZE, "head": BY_SIZE_HEAD, "rows": [list(each) for each in rows]}
     return [text("yours", yours, tone="kept"), table]

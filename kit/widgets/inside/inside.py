@@ -62,7 +62,7 @@ def answer(clock, mouth_cm, gas="CO2"):
     rise, flow, share = pair.at(clock)
     warmer = rise[0] - rise[1]
     return {
-        "sentence": f"{_mouths(pair, clock, flow, gas)} The {gas} vessel is {difference(warmer, 1)} warmer.",
+        "sentence": f"{_mouths(pair, clock, flow, gas)} {_told_warmer(warmer, gas)}",
         "numbers": [(f"share of {gas}", _percent(share)), *zip((f"through the {gas} vessel's mouth", "through that over air"), map(_ml, flow))],
         "picture": f"Two vessels cut open. Through the mouth over air go {_ml(flow[1])}, through that over {gas} {_ml(flow[0])}.",
         "table": _table(pair, gas),
@@ -102,6 +102,10 @@ def _dots(clock, rise, gas):
     """A dot with its name on each line at the clock; one name for both where they lie together."""
     names = (gas, "air") if abs(rise[0] - rise[1]) > TOGETHER_C else (f"{gas} and air", "")
     return [{"x": clock, "y": each, "look": look, "name": name} for each, look, name in zip(rise, ("treated", "control"), names)]
+
+
+def _told_warmer(warmer, gas):
+    return f"The {gas} vessel is {difference(warmer, 1)} warmer." if round(warmer, 1) > 0 else "Both vessels are equally warm."
 
 
 def _mouths(pair, clock, flow, gas):

@@ -75,6 +75,8 @@ def test_after_four_the_other_five_open_and_the_learner_says_which_was_missed(ru
     assert press(runs, "should") == "Choose a run first."
     press(runs, "should", should="covered")
     assert len(block_of(runs, "telling")["rows"]) == 9 and "You said covered" in words(runs)
+    press(runs, "should", should="shaded")
+    assert "You said shaded: alone it shortens the bars of your causes by 0.8 °C. No other run does more." in words(runs)
 
 
 def test_a_reload_finds_all_of_it(runs, folder):

@@ -15,7 +15,8 @@ def view():
 
 
 def warmer(answer):
-    return float(re.search(r"is ([\d.−]+) °C warmer", answer["sentence"])[1].replace("−", "-"))
+    told = re.search(r"is ([\d.−]+) °C warmer|equally warm", answer["sentence"])
+    return float((told[1] or "0").replace("−", "-"))
 
 
 def test_the_air_vessels_flow_is_that_of_the_formula_for_an_opening():
@@ -64,3 +65,8 @@ def test_what_lies_in_the_vessel_is_no_more_than_the_model_has(view):
 def test_what_the_cards_are_told():
     told = usual()
     assert 1 <= told.values["left"] < 30 and told.texts["opens"].endswith("min")
+
+
+def test_vessels_alike_are_not_told_as_one_warmer_by_nothing(view):
+    assert move(view, clock=60)["sentence"].endswith("Both vessels are equally warm.")
+    assert move(view, clock=10)["sentence"].endswith(" warmer.")

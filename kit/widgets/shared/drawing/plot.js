@@ -7,7 +7,7 @@ import { coloursOf, onLook } from "../page/look.js";
 import { axisAcross, axisUp, nameAt, paperOf, stroke } from "./paper.js";
 import { between, degrees, scale } from "./scales.js";
 
-const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30, APART = 16; // from one name at the right to the next
+const FONT = 13, TOP = 26, FOOT = 44, GRIP = 30, APART = 16, NEAR = 80; // pixels from one name to the next; dots nearer than that could share a place
 const DASHES = { control: [8, 4], difference: [2, 3] };
 
 // x and y: { title, low, high }, x may bring its own `ticks` { at, text }; `height` of the panel. `show({ lines, bands, levels, dots })`, all in the axes' own units:
@@ -38,10 +38,11 @@ export function plot(v, { x, y, height = 200, grips = 0 }) {
     axisAcross(c, view, view.bottom, titled(x));
     c.textAlign = "left"; c.textBaseline = "alphabetic"; c.fillText(titled(y), 4, TOP - 13); // above the flags
     for (const each of shown.levels ?? []) paintLevel(c, view, each);
-    const lines = [...past.map(line => ({ ...line, look: "ghost", name: "before" })), ...shown.lines ?? []];
+    const lines = [...past.map((line, i) => ({ ...line, look: "ghost", name: i ? "" : "before" })), ...shown.lines ?? []]; // one name tells of all
     for (const line of lines) paintLine(c, view, line);
     paintNames(c, view, lines.filter(line => line.name));
     for (const dot of shown.dots ?? []) paintDot(c, view, dot);
+    paintDotNames(c, view, (shown.dots ?? []).filter(dot => dot.name));
   }
   function upright(name, lane = 0) { // the flag stands in its lane above the plot, the whole line can be taken hold of
     const group = draw("g", { class: "kit-hand" }, layer), flag = TOP - 4 + lane * GRIP, middle = flag + 13;
@@ -114,11 +115,19 @@ function paintLevel(c, view, { y, name = "", along = 0 }) {
   c.textAlign = "left"; c.textBaseline = "bottom"; c.fillText(name, X.from + 6 + along * (X.until - X.from), at - 2);
 }
 
-function paintDot(c, view, { x, y, low = null, high = null, look = "treated", name = "" }) {
+function paintDot(c, view, { x, y, low = null, high = null, look = "treated" }) {
   const at = view.X.to(x), up = view.Y.to(y);
   c.strokeStyle = c.fillStyle = view.colour(`--kit-${look}`); c.lineWidth = 2;
   if (low !== null) stroke(c, [[at, view.Y.to(low)], [at, view.Y.to(high)]]);
   c.beginPath(); c.arc(at, up, 5, 0, 2 * Math.PI); c.fill();
-  c.textAlign = "left"; c.textBaseline = "middle"; c.lineWidth = 4; c.strokeStyle = view.colour("--kit-paper");
-  c.strokeText(name, at + 9, up); c.fillText(name, at + 9, up);
+}
+
+function paintDotNames(c, view, dots) { // beside their dots and within the picture, none over another
+  const names = dots.map(dot => ({ ...dot, at: view.X.to(dot.x), up: view.Y.to(dot.y) })).sort((a, b) => a.up - b.up);
+  names.forEach((each, i) => { if (i && Math.abs(each.at - names[i - 1].at) < NEAR) each.up = Math.max(each.up, names[i - 1].up + APART); });
+  for (const { at, up, look = "treated", name } of names) {
+    const left = at + 9 + c.measureText(name).width > view.width;
+    c.fillStyle = view.colour(`--kit-${look}`); c.textAlign = left ? "right" : "left"; c.textBaseline = "middle"; c.lineWidth = 4; c.strokeStyle = view.colour("--kit-paper");
+    c.strokeText(name, left ? at - 9 : at + 9, up); c.fillText(name, left ? at - 9 : at + 9, up);
+  }
 }
