@@ -68,6 +68,7 @@ def test_start_again_and_keys_that_stay_inside(page, view, show_view):
     grip(page, "lamp").focus()
     for key in ("Home", "b", "d", "d"):
         page.keyboard.press(key)
+    page.wait_for_function("() => window.model.get('values').lamp_w === 1")
     page.get_by_role("button", name="Start again").click()
     page.wait_for_function("() => window.model.get('values').lamp_w === 4")
     assert page.evaluate("window.leaked") == []

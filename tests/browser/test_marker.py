@@ -9,7 +9,7 @@ from contextlib import contextmanager
 
 import pytest
 
-from tests.browser.conftest import CHECKOUT, DO, shared_page
+from tests.browser.conftest import CHECKOUT, DO, SAVE, shared_page
 
 FIND_TESTS = f"import sys; sys.path.insert(0, {str(CHECKOUT)!r})"
 SETUP = f"{FIND_TESTS}\nfrom kit import mark_windows, watch\nfrom tests.widgets.invented import invented_run"
@@ -24,6 +24,7 @@ KEEP_HEARD = """() => { const status = document.querySelector('.kit-marker [role
   new MutationObserver(() => window.heard.push(status.textContent)).observe(status, {childList: true}); }"""
 BOTH_AT = """time => { const ends = [...document.querySelectorAll('[aria-label="response end"]')];
   return ends.length === 2 && ends.every(each => each.getAttribute('aria-valuetext') === time); }"""
+SAVED = "() => !window.jupyterapp.shell.currentWidget.context.model.dirty"
 DO_WITH = "([command, given]) => window.jupyterapp.commands.execute(command, given)"
 UNPLACED = "Nobody has placed these windows yet. Move all three to where you think they belong."
 OVERLAP = "Windows can't overlap, so the perturbation moved along."
@@ -294,7 +295,8 @@ def test_two_views_stay_in_step_and_both_come_back_with_a_reload(page, lab, open
     page.locator(".kit-marker").first.evaluate("each => each.scrollIntoView()")
     picture(page, "marker-dark")
     page.evaluate(DO_WITH, ["apputils:change-theme", {"theme": "JupyterLab Light"}])
-    page.evaluate(DO, "docmanager:save")
+    page.evaluate(SAVE)
+    page.wait_for_function(SAVED)
     page.reload()
     page.wait_for_function(BOTH_AT, arg="4 min 50 s")
 
