@@ -22,6 +22,13 @@ RAN = """() => window.jupyterapp.shell.currentWidget.content.widgets
 ANSWERS = """async () => { const asked = window.jupyterapp.shell.currentWidget.sessionContext.session.kernel.requestExecute({ code: '1' });
   return (await asked.done).content.status; }"""
 
+# Every script of a widget takes three seconds longer to load.
+SLOW = """() => {
+  window.quick = URL.createObjectURL;
+  const late = script => new Blob(["await new Promise(done => setTimeout(done, 3000));\\n", script], { type: script.type });
+  URL.createObjectURL = blob => window.quick.call(URL, blob.type === "text/javascript" ? late(blob) : blob);
+}"""
+
 
 @pytest.fixture
 def folder(own_copy):
@@ -160,6 +167,15 @@ def test_a_lesson_that_is_renamed_keeps_its_answers_and_marks(page, open_noteboo
     kept = peek_at_answers(answers_beside(folder / "mine.ipynb"))
     assert [each.card for each in kept.answers] == ["00.warmer", "00.nocontrol"] and not answers_beside(folder / NAME).exists()
     assert sorted(each.name for each in marks.parent.glob("*.json")) == [f"{16 * 'a'}-mine.json", other.name]
+
+
+def test_a_slow_computer_shows_its_cards_and_what_python_says_of_them(page, lesson, open_notebook):
+    open_notebook(page, ["1"])
+    page.evaluate(SLOW)
+    lesson(page)
+    page.get_by_role("button", name="Skip, show me").first.click()
+    page.get_by_text("You chose to look first.").first.wait_for()
+    page.evaluate("() => { URL.createObjectURL = window.quick; }")
 
 
 def test_a_text_of_the_lesson_is_not_turned_into_its_source(page, open_notebook, folder):

@@ -89,9 +89,8 @@ def predict_all(page, texts):
     """Take the first choice of every prediction; afterwards nothing is kept back any more."""
     for nth, _ in enumerate(texts.predictions):
         asked = page.get_by_role("group", name="Your prediction", exact=True).nth(nth)
-        asked.get_by_role("radio").first.check()
-        asked.get_by_label("fairly sure").check()
-        asked.get_by_role("button", name="Keep my prediction").click()
+        for part in (asked.get_by_role("radio").first, asked.get_by_label("fairly sure"), asked.get_by_role("button", name="Keep my prediction")):
+            part.press("Space")  # by key: what the last prediction opened may still move the page under a mouse
         asked.get_by_text("You said").first.wait_for()
     page.wait_for_function(NONE_KEPT_BACK)
 

@@ -7,6 +7,11 @@ for (const name of ["strip.css", "page.css", "print.css"]) {
   document.head.append(Object.assign(document.createElement("link"), { rel: "stylesheet", href: new URL(name, import.meta.url) }));
 }
 
+// anywidget gives a widget's script two seconds to load and takes no word from Python for the widget afterwards: on a slow computer a card would
+// stay away or stay as it was. It has no setting for it, so the two seconds are made a minute where it asks the browser for them.
+const timeout = AbortSignal.timeout.bind(AbortSignal);
+AbortSignal.timeout = ms => timeout(ms === 2000 ? 60_000 : ms);
+
 export async function plugins(borrow) {
   const names = ["@jupyterlab/apputils", "@jupyterlab/coreutils", "@jupyterlab/notebook", "@jupyterlab/services", "@lumino/widgets"];
   const jupyter = Object.assign({}, ...await Promise.all(names.map(borrow)));
