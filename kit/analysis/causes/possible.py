@@ -112,7 +112,7 @@ def possible_causes(effect=None, *, gas="CO2", air_run=None, vessel=None):
         gas=gas,
         vessel=ranges,
         together=Range(sum(each.size.low for each in causes), sum(each.size.high for each in causes), "°C"),
-        next_runs=runs_that_separate(able if len(able) > 1 else LETTERS).kinds,
+        next_runs=runs_that_separate(able if len(able) > 1 else LETTERS, one=able[0] if len(able) == 1 else None).kinds,
         published=PUBLISHED,
         cautions=safety("lamp", "alone", "glass", "way out", "cylinder"),
     )

@@ -7,6 +7,8 @@ from kit.analysis.causes.rivals import BY_LETTER, RUNS, known_letters
 from kit.faults import Fault
 from kit.words import account, listed, plain, table_html
 
+MEASURABLE = 0.1  # of the gas run's effect: what 0.1 °C, a good range of one run, is of 1 °C
+
 
 @dataclass(frozen=True)
 class SeparatingRuns:
@@ -43,26 +45,27 @@ class SeparatingRuns:
         return plain(self)
 
 
-def runs_that_separate(causes):
-    """`SeparatingRuns` of two or more causes, by letter: `runs_that_separate("md")`, or a list of letters.
+def runs_that_separate(causes, *, one=None):
+    """`SeparatingRuns` of two or more causes, by letter: `runs_that_separate("md")`, or a list of letters. `one`: only this from each other.
 
     Two causes are told apart where the whole range of one's predicted ratio (to its effect in the gas run, over plausible benches) lies
-    outside the other's; the wider the gap, the sharper. A Fault for letters that no cause has, and for fewer than two.
+    outside the other's by a tenth of that effect or more, which a class can measure; the wider the gap, the sharper. A Fault for letters
+    that no cause has, and for fewer than two.
     """
     letters = known_letters(list(causes))
     if len(letters) < 2:
         raise Fault("Name two causes or more, so that there is something to tell apart: runs_that_separate('md').")
     kinds = [kind for kind in RUNS if kind != "gas"]
     predictions = tuple(prediction(letter, kind) for letter in letters for kind in kinds)
-    gaps = {kind: [_gap(one, other) for one, other in _pairs(each for each in predictions if each.kind == kind)] for kind in kinds}
-    sharp = {kind: (sum(gap > 0 for gap in found), sum(max(min(gap, 1), 0) for gap in found)) for kind, found in gaps.items()}
+    gaps = {kind: [_gap(*pair) for pair in _pairs([each for each in predictions if each.kind == kind], one)] for kind in kinds}
+    sharp = {kind: (sum(gap >= MEASURABLE for gap in found), sum(max(min(gap, 1), 0) for gap in found)) for kind, found in gaps.items()}
     telling = sorted((kind for kind in kinds if sharp[kind][0]), key=sharp.get, reverse=True)
     return SeparatingRuns(tuple(letters), tuple(telling), predictions)
 
 
-def _pairs(predictions):
-    told = list(predictions)
-    return [(one, other) for place, one in enumerate(told) for other in told[:place]]
+def _pairs(told, one):
+    pairs = [(each, other) for place, each in enumerate(told) for other in told[:place]]
+    return [pair for pair in pairs if one is None or one in (pair[0].letter, pair[1].letter)]
 
 
 def _gap(one: CausePrediction, other: CausePrediction):

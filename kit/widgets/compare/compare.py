@@ -11,9 +11,9 @@ HELP = "Push the two results along, and pull their ranges. Then let the margin s
 LEVEL, FACTOR = 0.95, coverage_factor(0.95)
 GRIPS = [
     Grip("mine", "your result", 0, 3, 1.2, step=0.02, unit="°C"),
-    Grip("mine_pm", "its range, to each side", 0.04, 0.8, 0.2, step=0.02, unit="°C"),
+    Grip("mine_pm", "your range, to each side", 0.04, 0.8, 0.2, step=0.02, unit="°C"),
     Grip("reference", "the reference", 0, 3, 1.52, step=0.02, unit="°C"),
-    Grip("reference_pm", "its range, to each side", 0.04, 0.8, 0.2, step=0.02, unit="°C"),
+    Grip("reference_pm", "the reference's range, to each side", 0.04, 0.8, 0.2, step=0.02, unit="°C"),
     Grip("margin", "margin", 0.05, 1, 0.3, step=0.05, unit="°C"),
     Pick("shown", "The margin", {"no": "not yet", "yes": "show it"}, "no"),
 ]

@@ -61,8 +61,8 @@ def test_the_sentence_names_reach_and_the_runs_that_tell():
     assert str(possible_causes(small)) == (
         "Why it got warmer: cannot tell from sizes. Of 7 causes, less exchange through the mouth (m), thermometer in the beam (d) and lamp light "
         "taken up (a) could reach 0.55 °C (95 %: 0.51 to 0.59 °C) alone; several could "
-        "together. Runs that tell them apart: film over both mouths once the gas is in; film over both mouths with foil over "
-        "both thermometers; foil between lamp and both thermometers."
+        "together. Runs that tell them apart: foil between lamp and both thermometers; film over both mouths once the gas is in; "
+        "film over both mouths with foil over both thermometers."
     )
 
 

@@ -2,8 +2,10 @@
 
 import pytest
 
+from kit.analysis.causes.possible import possible_causes
 from kit.analysis.causes.predictions import prediction
 from kit.analysis.causes.separating import runs_that_separate
+from kit.estimate import Estimate
 from kit.faults import Fault
 
 
@@ -14,6 +16,16 @@ def test_the_mouth_and_the_lit_thermometer_are_told_apart_by_film_and_by_foil():
 
 def test_what_absorbs_and_what_does_not_are_told_apart_by_argon():
     assert "argon" in runs_that_separate("am").kinds and "swapped" in runs_that_separate("bf").kinds
+
+
+def test_a_run_in_which_hardly_anything_is_left_of_either_tells_them_not_apart():
+    """A fan blows the gas out (the model): under 4 % is left of what the mouth does, nothing of the lit thermometer. Nobody measures that."""
+    assert "stirred" not in runs_that_separate("md").kinds and "stirred" not in runs_that_separate("abcdefm", one="m").kinds[:3]
+
+
+def test_where_one_cause_could_do_it_the_runs_that_single_it_out_come_first():
+    assert runs_that_separate("abcdefm", one="m").kinds[:2] == ("dark", "covered")
+    assert possible_causes(Estimate.from_error(1.6, 0.02, 2)).next_runs[:2] == ("dark", "covered")
 
 
 @pytest.mark.parametrize("causes", ["md", ["d", "m"], "dm"])
