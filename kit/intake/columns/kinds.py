@@ -12,7 +12,7 @@ from kit.records import span, thinned
 NAMES = {
     "control": "control ctrl untreated kontrolle kontroll contrôle controle témoin temoin controllo".split(),
     "treated": "treated treatment experimental behandelt traité traite tratado trattato".split(),
-    "room": "room ambient surroundings raum umgebung salle ambiente sala".split(),
+    "room": "room ambient surroundings raum zimmer umgebung salle ambiente sala".split(),
     "light": "light lux irradiance licht lumière luz luce".split(),
 }
 GAS = {"gas", "co2", "carbon"}
@@ -32,7 +32,7 @@ OTHER = set(
     "nr num number count counter record entry row line sample seq sequence ph conductivity turbidity signal rssi snr lqi uv solar radiation "
     "voc tvoc pm aqi iaq dust weight mass level depth flow duty output pwm relay heater fan pump valve status state code flag version port "
     "light lux irradiance co2 gas ppm raw adc bits baud uptime duration interval day days year month hour minute second gravity abv ec tds "
-    "poa ghi dni dhi albedo stdev spd dir ws wd wdir".split()
+    "poa ghi dni dhi albedo stdev spd dir ws wd wdir amps ampere strom".split()
 )
 NOTES = {"note", "notes", "remark", "remarks", "comment", "comments", "bemerkung", "bemerkungen", "remarque", "remarques"}
 # Words that head a column of probe names, or of quantities. Common practice, no source.

@@ -135,9 +135,9 @@ WRITTEN = {
     "h:mm": ["h:mm", "hh:mm"],
     "h:mm:ss": ["h:mm:ss", "hh:mm:ss"],
 }
-# Units of other things, believed only in brackets: 'in' at the end of a name may mean inside, 'a' the first of two.
+# Units of other things, believed only in brackets: 'in' at the end of a name may mean inside. No 'a': 'Temp (A)' is the first of two.
 OTHERS = set(
-    "hpa kpa pa mbar mb bar psi inhg mmhg %rh rh% %r.h. rh m/s km/h kmh mph kn knots mm cm m in kwh wh kw w a ma mv ph db dbm deg ° hz rpm l/h "
+    "hpa kpa pa mbar mb bar psi inhg mmhg %rh rh% %r.h. rh m/s km/h kmh mph kn knots mm cm m in kwh wh kw w ma mv ph db dbm deg ° hz rpm l/h "
     "l/min m3/h m³/h g/m3 g/m³ µg/m³ ug/m3 ug/m³ mah g kg ohm kohm ω kω ntu us/cm µs/cm ms/cm mg/l j".split()
 )
 RATES = re.compile(r"(?:^|[\W_])(?:m3|m³|l|ml|kg|g|km|mi|mm|cm|m|w|kw|wh|kwh|j)$", re.IGNORECASE)
@@ -164,7 +164,7 @@ def unit_of(text):
     return ""
 
 
-IN_BRACKETS = re.compile(r"^(.*?)\s*[(\[{<]\s*([^()\[\]{}<>]*)\s*[)\]}>]\s*(.*)$", re.DOTALL)
+IN_BRACKETS = re.compile(r"\s*[(\[{<]\s*([^()\[\]{}<>]*)\s*[)\]}>]\s*")
 AT_THE_END = re.compile(
     r"^(.*?)(?:\s*[/,;:]\s*|_|\s+|\.\s*)(?:in\s+)?((?:deg|°|º|˚|grad)?[\s_.]?[^\s_/,;:.]+|w/m(?:²|2|\^2))$", re.DOTALL | re.IGNORECASE
 )
@@ -176,9 +176,9 @@ TEMP_WITH_LETTER = re.compile(r"^(.*[Tt](?:emp|emperature)(?:[_ ]?\d+)?)([CFK])$
 def name_and_unit(header):
     """('treated', '°C') from 'treated_degC', 'Treated (°C)', 'treated / °C', 'treated in degC', 'tempC'; the unit is '' if none is written."""
     header = " ".join(header.translate(ALIKE).split())
-    inside = IN_BRACKETS.match(header)
-    if inside and unit_in_brackets(inside[2]):
-        return f"{inside[1]} {inside[3]}".strip(" _:,/"), unit_in_brackets(inside[2])
+    inside = max(IN_BRACKETS.finditer(header), key=lambda found: rank_of_unit(found[1]), default=None)
+    if inside and (unit := unit_in_brackets(inside[1])):  # a name may hold others before it: 'vessel (CO2) [°C]'
+        return f"{header[: inside.start()]} {header[inside.end() :]}".strip(" _:,/"), unit
     ending = AT_THE_END.match(header) or TEMP_WITH_LETTER.match(header)
     unit = unit_of(ending[2]) if ending else ""
     if unit in SECONDS and RATES.search(ending[1]):  # 'flow_m3_h' is no time
@@ -186,6 +186,11 @@ def name_and_unit(header):
     if unit:
         return ending[1].strip(" _:,/"), unit
     return header, unit_of(header) if len(header) > 1 else ""  # 'C' alone may be the control
+
+
+def rank_of_unit(text):
+    unit = unit_in_brackets(text)
+    return 2 if unit in WRITTEN else 1 if unit else 0
 
 
 def unit_in_brackets(text):

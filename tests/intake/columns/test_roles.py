@@ -26,6 +26,7 @@ def held(text, **words):
         (["treated (°C)", "control (°C)"], {"treated": 21.4, "control": 21.3}),
         (["Kontrolle (°C)", "behandelt (°C)"], {"treated": 21.3, "control": 21.4}),
         (["CO₂ vessel (°C)", "control vessel (°C)"], {"treated": 21.4, "control": 21.3}),
+        (["Becher (CO2) [°C]", "Becher (Luft) [°C]", "Zimmer [°C]", "Strom (A)"], {"treated": 21.4, "control": 21.3, "room": 20.1}),
         (["untreated (°C)", "treated (°C)", "room (°C)", "CO2 (ppm)"], {"treated": 21.3, "control": 21.4, "room": 20.1, "gas_ppm": 420}),
         (["treated (°C)", "control (°C)", "humidity (%)", "light (lux)"], {"treated": 21.4, "control": 21.3, "light": 420}),
         (["treated (°C)", "control (°C)", "outside", "ppm"], {"treated": 21.4, "control": 21.3, "gas_ppm": 420}),
