@@ -50,9 +50,11 @@ def runs_that_separate(causes, *, one=None):
 
     Two causes are told apart where the whole range of one's predicted ratio (to its effect in the gas run, over plausible benches) lies
     outside the other's by a tenth of that effect or more, which a class can measure; the wider the gap, the sharper. A Fault for letters
-    that no cause has, and for fewer than two.
+    that no cause has, for fewer than two, and for a `one` that is none of them.
     """
     letters = known_letters(list(causes))
+    if one is not None and one not in letters:
+        raise Fault(f"{one!r} is none of the causes named: {listed(letters)}.")
     if len(letters) < 2:
         raise Fault("Name two causes or more, so that there is something to tell apart: runs_that_separate('md').")
     kinds = [kind for kind in RUNS if kind != "gas"]

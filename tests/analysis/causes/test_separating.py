@@ -53,3 +53,9 @@ def test_an_unknown_letter_is_refused_with_the_list_and_one_alone_too():
     with pytest.raises(Fault) as caught:
         runs_that_separate("m")
     assert str(caught.value) == "Name two causes or more, so that there is something to tell apart: runs_that_separate('md')."
+
+
+def test_one_must_be_among_the_causes_named():
+    with pytest.raises(Fault) as caught:
+        runs_that_separate("md", one="a")
+    assert str(caught.value) == "'a' is none of the causes named: m and d."
