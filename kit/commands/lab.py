@@ -15,6 +15,7 @@ from kit.faults import Fault
 from kit.jupyter import first_page, own_settings, SETTINGS
 
 PORTS = range(8888, 8988)
+LONGEST_SOCKET = 103  # bytes in the path of a socket: macOS allows fewest (sys/un.h: 104 with the closing zero)
 
 
 def lab(options):
@@ -26,7 +27,7 @@ def lab(options):
     port = free_port(options.port)
     with passing_folder() as runtime:
         use_own_settings(work, runtime)
-        serve(work, port, page, options)
+        serve(work, port, page, runtime, options)
     print(f"\nJupyterLab has ended. Your work is in {work}", flush=True)
     return 0
 
@@ -86,7 +87,14 @@ def use_own_settings(work, runtime):
     os.environ.update(own_settings(work, runtime))
 
 
-def serve(work, port, page, options):
+def speaks(runtime):
+    """How the server speaks to its kernels: where the system can, through files in the folder `runtime`, which only this person may open. A port
+    is found free a moment before the kernel takes it; if another program was quicker, the kernel would die and start once more."""
+    longest = len(os.fsencode(runtime)) + len("/kernel-01234567-89ab-cdef-0123-456789abcdef-ipc-12345")
+    return "ipc" if os.name == "posix" and longest <= LONGEST_SOCKET else "tcp"
+
+
+def serve(work, port, page, runtime, options):
     from jupyterlab.labapp import LabApp
 
     token = secrets.token_hex(16)
@@ -96,6 +104,7 @@ def serve(work, port, page, options):
             f"--ServerApp.port_retries={0 if options.port else len(PORTS)}",  # another start may have been quicker
             f"--ServerApp.root_dir={work}",
             f"--ServerApp.open_browser={options.browser}",
+            f"--KernelManager.transport={speaks(runtime)}",
             f"--IdentityProvider.token={token}",
             f"--LabApp.default_url={page}",
             f"--LabApp.extra_labextensions_path={SETTINGS / 'labextensions'}",

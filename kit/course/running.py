@@ -3,6 +3,7 @@
 import os
 import re
 import tempfile
+from pathlib import Path
 
 from kit.bootstrap.places import COURSE
 from kit.course.packing import packed_text
@@ -22,12 +23,13 @@ def failures_of(path, course):
     from nbclient.exceptions import CellExecutionError, CellTimeoutError, DeadKernelError
 
     book = nbformat.reads(packed_text(path), as_version=4)
-    with tempfile.TemporaryDirectory(prefix="kit-check-") as folder:
-        surroundings = {**os.environ, COURSE: str(course)}
-        client = NotebookClient(book, timeout=TIMEOUT_S, kernel_name="python3", extra_arguments=QUIET, resources={"metadata": {"path": folder}})
+    with tempfile.TemporaryDirectory(prefix="kit-check-") as passing:
+        folder = Path(passing) / "my-work"
+        folder.mkdir()
+        surroundings, spoken = {**os.environ, COURSE: str(course)}, {"config": through_files(passing), "extra_arguments": QUIET}
         try:
             _predict(path, folder)
-            client.execute(env=surroundings)
+            NotebookClient(book, timeout=TIMEOUT_S, kernel_name="python3", resources={"metadata": {"path": str(folder)}}, **spoken).execute(env=surroundings)
         except Fault:
             return ()  # its texts can't be read: another check tells that, and each of its cards would tell it again
         except CellExecutionError as problem:
@@ -35,6 +37,14 @@ def failures_of(path, course):
         except (CellTimeoutError, DeadKernelError) as problem:
             return (f"A cell never ends in a fresh kernel, or ends Python itself: {problem}".strip(),)
     return tuple(f"The card {title!r} can't be shown: {told}" for title, told in _faulty_cards(book))
+
+
+def through_files(folder):
+    """Settings with which a kernel is spoken to through files in `folder`, where the system has such: a port is found free a moment before the
+    kernel takes it, and where another program is quicker the kernel dies."""
+    from traitlets.config import Config
+
+    return Config({"KernelManager": {"transport": "ipc", "connection_file": str(Path(folder) / "kernel.json")}} if os.name == "posix" else {})
 
 
 def _predict(path, folder):

@@ -131,7 +131,9 @@ def test_all_lessons_go_where_they_are_wanted_and_stay_as_they_are(python, tmp_p
 
 
 AS_A_LEARNER = """
+import tempfile
 import nbclient, nbformat
+from kit.course.running import through_files
 from kit.coursework import add_answer, Answer, answers_path
 
 for card in ("00.warmer", "00.nocontrol"):
@@ -139,7 +141,8 @@ for card in ("00.warmer", "00.nocontrol"):
 book = nbformat.read("00-your-first-run.ipynb", 4)
 book.cells.append(nbformat.v4.new_code_cell("import kit\\nfrom kit import make_report\\nmake_report()\\nprint(kit.__file__)"))
 book.cells.append(nbformat.v4.new_code_cell("from kit import chart, example_run\\nchart(example_run('basalt'))"))
-nbclient.NotebookClient(book, timeout=60, kernel_name="python3").execute()
+with tempfile.TemporaryDirectory(prefix="kit-tests-") as passing:
+    nbclient.NotebookClient(book, timeout=60, kernel_name="python3", config=through_files(passing)).execute()
 nbformat.write(book, "ran.ipynb")
 """
 

@@ -4,9 +4,9 @@
 `tablet` (820 x 1180, touch) fail their test on any outside request and any error in the browser's console; `rough_page` lets console
 errors pass, for tests that kill a kernel or a server. `open_notebook(page, "00-your-first-run.ipynb")`, or with a list of code cells, shows
 it; `run_all(page)` runs it and waits; `lesson(page)` shows a fresh copy of the module's NAME, which runs by itself; `started(page)` waits for
-that; `restart_kernel(page)` starts it afresh. JupyterLab stays loaded in such a window from test to test; kernels, notebooks and drafts go.
-`axe(page)` gives what axe-core finds in the outputs, `picture(page, name)` keeps a screenshot in ci-output. Every test in this folder is
-marked `browser`. No call to the browser waits for ever.
+that; `restart_kernel(page)` starts it afresh; `show_theme(page, "Dark")` changes JupyterLab's theme. JupyterLab stays loaded in such a window
+from test to test; kernels, notebooks and drafts go. `axe(page)` gives what axe-core finds in the outputs, `picture(page, name)` keeps a
+screenshot in ci-output. Every test in this folder is marked `browser`. No call to the browser waits for ever.
 """
 
 import shutil
@@ -68,6 +68,9 @@ DRAWN = "() => document.querySelectorAll('.kit-card').length >= 3"
 # writes. Answers are kept by the kernel, whatever becomes of the notebook's own file.
 SAVE = "() => { window.jupyterapp.commands.execute('docmanager:save'); }"
 DO = "command => window.jupyterapp.commands.execute(command)"
+# JupyterLab's splash lies over the page while a theme is loaded, and fades; a second change in its last 200 ms makes it throw.
+CHANGE = "theme => window.jupyterapp.commands.execute('apputils:change-theme', { theme: `JupyterLab ${theme}` })"
+CHANGED = "theme => document.body.dataset.jpThemeLight === String(theme === 'Light') && !document.querySelector('#jupyterlab-splash')"
 RESTART = "() => window.jupyterapp.shell.currentWidget.sessionContext.restartKernel()"
 
 
@@ -185,6 +188,17 @@ def run_all():
 def started():
     """`started(page)` waits until a lesson, which starts by itself when it is opened or its kernel is new, has run."""
     return lambda page: page.wait_for_selector(".jp-NotebookPanel[data-kit-lesson=ready]:not(.lm-mod-hidden)", timeout=MINUTE_MS)
+
+
+@pytest.fixture(scope="session")
+def show_theme():
+    """`show_theme(page, "Dark")` changes JupyterLab's theme, and "Light" changes it back, and waits until nothing more moves for it."""
+
+    def show(page, theme):
+        page.evaluate(CHANGE, theme)
+        page.wait_for_function(CHANGED, arg=theme)
+
+    return show
 
 
 @pytest.fixture(scope="session")

@@ -70,7 +70,7 @@ def test_the_strip_is_reached_by_tab_and_takes_to_the_next_step(page, own_copy, 
     assert page.evaluate("() => document.activeElement.textContent").startswith("Step ")
 
 
-def test_on_a_phone_the_strip_folds_and_nothing_is_wider_than_the_window(phone, lab, open_notebook, started, axe, picture):
+def test_on_a_phone_the_strip_folds_and_nothing_is_wider_than_the_window(phone, lab, open_notebook, started, show_theme, axe, picture):
     contents(phone, lab, started)
     picture(phone, "contents-390")
     assert phone.evaluate(WIDTH) == 390 and axe(phone, ".kit-contents") == []
@@ -80,8 +80,7 @@ def test_on_a_phone_the_strip_folds_and_nothing_is_wider_than_the_window(phone, 
     phone.get_by_role("button", name="Your first run").tap()
     phone.get_by_role("button", name="Print").wait_for()
     for theme in ("Dark", "Light"):
-        phone.evaluate(f"() => window.jupyterapp.commands.execute('apputils:change-theme', {{ theme: 'JupyterLab {theme}' }})")
-        phone.wait_for_function("light => document.body.dataset.jpThemeLight === light", arg=str(theme == "Light").lower())
+        show_theme(phone, theme)
         picture(phone, f"strip-390-{theme.lower()}")
         assert axe(phone, ".kit-strip-all") == []
     assert phone.evaluate(SMALL) == [] and phone.evaluate(WIDTH) == 390

@@ -44,13 +44,13 @@ def test_on_a_phone_the_file_list_is_closed_and_the_lesson_fills_the_screen(phon
     picture(phone, "lab-390x844")
 
 
-def test_a_kernel_has_one_blas_thread_finds_the_kit_and_talks_in_secret(page, lab, open_notebook, run_all):
-    open_notebook(page, ["import os, json, kit", "print([os.environ[n] for n in ('OPENBLAS_NUM_THREADS', 'OMP_NUM_THREADS')])", CURVE])
+def test_a_kernel_has_one_blas_thread_finds_the_kit_and_talks_in_secret_through_files(page, lab, open_notebook, run_all):
+    open_notebook(page, ["import os, json, kit", "print([os.environ[n] for n in ('OPENBLAS_NUM_THREADS', 'OMP_NUM_THREADS')])", SPOKEN])
     run_all(page)
-    page.wait_for_function(SAID, arg=["['1', '1']\n", "True\n"])
+    page.wait_for_function(SAID, arg=["['1', '1']\n", "True ipc\n"])
 
 
-CURVE = "print('curve_publickey' in json.load(open(get_ipython().kernel.config.IPKernelApp.connection_file)))"
+SPOKEN = "it = json.load(open(get_ipython().kernel.config.IPKernelApp.connection_file)); print('curve_publickey' in it, it['transport'])"
 
 
 def test_a_second_server_takes_another_port_and_ctrl_c_ends_it_with_its_kernels(page, lab, start_lab, open_notebook):
@@ -88,7 +88,17 @@ def test_the_gate_stops_and_names_what_asks_for_another_machine(browser, gate, l
         with page.expect_event("console", lambda message: message.text == "said"):
             page.evaluate("() => console.error('said')")
     assert strict.outside == ["http://elsewhere.invalid/x"]
-    assert {"ours", "said"} <= set(strict.complaints)
+    assert [text.split("\n")[0] for text in strict.complaints if "ours" in text] == ["Error: ours"]
+    assert any(text.startswith("said (") for text in strict.complaints)
+
+
+def test_only_an_error_of_jupyterlabs_own_scripts_alone_is_not_the_kits(gate):
+    own = "Error: x\n  at f (http://127.0.0.1:8888/static/lab/core.js:1:2)"
+    shared = f"{own}\n  at g (http://127.0.0.1:8888/lab/extensions/twin-vessels/static/strip.js:3:4)"
+    strict = type(gate)()
+    for text in (own, shared, "Error: y\n  at render (blob:http://127.0.0.1:8888/1:2:3)"):
+        strict.complain(text, text)
+    assert strict.jupyterlabs == [own] and strict.complaints[0] == shared and len(strict.complaints) == 2
 
 
 def test_axe_finds_a_fault_where_there_is_one(page, open_notebook, run_all, axe):

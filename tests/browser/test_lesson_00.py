@@ -167,7 +167,7 @@ def tab_to(page, selector, limit=12):
     raise AssertionError(f"{selector} was not reached in {limit} presses of Tab")
 
 
-def test_it_fits_a_phone_in_light_and_dark(phone, lesson, axe, picture):
+def test_it_fits_a_phone_in_light_and_dark(phone, lesson, show_theme, axe, picture):
     lesson(phone)
     picture(phone, "lesson-00-start-390")
     predict(phone, 0, "1 to 3 °C warmer")
@@ -179,13 +179,11 @@ def test_it_fits_a_phone_in_light_and_dark(phone, lesson, axe, picture):
         at_step(phone, step)
         picture(phone, f"lesson-00-step-{step}-390")
     assert axe(phone) == []
-    phone.evaluate("() => window.jupyterapp.commands.execute('apputils:change-theme', {theme: 'JupyterLab Dark'})")
-    phone.wait_for_function("() => document.body.dataset.jpThemeLight === 'false'")
+    show_theme(phone, "Dark")
     at_step(phone, 8)
     picture(phone, "lesson-00-step-8-390-dark")
     assert axe(phone) == []
-    phone.evaluate("() => window.jupyterapp.commands.execute('apputils:change-theme', {theme: 'JupyterLab Light'})")
-    phone.wait_for_function("() => document.body.dataset.jpThemeLight === 'true'")
+    show_theme(phone, "Light")
 
 
 def test_two_deaths_of_the_kernel_take_no_key_from_who_types(rough_page, lesson, lab, started):
@@ -245,3 +243,8 @@ def test_a_fault_is_a_box_and_no_red_text(page, open_notebook, run_all, axe):
     box = page.get_by_role("note")
     assert box.inner_text().startswith("This needs a change first.\nThere is no example run 'granite'.") and page.locator(RED).count() == 0
     assert axe(page) == []
+
+
+def test_a_lesson_draws_no_error_from_jupyterlab_itself(page, gate, lesson):
+    lesson(page)
+    assert gate.jupyterlabs == []

@@ -25,7 +25,6 @@ KEEP_HEARD = """() => { const status = document.querySelector('.kit-marker [role
 BOTH_AT = """time => { const ends = [...document.querySelectorAll('[aria-label="response end"]')];
   return ends.length === 2 && ends.every(each => each.getAttribute('aria-valuetext') === time); }"""
 SAVED = "() => !window.jupyterapp.shell.currentWidget.context.model.dirty"
-DO_WITH = "([command, given]) => window.jupyterapp.commands.execute(command, given)"
 UNPLACED = "Nobody has placed these windows yet. Move all three to where you think they belong."
 OVERLAP = "Windows can't overlap, so the perturbation moved along."
 
@@ -282,11 +281,10 @@ def swipe(page, locator, pixels):
     touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
 
 
-def test_two_views_stay_in_step_and_both_come_back_with_a_reload(page, lab, open_notebook, run_all, axe, picture, tmp_path):
+def test_two_views_stay_in_step_and_both_come_back_with_a_reload(page, lab, open_notebook, run_all, show_theme, axe, picture, tmp_path):
     open_notebook(page, [*cells(tmp_path), "marker"])
     run_all(page)
-    page.evaluate(DO_WITH, ["apputils:change-theme", {"theme": "JupyterLab Dark"}])
-    page.wait_for_selector("body[data-jp-theme-light=false]", state="attached")
+    show_theme(page, "Dark")
     grip(page, "response end").focus()
     page.keyboard.press("Shift+ArrowRight")
     page.wait_for_function(BOTH_AT, arg="4 min 50 s")
@@ -294,7 +292,7 @@ def test_two_views_stay_in_step_and_both_come_back_with_a_reload(page, lab, open
     assert axe(page) == []
     page.locator(".kit-marker").first.evaluate("each => each.scrollIntoView()")
     picture(page, "marker-dark")
-    page.evaluate(DO_WITH, ["apputils:change-theme", {"theme": "JupyterLab Light"}])
+    show_theme(page, "Light")
     page.evaluate(SAVE)
     page.wait_for_function(SAVED)
     page.reload()

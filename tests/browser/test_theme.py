@@ -7,13 +7,12 @@ CELLS = [
     "chart(example_run('basalt'))",
     "predict('00.warmer')",
 ]
-CHANGE = "theme => window.jupyterapp.commands.execute('apputils:change-theme', { theme })"
 HEIGHT = "() => document.querySelector('.js-plotly-plot').clientHeight"
 FILTER = "() => getComputedStyle(document.querySelector('.js-plotly-plot')).filter"
 TWO_FRAMES = "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
 
 
-def test_a_chart_follows_the_dark_theme_and_keeps_its_height(page, open_notebook, run_all, picture):
+def test_a_chart_follows_the_dark_theme_and_keeps_its_height(page, open_notebook, run_all, show_theme, picture):
     open_notebook(page, CELLS)
     run_all(page)
     page.wait_for_selector(".js-plotly-plot .main-svg", state="attached")
@@ -21,10 +20,9 @@ def test_a_chart_follows_the_dark_theme_and_keeps_its_height(page, open_notebook
     page.wait_for_function(f"() => ({HEIGHT})() > 300")
     page.evaluate(TWO_FRAMES)
     height, turned = page.evaluate(HEIGHT), "invert(0.93) hue-rotate(180deg)"
-    for theme, light, look in (("JupyterLab Dark", "false", turned), ("JupyterLab Light", "true", "none")):
-        page.evaluate(CHANGE, theme)
-        page.wait_for_selector(f"body[data-jp-theme-light={light}]", state="attached")
+    for theme, look in (("Dark", turned), ("Light", "none")):
+        show_theme(page, theme)
         page.evaluate(TWO_FRAMES)
-        picture(page, f"chart-{light}")
+        picture(page, f"chart-{theme.lower()}")
         assert page.evaluate(FILTER) == look
         assert page.evaluate(HEIGHT) == height

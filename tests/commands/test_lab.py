@@ -38,6 +38,10 @@ def test_when_every_port_is_taken_it_says_what_to_type(taken, monkeypatch):
     assert str(end.value) == f"The ports {taken} to {taken} are all taken. Name a free one: --port 9500"
 
 
+def test_kernels_are_spoken_to_through_files_unless_their_paths_would_be_too_long_for_a_socket():
+    assert [lab.speaks(f"/tmp/{'x' * length}") for length in (8, 44, 45)] == ["ipc", "ipc", "tcp"]
+
+
 def test_no_jupyter_setting_of_the_persons_own_is_used(tmp_path, monkeypatch):
     monkeypatch.setattr(os, "environ", {"JUPYTER_TOKEN": "mine", "JUPYTERLAB_DIR": "/mine", "HOME": "/mine", "IPYTHONDIR": "/mine"})
     lab.use_own_settings(tmp_path / "my-work", tmp_path / "passing")

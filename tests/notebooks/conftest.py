@@ -3,9 +3,11 @@
 import time
 from dataclasses import dataclass, field
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import pytest
 
+from kit.course.running import through_files
 from kit.coursework import learners_text
 
 LESSONS = Path(__file__).parents[2] / "lessons"
@@ -42,7 +44,8 @@ def run_notebook(tmp_path):
         lesson = LESSONS / name
         book = nbformat.reads(lesson.read_text(encoding="utf-8") if original else learners_text(lesson), as_version=4)
         begun = time.perf_counter()
-        NotebookClient(book, timeout=120, kernel_name="python3", resources={"metadata": {"path": str(folder)}}).execute()
+        with TemporaryDirectory(prefix="kit-tests-") as passing:
+            NotebookClient(book, timeout=120, kernel_name="python3", resources={"metadata": {"path": str(folder)}}, config=through_files(passing)).execute()
         seconds = time.perf_counter() - begun
         printed = [each for cell in book.cells for each in cell.get("outputs", ()) if each.get("name") == "stderr"]
         return Ran(book, folder, seconds, [each["text"] for each in printed])

@@ -2,10 +2,12 @@
 
 import json
 import zipfile
+from tempfile import TemporaryDirectory
 
 import pytest
 
 from kit import Fault, make_report, open_report
+from kit.course.running import through_files
 from kit.settings import NAME
 from tests.report.conftest import write
 
@@ -97,6 +99,7 @@ def test_the_notebook_runs_in_a_fresh_kernel_and_gives_the_same_numbers(package,
 
     zipfile.ZipFile(package).extractall(tmp_path / "unpacked")
     book = nbformat.read(tmp_path / "unpacked/report.ipynb", as_version=4)
-    NotebookClient(book, timeout=60, resources={"metadata": {"path": str(tmp_path / "unpacked")}}).execute()
+    with TemporaryDirectory(prefix="kit-tests-") as passing:
+        NotebookClient(book, timeout=60, resources={"metadata": {"path": str(tmp_path / "unpacked")}}, config=through_files(passing)).execute()
     shown = ["".join(output["data"].get("text/html", "")) for cell in book.cells for output in cell.get("outputs", []) if "data" in output]
     assert any("every number comes out the same" in each for each in shown) and len(shown) == 5
