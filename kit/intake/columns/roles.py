@@ -7,7 +7,7 @@ import numpy as np
 from kit.faults import Choice, Question
 from kit.intake.columns.kinds import derived, fits_unit, GAS, in_thousandths, says, thermometer_rank, words_of
 from kit.intake.columns.marks import BOUNDS, LARGEST, NO_READING, without_marks
-from kit.intake.columns.twins import without_twins
+from kit.intake.columns.twins import without_doubtful_units, without_twins
 from kit.intake.forms import PER_PPM, TEMPERATURES, to_celsius, unit_of
 from kit.intake.given import place_named, ROLES
 from kit.records import HEADERS, missing_in, places_in, remarks_on, span
@@ -33,7 +33,7 @@ def name_roles(table, asked):
     units = [column.unit for column in table.columns if column.numeric and not column.role and column.unit in (*TEMPERATURES, "")]
     several = len(units) > 2 or len(set(units)) > 1
     if not table.about and (several or "" in units):  # in a file that the kit wrote each column is what it says
-        table = without_twins(table, places.values(), again=several)
+        table = without_doubtful_units(without_twins(table, places.values(), again=several))
     table, places, unsure = with_named(table, places)
     missing = [vessel for vessel in VESSELS if vessel not in places and vessel not in unsure]
     free = thermometers(table, places, len(missing))

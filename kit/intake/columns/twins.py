@@ -1,9 +1,13 @@
-"""One thermometer in two columns: once in °C and once in °F or K, or simply twice. It must not pass for both vessels."""
+"""One thermometer in two columns: once in °C and once in °F or K, or simply twice. It must not pass for both vessels; and two thermometers
+called C and F must not pass for °C and °F."""
+
+from itertools import permutations
 
 import numpy as np
 
 from kit.intake.columns.kinds import words_of
-from kit.intake.forms import TEMPERATURES
+from kit.intake.forms import letters_in, TEMPERATURES, to_celsius
+from kit.words import listed
 
 # b = factor a + zero: °F and K from °C (NIST SP 811, B.8; SI Brochure, 9th edition, 2.3.1).
 LINES = (("in °F", 1.8, 32.0), ("in K", 1.0, 273.15))
@@ -57,3 +61,27 @@ def rounding(values):
         if np.allclose(values, np.round(values, places), atol=1e-9, rtol=0):
             return 10.0**-places
     return 1e-5
+
+
+def without_doubtful_units(table):
+    """The table without the units of columns alike but for the letter, as 'Temp (C)' and 'Temp (F)', which would lie further apart by them."""
+    warm = [place for place, column in enumerate(table.columns) if may_be_twin(column) and column.unit and np.isfinite(column.values).any()]
+    doubtful = {one for one, other in permutations(warm, 2) if named_by_letters(table.columns[one], table.columns[other])}
+    for place in doubtful:
+        table = table.with_column(place, unit="", name=table.columns[place].header)
+    if not doubtful:
+        return table
+    headers = listed(repr(table.columns[place].header) for place in sorted(doubtful))
+    return table.said(f"The letters that tell {headers} apart are taken as names: as units they would put the readings further apart.")
+
+
+def named_by_letters(one, other):
+    """Are the headers alike but for a single letter, and the readings nearer to each other as written than by the units it may mean?"""
+    pairs = zip(one.header, other.header)
+    apart = [place for place, (first, second) in enumerate(pairs) if first != second]
+    if one.unit == other.unit or len(one.header) != len(other.header) or len(apart) != 1 or apart[0] not in letters_in(one.header):
+        return False
+    as_written, by_units = ((np.nanmedian(first) - np.nanmedian(second)) for first, second in (
+        (one.values, other.values), (to_celsius(one.values, one.unit), to_celsius(other.values, other.unit)),
+    ))  # fmt: skip
+    return bool(abs(as_written) < abs(by_units))

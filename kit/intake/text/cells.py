@@ -11,7 +11,7 @@ import numpy as np
 import pandas as pd
 
 from kit.faults import IntakeFault
-from kit.intake.forms import MISSING, name_and_unit
+from kit.intake.forms import MISSING, names_and_units
 from kit.intake.given import as_texts, Column, Table, Text
 from kit.intake.text.gathering import examples_of, Gathered, Part, Piece
 from kit.intake.text.lines import line_by_line, numbers_of
@@ -59,10 +59,11 @@ def read_cells(text, layout):
     """
     got = gathered(text, layout)
     refuse_few_short(got.left_out, len(got.lines), text.file, len(layout.kinds))
-    heads = zip(layout.headers, layout.units, layout.kinds, got.parts, layout.samples)
-    columns = [column(header, unit, settled(part, kind, got.lines, layout.decimal), first) for header, unit, kind, part, first in heads]
+    named, letters_said = names_and_units(layout.headers)
+    heads = zip(layout.headers, named, layout.units, layout.kinds, got.parts, layout.samples)
+    columns = [column(header, name, unit, settled(part, kind, got.lines, layout.decimal), first) for header, name, unit, kind, part, first in heads]
     left_said = (*map(sentence, got.left_out.items()), *unended(text, got.left_out))
-    return Table(text.file, tuple(columns), got.lines, (*text.remarks, layout_said(text, layout), *left_said))
+    return Table(text.file, tuple(columns), got.lines, (*text.remarks, layout_said(text, layout), *letters_said, *left_said))
 
 
 def gathered(text, layout):
@@ -143,10 +144,9 @@ def settled(part, kind, lines, decimal):
     return part if numbers.odd("") else numbers
 
 
-def column(header, unit_below, part, samples):
-    """The `Column` of a header, the unit in the row below it, the cells, and the first few as written."""
-    name, unit = name_and_unit(header)
-    unit = unit or unit_below
+def column(header, named, unit_below, part, samples):
+    """The `Column` of a header, the (name, unit) in it, the unit in the row below it, the cells, and the first few as written."""
+    name, unit = named[0], named[1] or unit_below
     return Column(header, part.values, name=name, unit=part.unit(unit), odd=part.odd(unit), notes=part.notes(), samples=samples)
 
 

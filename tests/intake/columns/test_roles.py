@@ -86,6 +86,34 @@ def test_a_dict_gives_each_role_its_unit():
     assert look(record("treated", "control", "gas"), unit=["degC", {"gas": "%"}]).run.readings.gas_ppm.iloc[0] == pytest.approx(201_000)
 
 
+LETTERED = [21.4 + 0.13 * n for n in range(12)], [21.05 + 0.07 * n for n in range(12)]
+
+
+def lettered(letters, second):
+    rows = "".join(f"{10 * n};{one:.2f};{two:.2f}\n" for n, (one, two) in enumerate(zip(LETTERED[0], second)))
+    return f"time (s);Temp ({letters[0]});Temp ({letters[1]})\n{rows}"
+
+
+@pytest.mark.parametrize("letters", ["CD", "DC", "AB", "FG", "KL", "BC", "CF", "CK", "FK"])
+def test_vessels_that_letters_name_are_two_and_their_unit_is_asked(letters):
+    text = lettered(letters, LETTERED[1])
+    asked = {each.keyword: [choice.value for choice in each.choices] for each in look(text).question.questions}
+    both = [f"Temp ({letter})" for letter in letters]
+    assert asked == {"treated": both, "control": both, "unit": ["degC", "degF", "K"]}
+    run = look(text, treated=both[0], control=both[1], unit="degC").run
+    assert run.readings.iloc[0].tolist() == [21.4, 21.05] and any("names" in remark for remark in run.remarks) == (letters != "AB")
+
+
+@pytest.mark.parametrize("letter, turned", [("F", lambda celsius: 1.8 * celsius + 32), ("K", lambda celsius: celsius + 273.15)])
+def test_a_letter_that_fits_as_a_unit_is_one(letter, turned):
+    once = look(lettered(f"C{letter}", map(turned, LETTERED[0]))).question
+    assert once.what.startswith("There is only one thermometer here, 'Temp (C)'")
+    other = look(lettered(["deg C", f"deg {letter}"], LETTERED[1]), treated=2, control=3)
+    assert other.run.readings.treated.iloc[0] == 21.4 and other.run.readings.control.iloc[0] < 0
+    two = look(lettered(f"C{letter}", map(turned, LETTERED[1])), treated=2, control=3)
+    assert two.run.readings.iloc[0].tolist() == pytest.approx([21.4, 21.05], abs=0.01)
+
+
 def test_the_only_thermometer_left_is_the_other_vessel():
     run = look(record("A (°C)", "B (°C)", "humidity (%)"), treated="A").run
     assert run.readings.control.iloc[0] == 21.3 and "Only 'B (°C)' is left as a thermometer." in run.remarks
