@@ -2,6 +2,7 @@
 
 import json
 import os
+import random
 import re
 import signal
 import socket
@@ -86,7 +87,9 @@ def written(path, cells):
 
 
 def own_port():
-    """A port that nobody else is given: two servers that begin in the same second would find the same first free one."""
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
+    """A port that nobody else is given: not the first free one, which two servers that begin in the same second would both find, nor one of those
+    that a system gives to whoever asks for any (Linux from 32768 on, see ip(7)), for a server takes seconds to begin."""
+    while True:
+        with socket.socket() as probe, suppress(OSError):
+            probe.bind(("127.0.0.1", random.SystemRandom().randrange(20000, 32000)))
+            return probe.getsockname()[1]

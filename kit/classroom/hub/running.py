@@ -11,7 +11,10 @@ import time
 import urllib.error
 import urllib.request
 from contextlib import closing
+from functools import partial
+from itertools import islice
 from pathlib import Path
+from random import SystemRandom
 
 import psutil
 
@@ -23,6 +26,7 @@ from kit.classroom.servers import line_to
 from kit.faults import Fault
 
 CONFIG, PAGES_OF_PROXY = Path(__file__).with_name("hub_config.py"), Path(__file__).with_name("pages") / "proxy"
+GIVEN_FROM = 32_768  # on Linux (ip(7): ip_local_port_range); other systems begin at 49152, as RFC 6335 has it
 SOON_S, ENDS_S, LAST_LINES = 120.0, 20.0, 12
 TAKEN = "Port {} is taken or not allowed. Choose another number after --port. Then the printed tickets must be printed again."
 NOT_UP = "The hub did not start. Its last lines, in {}:\n{}"
@@ -52,14 +56,10 @@ def is_free(address, port):
 
 
 def free_ports(count):
-    """So many ports that nobody uses now, on this computer alone."""
-    probes = [socket.socket() for _ in range(count)]
-    for probe in probes:
-        probe.bind(("127.0.0.1", 0))
-    ports = [probe.getsockname()[1] for probe in probes]
-    for probe in probes:
-        probe.close()
-    return ports
+    """So many ports that nobody uses now, on this computer alone; below those that a system gives to whoever asks for any (`GIVEN_FROM`), or
+    another program could have one before it is used."""
+    tried = SystemRandom().sample(range(10_000, GIVEN_FROM), 1000)
+    return list(islice(filter(partial(is_free, "127.0.0.1"), tried), count))
 
 
 def started(place, command, log, **variables):
