@@ -1,15 +1,16 @@
 """How one cell may be written: numbers, units, dates and times of day."""
 
-from kit.intake.forms.letters import letters_in, names_and_units
 from kit.intake.forms.numbers import (
     decimal_mark,
     FAILED,
     grouped,
+    letters_in,
     looks_like_measure,
     looks_like_number,
     measure,
     MISSING,
     name_and_unit,
+    names_and_units,
     PER_PPM,
     SECONDS,
     STRICT,

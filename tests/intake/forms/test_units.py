@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kit.intake.forms.numbers import name_and_unit, to_celsius, unit_of
+from kit.intake.forms.numbers import name_and_unit, names_and_units, to_celsius, unit_of
 
 
 @pytest.mark.parametrize(
@@ -43,6 +43,43 @@ from kit.intake.forms.numbers import name_and_unit, to_celsius, unit_of
 )
 def test_a_header_is_a_name_and_a_unit(header, name, unit):
     assert name_and_unit(header) == (name, unit)
+
+
+@pytest.mark.parametrize(
+    "headers, units",
+    [
+        (("Temp (C)", "Temp (D)"), ("", "")),
+        (("Temp (A)", "Temp (B)", "Temp (C)"), ("", "", "")),
+        (("Temp (1)", "Temp (2)"), ("", "")),
+        (("Temp (F)", "Temp (G)"), ("", "")),
+        (("Temp (K)", "Temp (L)"), ("", "")),
+        (("Temp [C]", "Temp [D]"), ("", "")),
+        (("T_C", "T_D"), ("", "")),
+        (("T/c", "T/d"), ("", "")),
+        (("TempC", "TempD"), ("", "")),
+        (("Jar (J)", "Jar (K)"), ("", "")),
+        (("Beaker (C) (°C)", "Beaker (D) (°C)"), ("°C", "°C")),
+        (("Beaker C [K]", "Beaker D [K]"), ("K", "K")),
+        (("Temp (C)", "Temp (F)"), ("°C", "°F")),
+        (("Temp (C)", "Temp (F)", "Temp (K)"), ("°C", "°F", "K")),
+        (("Probe (C)", "Probe (V)"), ("°C", "V")),
+        (("Inside (C)", "Outside (C)"), ("°C", "°C")),
+        (("Time (h)", "Time (s)", "T1 (C)", "T2 (C)"), ("h", "s", "°C", "°C")),
+        (("Temp (C)", "RH (%)"), ("°C", "%")),
+        (("Temp (C)", "Temp (C)"), ("°C", "°C")),
+    ],
+)
+def test_a_letter_is_a_unit_only_where_all_its_fellows_are(headers, units):
+    named, _ = names_and_units(headers)
+    assert tuple(unit for _, unit in named) == units
+
+
+def test_a_letter_that_names_stays_in_the_name_and_is_said():
+    assert names_and_units(["Temp (C)", "Temp (D)", "Beaker (C) (°C)", "Beaker (D) (°C)"]) == (
+        [("Temp (C)", ""), ("Temp (D)", ""), ("Beaker (C)", "°C"), ("Beaker (D)", "°C")],
+        ("Letters that tell headers apart are names, not units: 'Temp (C)', 'Temp (D)' and 'Beaker (D) (°C)'.",),
+    )
+    assert names_and_units(["T1 (A)", "T1 (B)"])[1] == ()
 
 
 @pytest.mark.parametrize(
