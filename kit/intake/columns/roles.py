@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 
 from kit.faults import Choice, Question
+from kit.intake.columns.doubts import doubt_about, doubted, no_thermometer
 from kit.intake.columns.kinds import derived, fits_unit, GAS, in_thousandths, says, thermometer_rank, words_of
 from kit.intake.columns.marks import BOUNDS, LARGEST, NO_READING, without_marks
 from kit.intake.columns.twins import without_doubtful_units, without_twins
@@ -23,7 +24,6 @@ IN_UNITS = (
     Choice("K", seen="kelvin, K"),
 )
 IN_THOUSANDTHS = (Choice("mdegC", seen="thousandths of a degree Celsius: 21437 is 21.437 °C"),)
-WHY_BOTH = "Only a control shows what would have happened anyway."
 
 
 def name_roles(table, asked):
@@ -40,7 +40,7 @@ def name_roles(table, asked):
     if len(free) < len(missing) and "room" in places and asked.room is None:  # then it may be a vessel rather than the room
         places = {role: place for role, place in places.items() if role != "room"}
         free = thermometers(table, places, len(missing))
-    elif len(free) == len(missing) == 1:
+    elif len(free) == len(missing) == 1 and free[0] not in doubted(table, warm_places(places, free)):
         places = places | {missing.pop(): free[0]}
         table = table.said(f"Only '{table.columns[free[0]].header}' is left as a thermometer.")
     if len(free) < len(missing):
@@ -100,17 +100,13 @@ def refuse_twice(table, places):
         held[place] = role
 
 
-def no_thermometer(table, vessel, found):
-    """The fault for a record with too few thermometers; `found` are the places of all that it has."""
-    only = f"There is only one thermometer here, {table.columns[found[0]].header!r}: none for the {vessel} vessel. " if len(found) == 1 else ""
-    what = f"{only or f'There is no thermometer for the {vessel} vessel here. '}{WHY_BOTH}"
-    do = f"If it is there, say {vessel}= with its column; if not, repeat the run with both."
-    return table.fault(what, do, keyword=vessel)
-
-
 def refuse_open(table, places, unsure, asked):
     """A fault with a question for each role that is `unsure`, {role: places that it may have}, and for units that are nowhere written."""
-    questions = [Question(f"Which column is the {WORDS_FOR[role]}?", role, table.choices(unsure[role])) for role in ROLES if role in unsure]
+    warm, open_roles = warm_places(places, *unsure.values()), [role for role in ROLES if role in unsure]
+    asks = [f"Which column is the {WORDS_FOR[role]}?" for role in open_roles]
+    asks[:1] = [doubt_about(table, warm) + ask for ask in asks[:1]]
+    late = doubted(table, warm) if asks else ()
+    questions = [Question(ask, role, table.choices(sorted(unsure[role], key=late.__contains__))) for ask, role in zip(asks, open_roles)]
     questions += unit_question(table, {role: [place] for role, place in places.items()} | unsure, asked)
     if questions:
         raise table.fault(questions[0].text, questions=questions)
@@ -135,6 +131,10 @@ def thermometers(table, places, wanted):
         if len(found) >= wanted and found:
             break
     return [place for _, place in found]
+
+
+def warm_places(places, *more):
+    return {*(place for role, place in places.items() if role in WARM), *(place for each in more for place in each)}
 
 
 def worded_units(table, places, asked):
