@@ -25,6 +25,7 @@ from kit.intake.columns import (
     name_roles,
     note_column,
     probe_columns,
+    refuse_one_each,
     with_file_names,
     without_impossible,
 )
@@ -113,6 +114,7 @@ def single(raws, asked):
         pieces = by_probe(table, probes) if probes else by_column(table, turns)
         yield join_pieces([readings_of(piece, asked) for piece in pieces])
     else:
+        refuse_one_each(table)
         yield readings_of(table, asked)
 
 

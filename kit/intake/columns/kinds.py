@@ -7,6 +7,7 @@ import numpy as np
 from kit.intake.forms import PER_PPM, TEMPERATURES
 from kit.intake.time import says_time, tells_time
 from kit.records import span, thinned
+from kit.words import some
 
 # Words that name a role in a header. Common practice, no source; German, French, Spanish and Italian beside English.
 NAMES = {
@@ -54,6 +55,7 @@ PLAUSIBLE = (-60.0, 450.0)  # in °C, °F or K: where nearly all readings of a t
 HOTTEST = 1200.0  # of what is called a thermometer: a kiln, a flame
 THOUSANDTHS = (1200, 150_000)  # whole numbers that may be thousandths of °C, as Linux gives them
 WORDS = re.compile(r"[^\W\d_]+\d*")
+SENSOR = re.compile(r"(?=.*[^\W\d])\w{1,16}(?:[ _.#:-]\w{1,4})?")  # 'Probe 2', 'T1', 'left'; a note says more
 CAMEL = re.compile(r"(?<=[a-z][a-z])(?=[A-Z])")
 
 
@@ -148,6 +150,24 @@ def holds_probes(table, place):
     return all(any(words_of(cell) & set(NAMES[vessel]) for cell in cells) for vessel in ("treated", "control")) or leaps_with(table, column.values, cells)
 
 
+def refuse_one_each(table):
+    """A fault for a file whose lines name sensors, hardly any of them twice, and hold one reading each: a glance at them, not a run."""
+    found = [column for column in table.columns if column.values.dtype.kind == "O" and not column.role and not column.unit]
+    named = next((column for column in found if names_once(column)), None)
+    if named is None or sum(thermometer_rank(column) is not None and not tells_time(column) for column in table.columns) != 1:
+        return
+    names = list(dict.fromkeys(map(bare_label, named.values)))
+    what = f"These {len(table.lines)} lines name {len(names)} sensors ({some(map(repr, names), 4)}): hardly more than one reading of each."
+    raise table.fault(what, "A run needs many, one after the other: let the logger record for some minutes, and export all that it recorded.")
+
+
+def names_once(column):
+    """Do these texts name sensors, most of them once? Times or notes would hold more figures, nothing or several words."""
+    cells = list(map(bare_label, column.values[: 2 * MOST_PROBES]))
+    few = len(column.values) == len(cells) and 2 <= len(set(cells)) <= MOST_PROBES and len(cells) < 2 * len(set(cells))
+    return few and not says_time(column) and all(SENSOR.fullmatch(cell) for cell in cells)
+
+
 def constant_before(table, place):
     """The text that stands in every row before a nameless column, 'device:' before 0 and 1; '' without one."""
     values = table.columns[place - 1].values if place and table.columns[place].nameless else np.zeros(0)
@@ -198,3 +218,7 @@ def one_for_all(values, number):
 
 def label_of(cell):
     return cell.strip() if isinstance(cell, str) else "" if cell != cell else f"{cell:g}"
+
+
+def bare_label(cell):
+    return label_of(cell).strip(" :=#")

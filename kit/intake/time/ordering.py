@@ -47,7 +47,7 @@ def with_times_only(table, clock, asked):
     kept = np.isfinite(clock.seconds)
     if kept.sum() < 2:
         what = f"This record holds {counted(int(kept.sum()), 'reading')} with a time."
-        raise table.fault(what, "A run needs at least two.")
+        raise table.fault(what, "A run needs at least two: record for longer, or export the whole record.")
     if kept.all():
         return table, clock
     remark = f"Left out {counted(int((~kept).sum()), 'line')} without a time, first line {table.lines[~kept][0]}."

@@ -116,3 +116,31 @@ def test_probes_of_several_days_ask_which_number_is_the_day():
     assert str(fault) == (
         "pasted text: Day and month of these dates could change places. Say clock='day first' or clock='month first'."
     )
+
+
+ONE_EACH = (
+    "hardly more than one reading of each. A run needs many, one after the other: let the logger record for some minutes, "
+    "and export all that it recorded."
+)
+
+
+@pytest.mark.parametrize(
+    "text, names",
+    [
+        ("sensor,temperature\nA,21.4\nB,21.3\n", "These 2 lines name 2 sensors ('A' and 'B')"),
+        ("time,sensor,temp (°C)\n12:00:00,A,21.4\n12:00:00,B,21.3\n12:00:10,A,21.4\n", "These 3 lines name 2 sensors ('A' and 'B')"),
+        ("2026-05-01 12:00:00;left;21.4\n2026-05-01 12:00:00;right;21.3\n", "These 2 lines name 2 sensors ('left' and 'right')"),
+        ("Probe A: 21.4\nProbe B: 21.3\nProbe C: 20.9\n", "These 3 lines name 3 sensors ('A', 'B' and 'C')"),
+        ("treated 21.4\ncontrol 21.3\n", "These 2 lines name 2 sensors ('treated' and 'control')"),
+    ],
+)
+def test_a_glance_at_each_sensor_is_no_run_and_says_what_to_do(text, names):
+    assert str(look(text).question) == f"pasted text: {names}: {ONE_EACH}"
+
+
+@pytest.mark.parametrize(
+    "texts", [("lamp on", "door opened", "lamp off"), ("on", "", "off"), ("on", "on", "off"), ("x", "y", "z")],
+)
+def test_texts_beside_two_thermometers_are_no_sensors(texts):
+    rows = "".join(f"{10 * n};21.{n};21.{n + 1};{text}\n" for n, text in enumerate(texts))
+    assert len(look(f"time (s);treated (°C);control (°C);what\n{rows}").run.readings) == 3

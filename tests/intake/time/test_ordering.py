@@ -151,7 +151,8 @@ def test_lines_without_a_time_are_left_out_and_said():
 
 
 def test_one_reading_is_no_run():
-    assert question(record([0, "", ""], "time (s)")) == "pasted text: This record holds 1 reading with a time. A run needs at least two."
+    do = "A run needs at least two: record for longer, or export the whole record."
+    assert question(record([0, "", ""], "time (s)")) == f"pasted text: This record holds 1 reading with a time. {do}"
 
 
 @pytest.mark.parametrize("shift", [0, 5, 43200, 86390])
