@@ -7,15 +7,15 @@ from kit.coursework.lessons import add_fresh_copy, add_missing_lessons, CardQues
 from kit.coursework.lessons import filled, FULL, learners_text, Lesson, lesson_folders, LESSONS, names_in, next_step, Note, Outline, outline_with
 from kit.coursework.lessons import outlines, OwnCourse, page_of, Prediction, progress_of, read_card, read_lesson, short_file, TEACHERS
 from kit.coursework.lessons import text_for_elsewhere, with_short_cards
-from kit.coursework.runs import decide_places, decide_run, decided_in_code, decided_run, decisions_of, FLAG, FOLDER_OF_MARKS, KEEP, keep_marks
-from kit.coursework.runs import keep_unchanged, kept_marks, kept_windows, KIND_CARD, KIND_SAID, marked_hashes, marks_made_here, OUT, OWN_CARD
+from kit.coursework.runs import decide_places, decide_run, decided_in_code, decided_run, decisions_of, FLAG, FOLDER_OF_MARKS, is_marked, KEEP
+from kit.coursework.runs import keep_marks, keep_unchanged, kept_marks, kept_windows, KIND_CARD, KIND_SAID, marked_hashes, marks_made_here, OUT, OWN_CARD
 from kit.coursework.runs import own_runs, OwnRun, places_of, read_as_recorded, read_own, remember, remembered, run_kind, safe_name
 
 __all__ = [
     "add_answer", "add_fresh_copy", "add_missing_lessons", "AFTER", "Answer", "answer_of", "answers_beside", "answers_path", "BEFORE", "CardQuestion",
     "CLASS_CARD", "class_choices", "CLASS_KIND", "class_language", "ClassChoices", "CONCEPTS", "ConceptSheet", "contents", "Contents", "COURSE_FILE",
     "course_named", "decide_places", "decide_run", "decided_in_code", "decided_run", "decisions_of", "filled", "FLAG", "FOLDER_OF_MARKS",
-    "FULL", "KEEP", "keep_marks",
+    "FULL", "is_marked", "KEEP", "keep_marks",
     "keep_unchanged", "Kept", "kept_marks", "kept_windows", "KIND_CARD", "KIND_SAID", "learners_text", "LEFT_OUT", "Lesson",
     "lesson_folders", "LESSONS", "level_of", "margin_c", "marked_hashes", "marks_made_here", "names_in", "next_step", "Note", "OUT", "Outline",
     "outline_with", "outlines", "OWN_CARD",

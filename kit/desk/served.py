@@ -108,7 +108,7 @@ def progress_in(packages, lessons):
         written = [(lesson, kept) for lesson, kept in package.material.written if lesson.number in by_number and kept.answers]
         if written:
             lesson, kept = max(written, key=lambda each: each[1].answers[-1].at)
-            step = next_step(by_number[lesson.number], lesson, kept)
+            step = next_step(by_number[lesson.number], lesson, kept, bool(package.material.evidence))
             steps[f"{lesson.label}, {f'step {step.number}' if step else 'all done'}"] += 1
         for piece in package.material.evidence:
             if not piece.own:

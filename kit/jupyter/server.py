@@ -8,7 +8,7 @@ from jupyter_server.services.kernels.connection.channels import ZMQChannelsWebso
 from jupyter_server.utils import url_path_join
 from tornado.web import authenticated, HTTPError
 
-from kit.coursework import add_fresh_copy, answers_beside, next_step, outline_with, peek_at_answers, progress_of, read_lesson
+from kit.coursework import add_fresh_copy, answers_beside, is_marked, next_step, outline_with, peek_at_answers, progress_of, read_lesson
 from kit.faults import Fault
 from kit.jupyter.connection import LastWordConnection
 from kit.settings import class_settings
@@ -64,5 +64,5 @@ def how_far(outline, notebook):
         lesson, kept = read_lesson(outline.number, notebook.parent), peek_at_answers(answers_beside(notebook))
     except Fault:  # a page without cards, or texts that can't be read: the page itself says so
         return {"progress": "", "begun": False, "next": None}
-    progress, step = progress_of(lesson, kept), next_step(outline, lesson, kept)
+    progress, step = progress_of(lesson, kept), next_step(outline, lesson, kept, is_marked(notebook))
     return {"progress": str(progress), "begun": bool(kept.answers), "next": step and {"step": step.number, "title": step.title}}

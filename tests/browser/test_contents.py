@@ -39,6 +39,8 @@ def test_the_second_start_opens_the_contents_which_lead_to_a_lesson_and_back(pag
     page.wait_for_function("name => window.jupyterapp.shell.currentWidget?.context?.path === name", arg=NAME)
     started(page)
     page.get_by_role("button", name="Skip, show me").first.click()
+    page.get_by_role("button", name="Next: Step 6, mark them").wait_for()
+    page.get_by_role("slider", name="response end").press("End")
     page.get_by_role("button", name="Next: Step 9, predict once more").wait_for()
     picture(page, "strip-1280")
     assert axe(page, ".kit-strip-all") == [] and page.evaluate(SMALL) == []
@@ -61,7 +63,7 @@ def test_the_strip_is_reached_by_tab_and_takes_to_the_next_step(page, own_copy, 
 
     page.route("**/twin-vessels/lesson?*", answer)
     open_notebook(page, f"{folder.name}/{NAME}")
-    page.get_by_role("button", name=re.compile("^Next: Step 9")).wait_for()
+    page.get_by_role("button", name=re.compile("^Next: Step 6")).wait_for()
     page.unroute("**/twin-vessels/lesson?*")
     for name in names[1:]:
         page.keyboard.press("Tab")

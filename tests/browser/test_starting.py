@@ -70,11 +70,11 @@ def test_who_comes_back_stands_at_the_first_step_not_yet_done(page, open_noteboo
         add_answer(answers_beside(folder / NAME), Answer(card, kind, {"choice": "c", "words": "Up to 1 °C warmer", "sure": "sure"}))
     open_notebook(page, f"{folder.name}/{NAME}")
     drawn(page)
-    heading_in_view(page, "Step 9 of")
+    heading_in_view(page, "Step 6 of")
     page.get_by_label("This lesson").get_by_text("kept 1 of 2 predictions, 0 of 5 questions").wait_for()
     page.reload()
     drawn(page)
-    heading_in_view(page, "Step 9 of")
+    heading_in_view(page, "Step 6 of")
 
 
 def test_a_restart_brings_the_cards_back_and_leaves_the_page_where_it_is(page, open_notebook, restart_kernel, folder):

@@ -8,6 +8,9 @@ from tornado.web import HTTPError
 
 from kit.coursework import Answer, add_answer, answers_beside
 from kit.jupyter.server import asked_for, how_far
+from kit.records import Windows
+from kit.widgets.marker import mark_windows
+from tests.widgets.invented import invented_run
 
 
 def request(root, path, cell="00-title"):
@@ -45,9 +48,20 @@ def test_it_says_how_far_the_learner_is_in_that_file_and_no_other(tmp_path):
     assert told[0] == {
         "progress": "kept 1 of 2 predictions, 0 of 5 questions",
         "begun": True,
-        "next": {"step": 8, "title": "look again at your prediction"},
+        "next": {"step": 6, "title": "mark them"},
     }
     assert (told[1]["begun"], told[1]["next"]["step"]) == (False, 3)
+
+
+def test_a_marker_is_done_when_a_window_has_been_moved_and_not_before(tmp_path, monkeypatch):
+    notebook = tmp_path / "00-your-first-run.ipynb"
+    monkeypatch.setenv("JPY_SESSION_NAME", str(notebook))
+    outline, _ = asked_for(request(tmp_path, notebook.name))
+    add_answer(answers_beside(notebook), Answer("00.warmer", "prediction"))
+    marker = mark_windows(invented_run(), folder=tmp_path)
+    assert how_far(outline, notebook)["next"]["step"] == 6
+    marker.windows = Windows.of_perturbation(11)
+    assert how_far(outline, notebook)["next"] == {"step": 8, "title": "look again at your prediction"}
 
 
 def test_looking_changes_no_file_even_a_damaged_one(tmp_path):

@@ -11,12 +11,13 @@ from kit.coursework.lessons.copies import learners_text
 from kit.coursework.lessons.lessons import lesson_folders, LESSONS
 
 STEP = re.compile(r"^#+ Step (\d+) of \d+: (.*?)(?: \(\d+ min\))?$", re.MULTILINE)
-TASK = re.compile(r'\b(predict|recall|quiz|note)\("([^"]+)"')
+# Windows that a lesson places itself (`start=`) may be left as they are: no task.
+TASK = re.compile(r'\b((?:predict|recall|quiz|note)(?=\(")|mark_windows(?=\(\w+\)))\("?([^")]+)')
 
 
 @dataclass(frozen=True)
 class LessonStep:
-    """A numbered step: its title, and its tasks as (verb, what it names): ('predict', '00.warmer'), ('quiz', '00')."""
+    """A numbered step: its title, and its tasks as (verb, what it names): ('predict', '00.warmer'), ('quiz', '00'), ('mark_windows', 'run')."""
 
     number: int
     title: str

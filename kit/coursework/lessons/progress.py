@@ -33,9 +33,13 @@ def progress_of(lesson, kept):
     return Progress(how_many(lesson.predictions, "prediction"), how_many(lesson.questions, "question"), how_many(lesson.notes, "note"))
 
 
-def next_step(outline, lesson, kept):
-    """The first `LessonStep` in which something is still to be done, or None."""
-    return next((step for step in outline.steps if not all(_is_done(verb, card, lesson, kept) for verb, card in step.tasks)), None)
+def next_step(outline, lesson, kept, marked):
+    """The first `LessonStep` in which something is still to be done, or None. `marked`: have windows been moved from where they began?"""
+
+    def done(verb, card):
+        return marked if verb == "mark_windows" else _is_done(verb, card, lesson, kept)
+
+    return next((step for step in outline.steps if not all(done(*task) for task in step.tasks)), None)
 
 
 def _is_done(verb, card, lesson, kept):

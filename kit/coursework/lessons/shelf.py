@@ -13,6 +13,7 @@ from kit.coursework.lessons.courses import course_named
 from kit.coursework.lessons.lessons import LESSONS, read_lesson
 from kit.coursework.lessons.outline import Outline, outlines
 from kit.coursework.lessons.progress import next_step, progress_of
+from kit.coursework.runs import is_marked
 from kit.faults import Fault
 from kit.storage import here
 
@@ -89,7 +90,7 @@ def _how_far(outline, notebook):
     if not kept.answers:
         return "Not begun."
     progress = str(progress_of(lesson, kept))
-    return f"You {progress}." if next_step(outline, lesson, kept) else f"All steps done: {progress}."
+    return f"You {progress}." if next_step(outline, lesson, kept, is_marked(notebook)) else f"All steps done: {progress}."
 
 
 def _about(outline):

@@ -52,6 +52,12 @@ def marked_hashes(folder="."):
     return {path.stem[:SIGNS] for path in Path(folder, FOLDER_OF_MARKS).glob("*.json")}
 
 
+def is_marked(notebook):
+    """Are marks kept that were made in this notebook, on whichever run? They are kept as soon as a window has been moved, and not before."""
+    own = {f"-{notebook.stem[:LONGEST_NAME]}", *([] if LATER_COPY.fullmatch(notebook.stem) else [""])}
+    return any(path.stem[SIGNS:] in own for path in (notebook.parent / FOLDER_OF_MARKS).glob("*.json"))
+
+
 def _read(path, run):
     from kit.records import Windows  # with pandas, which the server that shows how far a learner is has no need of
 

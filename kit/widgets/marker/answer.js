@@ -28,6 +28,7 @@ function answered(m) {
   m.line.heard(m.model.get("answer").to);
   m.silent = false;
   if (m.line.free) m.reading = m.model.get("answer"); // until then the hand is ahead of Python
+  if (m.reading.settled) m.frame.root.dispatchEvent(new CustomEvent("kit-kept", { bubbles: true })); // for the strip above the lesson
   moveTo(m, m.line.free ? m.model.get("edges") : m.edges); // nothing under way here: Python, or another view, may have moved them
   showAnswer(m);
 }

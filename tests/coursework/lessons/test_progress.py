@@ -44,8 +44,19 @@ def test_it_counts_and_says_so(parts, words, begun):
 )
 def test_the_next_step_is_the_first_with_something_left(parts, step):
     """A prediction that was passed over has no second look to take."""
-    assert next_step(OUTLINE, LESSON, kept(*parts)).number == step
+    assert next_step(OUTLINE, LESSON, kept(*parts), marked=True).number == step
 
 
 def test_after_the_last_there_is_none():
-    assert next_step(OUTLINE, LESSON, kept(PREDICTED, SKIPPED, ASKED, WRITTEN)) is None
+    assert next_step(OUTLINE, LESSON, kept(PREDICTED, SKIPPED, ASKED, WRITTEN), marked=True) is None
+
+
+@pytest.mark.parametrize(("parts", "step"), [((), 3), ((PREDICTED[:1],), 6), ((PREDICTED, SKIPPED, ASKED, WRITTEN), 6)])
+def test_windows_that_nobody_has_moved_are_still_to_be_marked(parts, step):
+    assert next_step(OUTLINE, LESSON, kept(*parts), marked=False).number == step
+
+
+def test_only_windows_that_begin_plainly_wrong_are_a_task():
+    """Two runs of the lesson at home have their windows placed by the lesson; the learner's own has not."""
+    tasks = [task for step in outline_with("at-home-title").steps for task in step.tasks]
+    assert [named for verb, named in tasks if verb == "mark_windows"] == ["chosen"]

@@ -45,7 +45,11 @@ def test_a_lesson_gone_through_says_so(work):
     for cards, kind in ((lesson.predictions, "skipped"), (lesson.questions, "question"), (lesson.notes, "note")):
         for card in cards:
             add_answer(path, Answer(f"00.{card.key}", kind, {"text": "…"}))
-    assert listed(work)[0][1][0][1][0][1] == "All steps done: kept 0 of 2 predictions, 5 of 5 questions."
+    said = "kept 0 of 2 predictions, 5 of 5 questions."
+    assert listed(work)[0][1][0][1][0][1] == f"You {said}"  # its windows have not been marked
+    (work / "marks").mkdir()
+    (work / "marks" / f"{'0' * 16}-{FIRST.stem}.json").touch()
+    assert listed(work)[0][1][0][1][0][1] == f"All steps done: {said}"
 
 
 def test_its_links_lead_to_files_that_are_there_and_names_are_escaped(work, tmp_path):

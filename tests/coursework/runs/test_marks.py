@@ -7,7 +7,7 @@ import os
 import pytest
 
 from kit.faults import Fault
-from kit.coursework.runs.marks import keep_marks, kept_marks, marked_hashes, marks_made_here, marks_path
+from kit.coursework.runs.marks import is_marked, keep_marks, kept_marks, marked_hashes, marks_made_here, marks_path
 from kit.records.windows import Windows
 from tests.widgets.invented import invented_run
 
@@ -95,3 +95,15 @@ def test_marks_from_before_each_notebook_had_its_own_stay_those_of_the_first_cop
     assert marks_made_here(run, tmp_path) == PLACED
     in_notebook(monkeypatch, tmp_path, "00-your-first-run-2")
     assert marks_made_here(run, tmp_path) is None
+
+
+def test_a_notebook_is_marked_by_what_was_marked_in_it(tmp_path, monkeypatch):
+    """Marks of no notebook were made before each had its own: they are the first copy's, too."""
+    first, copy = tmp_path / "00-your-first-run.ipynb", tmp_path / "00-your-first-run-2.ipynb"
+    assert not is_marked(first)
+    in_notebook(monkeypatch, tmp_path, copy.stem)
+    keep_marks(invented_run(), PLACED, tmp_path)
+    assert is_marked(copy) and not is_marked(first)
+    monkeypatch.delenv("JPY_SESSION_NAME")
+    keep_marks(invented_run(), PLACED, tmp_path)
+    assert is_marked(first)
