@@ -16,6 +16,7 @@ OF = {"difference": "treated minus control", "treated": "the treated vessel", "c
 TALLEST_C, TOLERANCE = 100, 0.01
 RATE = 0.02  # °C a minute, in a question of the lesson
 SHORTEST_MIN, LONGEST_MIN = 1, 10
+START_MIN, CLIMB_MIN, LEVEL_MIN = 10.5, 3, 10  # where Basalt is judged: a climb that bends is a straight line only in its last minutes
 NAMES = {"difference": "difference", "treated": "treated", "control": "control"}
 
 
@@ -73,12 +74,13 @@ def _series(run, of):
 def both_groups():
     """`Numbers` for the cards: Basalt, who waited, and Chert, who began early, each looked at just before the gas."""
     basalt, chert = example_run("basalt"), example_run("chert-early")
-    look = {"over_min": 10, "until_min": 10.5, "tolerance_c_per_min": TOLERANCE}
-    climbing, level = (check_steady(basalt, **look, of=of) for of in ("treated", "difference"))
+    at_start = {"until_min": START_MIN, "tolerance_c_per_min": TOLERANCE}
+    climbing, level = check_steady(basalt, over_min=CLIMB_MIN, of="treated", **at_start), check_steady(basalt, over_min=LEVEL_MIN, **at_start)
     early = check_steady(chert, over_min=5, until_min=8, tolerance_c_per_min=TOLERANCE)
-    short = check_steady(basalt, over_min=2, until_min=10.5, tolerance_c_per_min=TOLERANCE)
+    short = check_steady(basalt, over_min=2, **at_start)
     start = "yes" if level.verdict == "steady" and climbing.verdict == "drifting" else "no"
-    told = {"climbing": climbing.slope.value_text, "level": str(level), "early": str(early), "short": str(short)}
+    climb = f"by {climbing.slope.text} over the {CLIMB_MIN} min up to minute {START_MIN:g}"
+    told = {"climbing": climb, "level": str(level), "early": str(early), "short": str(short)}
     return Numbers({"start": start, "axis": "neither"}, {**told, "rate": stated(RATE), "passed": difference(10 * RATE, 1)})
 
 

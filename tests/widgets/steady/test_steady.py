@@ -1,5 +1,6 @@
 """The view of lesson 04: its verdicts are those of `check_steady`; pulling the axis changes the picture and nothing else."""
 
+import re
 import time
 
 import numpy as np
@@ -74,3 +75,12 @@ def _lines():
 def test_a_speed_that_can_not_be_is_a_sentence(tmp_path, times):
     with pytest.raises(Fault, match="replayed 1 to 600 times"):
         start_replay("basalt", times, tmp_path)
+
+
+def test_a_line_through_the_named_minutes_climbs_as_the_card_says():
+    """A plain least-squares line by numpy (`numpy.polyfit`), as a class would draw it through the minutes that the card names."""
+    climb, minutes, end = re.match(r"by ([0-9.]+) .* over the ([0-9]+) min up to minute ([0-9.]+)$", both_groups().texts["climbing"]).groups()
+    basalt = example_run("basalt")
+    seen = (basalt.minutes >= float(end) - float(minutes)) & (basalt.minutes <= float(end))
+    slope, _ = np.polyfit(basalt.minutes[seen], basalt.readings["treated"].to_numpy()[seen], 1)
+    assert f"{slope:.2f}" == climb
