@@ -8,7 +8,7 @@ import numpy as np
 import pandas as pd
 
 from kit.analysis.basis import both_vessels, record_of
-from kit.analysis.curve.words import LONG_ENOUGH_MIN, cautions_of, curve_explained, curve_sentence, diagnosis_of, why_undetermined
+from kit.analysis.curve.words import LONG_ENOUGH_MIN, cautions_of, curve_explained, diagnosis_of, how_soon, why_undetermined
 from kit.analysis.effect import Effect, paired_effect
 from kit.estimate import Estimate
 from kit.records import Run, Windows
@@ -126,6 +126,11 @@ class WarmingCurve:
         return pd.DataFrame(columns, index=pd.Index(minutes, name="minutes"))
 
     @property
+    def pace(self):
+        """How soon it warmed, and whether it goes on, in words; how far says its effect."""
+        return how_soon(self)
+
+    @property
     def condition(self):
         """Under which condition the ranges hold, to be read beside the numbers."""
         return self.effect.condition
@@ -135,7 +140,7 @@ class WarmingCurve:
         return Account(curve_explained(self))
 
     def __str__(self):
-        return curve_sentence(self)
+        return f"{self.effect} {self.pace}" if isfinite(self.rise.value) else self.pace
 
     def _repr_html_(self):
         late = [(f"change in the last {LONG_ENOUGH_MIN} min", self.late.text)] if self.late else []

@@ -32,15 +32,14 @@ def why_undetermined(effect, value, low, high):
     return None
 
 
-def curve_sentence(curve):
-    """How far, how soon, and whether it goes on."""
+def how_soon(curve):
+    """How soon it warmed, and whether it goes on."""
     if not isfinite(curve.rise.value):
         return f"There is no curve. {curve.reason}"
-    first = str(curve.effect)
     if curve.determined:
-        return f"{first} It took {curve.time_to_63.text} to come 63 % of the way.{ending(curve)}"
+        return f"It took {curve.time_to_63.text} to come 63 % of the way.{ending(curve)}"
     at_least = f" ({curve.time_to_63.range})" if isfinite(curve.time_to_63.low) else ""
-    return f"{first} How long it took to come 63 % of the way is not determined{at_least}. {curve.reason}{ending(curve)}"
+    return f"How long it took to come 63 % of the way is not determined{at_least}. {curve.reason}{ending(curve)}"
 
 
 def ending(curve):

@@ -35,7 +35,7 @@ def curve_step(page):
 
     def draw():
         curve = _curve(page.effect)
-        return [text("curve", str(curve), tone="kept"), text("pattern", curve.diagnosis, tone="quiet")]
+        return [text("curve", curve.pace, tone="kept"), text("pattern", curve.diagnosis, tone="quiet")]
 
     def code():
         return in_code("fit_warming", "fit_warming(run, windows)")

@@ -117,6 +117,14 @@ def test_the_kept_effect_is_that_of_the_public_verb(run, folder):
     assert str(compare(effect, reference, margin=0.3)) in words(steps["compare"].card)
 
 
+def test_the_effect_is_said_by_its_own_card_and_no_later_one(run):
+    own, steps = page_with_steps()
+    bring(steps, table(run))
+    kept_effect(steps)
+    assert [name for name in STEPS if str(own.effect) in words(steps[name].card)] == ["measure"]
+    assert "The warming curve It took " in words(steps["curve"].card)
+
+
 def test_all_is_there_again_in_a_fresh_kernel(run):
     own, steps = page_with_steps()
     bring(steps, table(run))
