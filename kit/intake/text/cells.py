@@ -11,10 +11,10 @@ import numpy as np
 import pandas as pd
 
 from kit.faults import IntakeFault
-from kit.intake.forms import MISSING, names_and_units
+from kit.intake.forms import MISSING, names_and_units, STRICT
 from kit.intake.given import as_texts, Column, Table, Text
-from kit.intake.text.gathering import examples_of, Gathered, Part, Piece
-from kit.intake.text.lines import line_by_line, numbers_of
+from kit.intake.text.gathering import add, examples_of, FEW_CUT, Gathered, Part, Piece
+from kit.intake.text.lines import line_by_line, numbers_of, split
 from kit.words import counted
 
 SHARE_BYTES, BLOCK_BYTES = 1 << 21, 1 << 19  # what one thread parses at once, and what is read again if a line in it is uneven
@@ -59,6 +59,8 @@ def read_cells(text, layout):
     """
     got = gathered(text, layout)
     refuse_few_short(got.left_out, len(got.lines), text.file, len(layout.kinds))
+    for place, line, cell in cut_numbers(text, layout):
+        add(got.parts[place].seen, "cut", line, cell)
     named, letters_said = names_and_units(layout.headers)
     heads = zip(layout.headers, named, layout.units, layout.kinds, got.parts, layout.samples)
     columns = [column(header, name, unit, settled(part, kind, got.lines, layout.decimal), first) for header, name, unit, kind, part, first in heads]
@@ -80,6 +82,42 @@ def pieces_of(share, layout):
     """One piece where all lines are even; else several, so that only the uneven ones take time."""
     quick = quickly(share, layout)
     return [quick] if quick else [quickly(block, layout) or line_by_line(block, layout) for block in share.parts(BLOCK_BYTES)]
+
+
+def cut_numbers(text, layout):
+    """(column, line, cell) of the few numbers with fewer decimals than their column always writes: '21.' or '21.6' where it writes '21.60'."""
+    fewest, start = min(filter(None, layout.decimals), default=0), start_of_line(text.utf8, layout.first)
+    for depth in sorted({fewest, min(fewest, 1)} - {0}, reverse=True):
+        found = ends_early(text.utf8, start, ord(layout.decimal), depth)
+        if len(found) <= FEW_CUT:  # more are the way of another column
+            lines = sorted({text.utf8.rfind(b"\n", 0, place) + 1 for place in found})
+            return [cut for line in lines for cut in cut_in_line(text, layout, line)]
+    return []
+
+
+def ends_early(utf8, start, mark, depth):
+    """Where decimal marks stand behind which a sign that is no figure comes within `depth` signs. At most a few are looked for."""
+    found = []
+    for place in range(start, len(utf8), BLOCK_BYTES):
+        count = min(BLOCK_BYTES, len(utf8) - place)
+        signs = np.frombuffer(utf8[place : place + count + depth].ljust(count + depth, b"\n"), np.uint8)
+        other = signs - np.uint8(48) > 9
+        early = np.logical_or.reduce([other[behind : count + behind] for behind in range(1, depth + 1)])
+        found += (place + np.flatnonzero((signs[:count] == mark) & early)[: FEW_CUT + 1]).tolist()
+        if len(found) > FEW_CUT:
+            break
+    return found
+
+
+def cut_in_line(text, layout, start):
+    """(column, line, cell) of each number in the line from `start` on that ends before its column's decimals do."""
+    end = text.utf8.find(b"\n", start) + 1 or len(text.utf8)
+    block = Block(text, start, end, 1 + how_many(b"\n", text.utf8, 0, start))
+    for line, cells in split(block, layout):
+        for at, (cell, many) in enumerate(zip(cells, layout.decimals)):
+            decimals = cell.partition(layout.decimal)[2] if STRICT[layout.decimal].fullmatch(cell) and layout.decimal in cell else None
+            if decimals is not None and len(decimals) < many:
+                yield at, line, cell
 
 
 def start_of_line(utf8, number):

@@ -1,11 +1,12 @@
 """The cells of a record put together from what its shares hold, in whatever order they come, with a tally of all that was unusual."""
 
+from collections import Counter
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 import numpy as np
 
-from kit.words import counted
+from kit.words import counted, listed
 
 SHOWN = 3
 
@@ -66,6 +67,15 @@ class Part:
 
 
 UNIT, WORD = "unit ", "word "
+FIXED_LEAST, FEW_CUT = 20, 3  # so many cells show that a column writes all its decimals; so few others are damaged ones
+
+
+def always_written(cells, mark):
+    """How many decimals the `cells` of a column always have, as some that end in 0 show; 0 if that varies, or too few tell."""
+    decimals = [cell.partition(mark)[2] for cell in cells if cell[-1:].isdigit() or cell.endswith(mark)]
+    most, count = Counter(map(len, decimals)).most_common(1)[0] if decimals else (0, 0)
+    told = any(each.endswith("0") and len(each) == most for each in decimals)
+    return most if told and count >= FIXED_LEAST and len(decimals) - count <= FEW_CUT else 0
 
 
 def failed_said(tally):
@@ -83,7 +93,12 @@ def unit_said(tally):
     return f"{{}}: {counted(tally.count, 'number')} with a unit behind, first '{cell}' in line {line}."
 
 
-NOTES = {"failed": failed_said, "word": failed_said, "grouped": grouped_said, "unit": unit_said}
+def cut_said(tally):
+    cells = listed(f"'{cell}' in line {line}" for line, cell in tally.examples)
+    return f"{{}}: fewer decimals than all others in {cells}: were figures cut off? Kept as written."
+
+
+NOTES = {"cut": cut_said, "failed": failed_said, "word": failed_said, "grouped": grouped_said, "unit": unit_said}
 
 
 def joined(parts):

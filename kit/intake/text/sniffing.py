@@ -7,19 +7,17 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied
+from kit.intake.text.gathering import always_written
 from kit.intake.text.rare import (
     COMMENTS, header_of_other_kind, is_comment, is_units, names_of_times, rows_with_names, uncommented, units_in, widened, with_row_above,
 )  # fmt: skip
 from kit.intake.text.refusing import no_table, other_width, too_long, too_many
 from kit.intake.text.splitting import by_blanks, by_blanks_and_commas, by_edges, DELIMITERS, edges_of
 
-HEAD_LINES = 200
-HEAD_BYTES = 1 << 16
+HEAD_LINES, HEAD_BYTES = 200, 1 << 16
 NAMES = {"\t": "tabs", ";": "semicolons", "|": "bars", ",": "commas", "~": "tildes", "^": "carets", " ": "blanks", " ,": "blanks and commas"}
 MARKS = {".": "a point (21.4)", ",": "a comma (21,4)"}
-MOST_COLUMNS = 200
-LINES_OF_A_CELL = 3
-SAMPLES = 3
+MOST_COLUMNS, LINES_OF_A_CELL, SAMPLES = 200, 3, 3
 RULE = re.compile(r"[-=+:_ ]{3,}")
 
 
@@ -47,7 +45,7 @@ class Way:
 @dataclass(frozen=True)
 class TableLayout:
     """The plan of a table, column by column: `kinds` has a letter for each as in `TextRow`, `longest` how long cells get in the head,
-    `samples` its first few readings as written.
+    `samples` its first few readings as written, `decimals` how many decimals it always writes, 0 if that varies.
 
     `first` is the line of the first reading; `edges` is where columns of fixed width start, if they have one."""
 
@@ -60,6 +58,7 @@ class TableLayout:
     edges: tuple = ()
     longest: tuple = ()
     samples: tuple = ()
+    decimals: tuple = ()
 
     def __str__(self):
         width = ", in columns of fixed width" if self.edges else ""
@@ -81,7 +80,8 @@ def sniff(text, decimal=None):
     columns = list(zip(*(row.cells for row in body)))
     longest = tuple(max(map(len, cells)) for cells in columns)
     samples = tuple(tuple(cell for cell in cells if cell not in MISSING)[:SAMPLES] for cells in columns)
-    return TableLayout(way.delimiter, mark, way.kinds, way.rows[start].line + before, headers, units, way.edges, longest, samples)
+    decimals = tuple(always_written(cells, mark) if kind == "n" else 0 for cells, kind in zip(columns, way.kinds))
+    return TableLayout(way.delimiter, mark, way.kinds, way.rows[start].line + before, headers, units, way.edges, longest, samples, decimals)
 
 
 def head_of(text):

@@ -180,3 +180,47 @@ def test_a_line_that_lacks_only_an_empty_cell_is_whole():
     rows = [f"{2 * n},21.{n},21.3{',' if n != 4 else ''}" for n in range(9)]
     run = look("\n".join(["time (s),treated (°C),control (°C)", *rows, ""])).run
     assert len(run.readings) == 9 and not any("ended early" in remark for remark in run.remarks)
+
+
+def fixed_width(cut=None, rows=200, decimals=2, mark=".", sep=","):
+    """A table whose columns write all their decimals, with some cells changed: {line: (column, cell)}."""
+    lines = [["time (s)", "treated (°C)", "control (°C)"]]
+    lines += [[str(2 * n), *(f"{start + 0.37 * n % 1:.{decimals}f}".replace(".", mark) for start in (21, 20))] for n in range(rows)]
+    for line, (column, cell) in (cut or {}).items():
+        lines[line - 1][column] = cell
+    return "\n".join(map(sep.join, lines)) + "\n"
+
+
+def said_of_cuts(text):
+    return [remark for remark in look(text).run.remarks if "fewer decimals" in remark]
+
+
+@pytest.mark.parametrize(
+    "cut, words, said",
+    [
+        ({57: (1, "21.")}, {}, ["'treated (°C)': fewer decimals than all others in '21.' in line 57: were figures cut off? Kept as written."]),
+        ({57: (1, "21."), 90: (1, "21.3")}, {}, ["'treated (°C)': fewer decimals than all others in '21.' in line 57 and '21.3' in line 90"]),
+        ({57: (2, "20,1")}, {"mark": ",", "sep": ";"}, ["'control (°C)': fewer decimals than all others in '20,1' in line 57"]),
+        ({201: (2, "20.")}, {}, ["'control (°C)': fewer decimals than all others in '20.' in line 201"]),
+        ({9: (1, "21."), 41990: (1, "21.1"), 60000: (2, "20.")}, {"rows": 60_000}, ["'treated (°C)'", "'control (°C)'"]),
+        ({}, {}, []),
+        ({line: (1, "21.3") for line in range(30, 40)}, {}, []),  # a column that leaves decimals out
+        ({5: (1, "21.")}, {"rows": 12}, []),  # too few to tell
+    ],
+)
+def test_numbers_cut_in_the_middle_of_a_line_are_named(cut, words, said):
+    found = said_of_cuts(fixed_width(cut, **words))
+    assert len(found) == len(said) and all(remark.startswith(start) for remark, start in zip(found, said))
+
+
+def test_a_logger_that_drops_zeros_at_the_end_is_not_suspected():
+    rows = "".join(f"{2 * n},{round(21 + 0.37 * n % 1, 2):g},{round(20 + 0.01 * n, 2):g}\n" for n in range(300))
+    assert said_of_cuts(f"time (s),treated (°C),control (°C)\n{rows}") == []
+    steady = "".join(f"{2 * n},{'21.5' if n == 250 else '21.25'},20.25\n" for n in range(300))
+    assert said_of_cuts(f"time (s),treated (°C),control (°C)\n{steady}") == []
+
+
+def test_a_column_with_one_decimal_beside_one_with_two_has_its_bare_marks_named():
+    rows = "".join(f"{2 * n},{21 + 0.37 * n % 1:.1f},{'20.' if n == 150 else f'{20 + 0.37 * n % 1:.2f}'}\n" for n in range(200))
+    (said,) = said_of_cuts(f"time (s),treated (°C),control (°C)\n{rows}")
+    assert said.startswith("'control (°C)': fewer decimals than all others in '20.' in line 152")
