@@ -15,7 +15,7 @@ from kit.faults import Fault
 from kit.jupyter import first_page, own_settings, SETTINGS
 
 PORTS = range(8888, 8988)
-LONGEST_SOCKET = 103  # bytes in the path of a socket: macOS allows fewest (sys/un.h: 104 with the closing zero)
+LONGEST_NAME = "kernel-01234567-89ab-cdef-0123-456789abcdef-ipc-123456"  # of the files of a kernel
 
 
 def lab(options):
@@ -90,8 +90,14 @@ def use_own_settings(work, runtime):
 def speaks(runtime):
     """How the server speaks to its kernels: where the system can, through files in the folder `runtime`, which only this person may open. A port
     is found free a moment before the kernel takes it; if another program was quicker, the kernel would die and start once more."""
-    longest = len(os.fsencode(runtime)) + len("/kernel-01234567-89ab-cdef-0123-456789abcdef-ipc-12345")
-    return "ipc" if os.name == "posix" and longest <= LONGEST_SOCKET else "tcp"
+    tried = Path(runtime) / LONGEST_NAME
+    try:
+        with socket.socket(socket.AF_UNIX) as probe:
+            probe.bind(str(tried))
+    except (AttributeError, OSError):  # Windows; a path too long for a socket, as often on macOS; a disk that holds none
+        return "tcp"
+    tried.unlink()
+    return "ipc"
 
 
 def serve(work, port, page, runtime, options):
