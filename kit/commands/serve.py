@@ -1,6 +1,7 @@
 """`serve`: the lessons for a class, from this computer to the learners' own devices. The tickets, the hub, who is in, the end."""
 
 import os
+import shutil
 import signal
 import sys
 import time
@@ -10,7 +11,7 @@ from kit.bootstrap.places import COURSE
 from kit.classroom import addresses, end_class, give_tickets, is_served, listen_on, names_in_file, number_of, out_at_once, place_in
 from kit.classroom import read_tickets, seats, set_up_proxy, start_hub, start_proxy, table_of, tickets_on, why_together, withdraw_ticket
 from kit.classroom import write_sheet
-from kit.coursework import course_named, LESSONS
+from kit.coursework import LESSONS
 from kit.faults import Fault
 from kit.words import counted
 
@@ -25,6 +26,7 @@ ROOT = (
 TRUST = "{} Each learner's code could read and change the others' work, and everything of yours. Where you trust the class: --trusted"
 TOGETHER = "You asked for servers that are not kept apart."
 SERVED = "This class is being served already. To see who is in: python3 -m kit serve list. To end it: python3 -m kit serve stop"
+NOT_HERE = "In {} a copy of the course is kept for the learners. Name the course that you made yourself, or its zip, which lie elsewhere."
 RESTARTS, IN_S = 5, 60.0
 AGAIN = {
     start_hub: "The hub, which lets learners in, ended by itself. Starting it again; who is in notices nothing.",
@@ -81,15 +83,18 @@ def folders_apart(options, place):
 
 
 def open_course(options, place):
-    """Let the hub and all it starts find the course that is served, if there is one."""
-    kept = place.state / "course.txt"
+    """Let the hub and all it starts find the course that is served, if there is one: as learners get it, without the template and the cells for
+    the teacher, in the class's own folder."""
+    kept, own = place.state / "course.txt", place.root / "course"
     kept.unlink(missing_ok=True)
     if options.course:
-        from kit.course import unpack_course  # with charts and all, which no other action waits for
+        from kit.course import pack_course, unpack_course  # with charts and all, which no other action waits for
 
-        folder = options.course if options.course.is_dir() else unpack_course(options.course, place.root / "course")
-        course_named(folder)
-        os.environ[COURSE] = str(folder.absolute())
+        if options.course.resolve().is_relative_to(own.resolve()):
+            raise Fault(NOT_HERE.format(own))
+        packed = pack_course(options.course, place.state) if options.course.is_dir() else options.course
+        shutil.rmtree(own / packed.stem, ignore_errors=True)  # as it was served before: a lesson may have left the course
+        os.environ[COURSE] = str(unpack_course(packed, own))
         kept.write_text(os.environ[COURSE], encoding="utf-8")
 
 

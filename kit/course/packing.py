@@ -19,8 +19,9 @@ NO_COURSE = "{} is no course of the kit: {}."
 KERNEL = {"kernelspec": {"display_name": "Python 3", "language": "python", "name": "python3"}}
 
 
-def pack_course(folder):
-    """Write the course in `folder` as a zip beside it; gives its path. A Fault where a lesson that `course.toml` names is missing."""
+def pack_course(folder, into=None):
+    """Write the course in `folder` as a zip beside it, or in the folder `into`; gives its path. A Fault where a lesson that `course.toml` names is
+    missing."""
     folder = Path(folder).absolute()
     course = course_named(folder)
     members = {COURSE_FILE: (folder / COURSE_FILE).read_bytes()}
@@ -29,7 +30,7 @@ def pack_course(folder):
     texts = [f"{name}.toml" for name in (CONTENTS, *course.lessons)]
     own = sorted(path.relative_to(folder).as_posix() for path in (folder / DATA).glob("*") if path.suffix.lower() in RECORDS)
     members |= {name: (folder / name).read_bytes() for name in (*texts, NAME, *own) if (folder / name).exists()}
-    path = folder.with_name(f"{folder.name}.zip")
+    path = Path(into or folder.parent) / f"{folder.name}.zip"
     write_atomically(path, zipped(members))
     return path
 

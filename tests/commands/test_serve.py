@@ -2,13 +2,16 @@
 
 import os
 import socket
+from pathlib import Path
 
 import pytest
 
 from kit.bootstrap.options import read
-from kit.bootstrap.places import CHECKOUT
+from kit.bootstrap.places import CHECKOUT, COURSE, LESSONS
 from kit.classroom import give_tickets, place_in, read_tickets
 from kit.commands import serve as serving
+from kit.course import add_lesson, new_course
+from kit.faults import Fault
 from tests.browser.server import own_port
 from tests.classroom.serving import needs_hub
 
@@ -44,6 +47,25 @@ def test_root_is_refused_unless_they_say_so(monkeypatch, tmp_path):
 def test_a_class_that_is_not_kept_apart_must_be_trusted(monkeypatch, tmp_path):
     monkeypatch.setattr(serving, "why_together", lambda place: "Only Linux can keep learners' folders apart.")
     assert refused(tmp_path / "class", "--as-root") == serving.TRUST.format("Only Linux can keep learners' folders apart.")
+
+
+def test_a_courses_folder_is_served_as_learners_get_it_and_is_not_changed(monkeypatch, tmp_path):
+    monkeypatch.setenv(COURSE, "")  # so that it is put back
+    made, place = new_course(tmp_path / "ours", [LESSONS / "04-is-it-steady.ipynb"]), place_in(tmp_path / "class", make=True)
+    lesson = add_lesson(made, "20-our-lamp")
+    before = {path: path.read_bytes() for path in tmp_path.rglob("ours/*") if path.is_file()}
+    old = place.root / "course" / "ours" / "09-gone.ipynb"
+    old.parent.mkdir(parents=True)
+    old.touch()
+    serving.open_course(read(["serve", "--course", str(made)]), place)
+    served = Path(os.environ[COURSE])
+    assert {path.name for path in served.glob("*.ipynb")} == {"04-is-it-steady.ipynb", "20-our-lamp.ipynb", "contents.ipynb"}
+    assert "For you, the teacher" in lesson.read_text(encoding="utf-8")
+    assert "For you, the teacher" not in (served / lesson.name).read_text(encoding="utf-8")
+    assert before == {path: path.read_bytes() for path in tmp_path.rglob("ours/*") if path in before} and not list(tmp_path.glob("*.zip"))
+    assert serving.open_lessons(place) == served
+    with pytest.raises(Fault, match="a copy of the course is kept"):
+        serving.open_course(read(["serve", "--course", str(served)]), place)
 
 
 @pytest.fixture
