@@ -59,8 +59,13 @@ class Forked:
         return self.returncode
 
     def __del__(self):
+        self.let_go()
+
+    def let_go(self):
+        """Let go of the pipe: a kernel is ended by that."""
         if self.leash is not None:
             os.close(self.leash)
+            self.leash = None
 
     def wait(self, timeout=None):
         until = None if timeout is None else time.monotonic() + timeout
@@ -71,12 +76,15 @@ class Forked:
         return self.returncode
 
     def send_signal(self, number):
-        """By the preloaded process: a fenced server may not signal its kernel itself."""
+        """By the preloaded process: a fenced server may not signal its kernel itself. Where that has ended, it can still end the kernel."""
         if self.poll() is None:
             try:
                 say(self.line, {"signal": int(number)})
             except OSError:
-                os.kill(self.pid, number)
+                with contextlib.suppress(ProcessLookupError, PermissionError):
+                    os.kill(self.pid, number)
+                if number in (signal.SIGTERM, signal.SIGKILL):
+                    self.let_go()
 
     def terminate(self):
         self.send_signal(signal.SIGTERM)

@@ -14,7 +14,7 @@ from kit.classroom.servers.asking import Forked, NotForked, SILENT
 from kit.classroom.servers.child import LINE
 
 NAME = "twin-vessels"
-ANEW = f"{SILENT} Your server ends now and starts anew: reload the page. Your work is kept."
+ANEW = "This page's Python can't start. Reload the page, and it starts anew. Your work is kept."
 
 
 class ForkedProvisioner(LocalProvisioner):
@@ -29,6 +29,7 @@ class ForkedProvisioner(LocalProvisioner):
         except NotForked as problem:
             if str(problem) != SILENT:
                 raise HTTPError(503, str(problem)) from problem  # whose words the page shows
+            print(SILENT, "So this server ends, to be started anew.", file=sys.stderr, flush=True)
             end_soon()
             raise HTTPError(503, ANEW) from problem
         self.pid, self.pgid = self.process.pid, None  # so that every signal goes by the process's own line

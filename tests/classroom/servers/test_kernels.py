@@ -163,15 +163,32 @@ def test_a_kernel_is_interrupted_restarted_and_limited(server):
 
 
 def test_when_the_preloaded_process_is_killed_kernels_go_on_and_a_new_one_is_started(server, place):
-    kernel, state = server.kernel(), str(place / "state")
-    pid = int(kernel.run("import os; x = 41; print(os.getpid())"))
-    os.kill(asking.STARTED[state].pid, signal.SIGKILL)
-    asking.STARTED[state].wait()
+    kernel, other = server.kernel(), server.kernel()
+    pids = [int(each.run("import os; x = 41; print(os.getpid())")) for each in (kernel, other)]
+    kill_preloaded(place)
+    server.ask("POST", f"kernels/{kernel.name}/interrupt")  # not heard, and no harm
     assert kernel.run("print(x + 1)") == "42\n" and server.process.poll() is None
+    server.ask("DELETE", f"kernels/{other.name}")
+    server.until(lambda: not asking.is_alive(pids[1]))
     with pytest.raises(urllib.error.HTTPError) as refused:
         server.kernel()
-    assert "reload the page" in refused.value.read().decode()
-    server.until(lambda: server.process.poll() is not None and not asking.is_alive(pid))
-    again = Server(state, place / "homes" / "02")
+    assert "Reload the page" in refused.value.read().decode()
+    server.until(lambda: server.process.poll() is not None and not asking.is_alive(pids[0]))
+    again = Server(str(place / "state"), place / "homes" / "02")
     assert again.kernel().run("print('new')") == "new\n"
     again.end()
+
+
+def test_a_restart_without_the_preloaded_process_ends_the_server_which_is_started_anew(server, place):
+    kernel = server.kernel()
+    pid = int(kernel.run("import os; print(os.getpid())"))
+    kill_preloaded(place)
+    with pytest.raises(urllib.error.HTTPError):
+        server.ask("POST", f"kernels/{kernel.name}/restart")
+    server.until(lambda: server.process.poll() is not None and not asking.is_alive(pid))
+
+
+def kill_preloaded(place):
+    process = asking.STARTED[str(place / "state")]
+    os.kill(process.pid, signal.SIGKILL)
+    process.wait()
