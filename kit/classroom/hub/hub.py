@@ -61,7 +61,7 @@ def set_servers(c, place, line):
         prepare(spawner, place, settings)
         await line.turn(spawner)
 
-    c.JupyterHub.spawner_class = "simple"
+    c.JupyterHub.spawner_class = "kit.classroom.servers.starting.PortSpawner"
     c.SimpleLocalProcessSpawner.home_dir_template = str(place.homes / "{username}")
     c.Spawner.cmd = [sys.executable, "-m", "jupyterhub.singleuser"]
     c.Spawner.pre_spawn_hook = ready

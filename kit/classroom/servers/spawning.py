@@ -4,21 +4,19 @@ import asyncio
 import os
 from pathlib import Path
 
-from jupyterhub.spawner import SimpleLocalProcessSpawner
-from jupyterhub.utils import random_port
 from traitlets import Unicode
 
 from kit.classroom.servers.asking import Forked, line_or_start
 from kit.classroom.servers.kernels import NAME
+from kit.classroom.servers.starting import PortSpawner
 
 
-class ForkedSpawner(SimpleLocalProcessSpawner):
+class ForkedSpawner(PortSpawner):
     """Known by its process id alone, as after a restart of the hub: a server outlives both the hub and the preloaded process."""
 
     state_folder = Unicode(help="Where the door of the preloaded process is, and the servers' logs.").tag(config=True)
 
-    async def start(self):
-        self.port = self.port or random_port()
+    async def launch(self):
         env = self.get_env() | {"JUPYTER_DEFAULT_PROVISIONER_NAME": NAME}
         request = {"module": "jupyterhub.singleuser", "argv": self.get_args(), "cwd": self.home_dir, "env": env, "home": self.home_dir}
         self.pid = await asyncio.to_thread(self.fork, request)
