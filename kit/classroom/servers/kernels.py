@@ -5,6 +5,7 @@ import os
 import signal
 import socket
 import sys
+import time
 from importlib.metadata import EntryPoint
 
 from jupyter_client.provisioning import KernelProvisionerFactory, LocalProvisioner
@@ -13,14 +14,42 @@ from tornado.web import HTTPError
 from kit.classroom.servers.asking import Forked, NotForked, SILENT
 from kit.classroom.servers.child import LINE
 
-NAME = "twin-vessels"
+NAME, TRIES, LOOK_S, MOST_S = "twin-vessels", 5, 0.02, 60.0
 ANEW = "This page's Python can't start. Reload the page, and it starts anew. Your work is kept."
 
 
 class ForkedProvisioner(LocalProvisioner):
     """Starts a kernel by asking on the line that the server was born with; interrupts and ends it by the same way."""
 
+    async def pre_launch(self, **kwargs):
+        self.parent.cache_ports = False  # or it would not know that other ports may be taken
+        return await super().pre_launch(**kwargs)
+
     async def launch_kernel(self, cmd, **kwargs):
+        """Start it, and once it listens say where; where it ended before, another program had taken a port of it, and it gets others."""
+        for _ in range(TRIES):
+            await self.fork(cmd, **kwargs)
+            if await self.listens():
+                break
+            self.parent.cleanup_random_ports()
+            self.parent.write_connection_file()
+            self.connection_info = self.parent.get_connection_info()
+        return self.connection_info
+
+    async def listens(self):
+        """Wait until the kernel listens at the last of its ports, for a minute at most; False where it ends before."""
+        until = time.monotonic() + MOST_S
+        while self.process.poll() is None and time.monotonic() < until:
+            try:
+                _, line = await asyncio.open_connection(self.parent.ip, self.parent.hb_port)
+            except OSError:
+                await asyncio.sleep(LOOK_S)
+            else:
+                line.close()
+                break
+        return self.process.poll() is None
+
+    async def fork(self, cmd, **kwargs):
         _, module, *argv = cmd[cmd.index("-m") :]
         request = {"module": module, "argv": argv, "cwd": kwargs.get("cwd") or os.getcwd(), "env": kwargs.get("env") or dict(os.environ)}
         try:
@@ -33,7 +62,6 @@ class ForkedProvisioner(LocalProvisioner):
             end_soon()
             raise HTTPError(503, ANEW) from problem
         self.pid, self.pgid = self.process.pid, None  # so that every signal goes by the process's own line
-        return self.connection_info
 
 
 def end_soon():

@@ -18,10 +18,25 @@ pytest.importorskip("fcntl", reason="no process is forked on Windows")
 from kit.classroom.servers import asking, calls, fence
 from kit.classroom.servers.kernels import NAME
 from kit.coursework import LESSONS
+from kit.jupyter import SETTINGS
 
 REASON = fence.missing_fence() or calls.missing_filter()
 pytestmark = [pytest.mark.slow, pytest.mark.skipif(REASON is not None, reason=str(REASON))]
 TOKEN = "t" * 32
+# Settings of a server in which another program takes a port of the first kernel in the moment before the kernel does.
+THIEF = """
+import socket
+from jupyter_client.manager import KernelManager
+
+write, taken = KernelManager.write_connection_file, []
+
+def write_and_lose(manager, **more):
+    write(manager, **more)
+    if not taken:
+        taken.append(socket.create_server(("127.0.0.1", manager.iopub_port)))
+
+KernelManager.write_connection_file = write_and_lose
+"""
 
 
 class Server:
@@ -32,7 +47,7 @@ class Server:
             probe.bind(("127.0.0.1", 0))
             self.port = probe.getsockname()[1]
         own = {f"JUPYTER_{each}_DIR": str(home / ".jupyter" / each.lower()) for each in ("CONFIG", "DATA", "RUNTIME")}
-        own |= {"HOME": str(home), "IPYTHONDIR": str(home / ".ipython"), "JUPYTER_DEFAULT_PROVISIONER_NAME": NAME}
+        own |= {"JUPYTER_CONFIG_PATH": str(SETTINGS), "HOME": str(home), "IPYTHONDIR": str(home / ".ipython"), "JUPYTER_DEFAULT_PROVISIONER_NAME": NAME}
         argv = [f"--ServerApp.port={self.port}", "--ServerApp.port_retries=0", "--ServerApp.open_browser=False", "--ServerApp.allow_root=True"]
         argv += [f"--ServerApp.root_dir={home}", f"--IdentityProvider.token={TOKEN}"]
         request = {"module": "jupyter_server", "argv": argv, "cwd": str(home), "env": own, "home": str(home)}
@@ -160,6 +175,19 @@ def test_a_kernel_is_interrupted_restarted_and_limited(server):
     assert again.run("x").startswith("NameError")
     server.ask("DELETE", f"kernels/{kernel.name}")
     assert server.ask("GET", "kernels") == []
+
+
+def test_a_kernel_whose_port_another_program_took_is_started_with_others(place):
+    settings = place / "homes" / "02" / ".jupyter" / "config" / "jupyter_server_config.py"
+    settings.parent.mkdir(parents=True, exist_ok=True)
+    settings.write_text(THIEF)
+    server = Server(str(place / "state"), place / "homes" / "02")
+    try:
+        assert server.kernel().run("print(6 * 7)") == "42\n"
+        assert "Address already in use" in server.log.read_text()
+    finally:
+        settings.unlink()
+        server.end()
 
 
 def test_when_the_preloaded_process_is_killed_kernels_go_on_and_a_new_one_is_started(server, place):
