@@ -15,6 +15,7 @@ NAMED, ENOUGH = 5, 5
 EARLIER = 4  # classes beside this one; the newest
 HEADS = ("choice", "at first", "of them sure", "changed to it")
 KEPT_YEAR = "Kept in {}. The next class will see it beside its own."
+CHANGED = "{label} (kept {kept}) chose among other words. The choices of this card have changed since, so these counts stand apart."
 UNFILLED = re.compile(r"\{[^}]*\}")
 
 
@@ -53,7 +54,11 @@ def _prediction(place, count, years):
     rows = [(*row, *earlier) for row, *earlier in zip(count.rows, *(year.of(count) for year in met))]
     stayed = f"{count.changed[KEPT]} kept their answer when they looked again." if count.changed else "Nobody has looked again yet."
     table = first_rows(f"table-{place}", str(count), (*HEADS, *(year.label for year in met)), rows, wraps=True)
-    return [text(f"stem-{place}", count.prediction.stem, tone="stem"), table, text(f"stayed-{place}", stayed, tone="quiet")]
+    apart = [
+        first_rows(f"apart-{place}-{n}", CHANGED.format(label=year.label, kept=year.kept), ("choice then", year.label), rows, wraps=True)
+        for n, year in enumerate(years) if (rows := year.apart(count))
+    ]
+    return [text(f"stem-{place}", count.prediction.stem, tone="stem"), table, *apart, text(f"stayed-{place}", stayed, tone="quiet")]
 
 
 def questions_card(desk):

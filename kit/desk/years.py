@@ -22,18 +22,33 @@ DAMAGED = "{name} in the folder years holds no counts that can be read. It is pa
 
 @dataclass(frozen=True)
 class YearCount:
-    """One class in one year: its `label`, the day its counts were `kept`, and {card: {choice: how many predicted it at first}}."""
+    """One class in one year: its `label`, the day its counts were `kept`, {card: {choice: how many predicted it at first}}, and which choices
+    each card `offered` then (an older file does not say)."""
 
     label: str
     kept: str
     first: dict = field(default_factory=dict)
+    offered: dict = field(default_factory=dict)
 
     def of(self, count):
-        """For each row of a `PredictionCount`: '7 of 24'; '' where this class never met the card. Choices that are gone count as such."""
-        told, texts, found = self.first.get(card_of(count), {}), [choice.text for choice in count.prediction.choices], Counter()
-        for text, number in told.items():
+        """For each row of a `PredictionCount`: '7 of 24'; '' where this class never met the card, or met it with other choices."""
+        texts, found = texts_of(count), Counter()
+        for text, number in self.first.get(card_of(count), {}).items():
             found[text if text == SKIPPED else known_as(text, texts)] += number
-        return [f"{found[row[0]]} of {found.total()}" if found else "" for row in count.rows]
+        return [f"{found[row[0]]} of {found.total()}" if found and self._chose_among(texts, count) else "" for row in count.rows]
+
+    def apart(self, count):
+        """(choice as it was worded then, '7 of 24') where this class met the card with other choices than it has now; else []."""
+        found = Counter(self.first.get(card_of(count), {}))
+        if not found or self._chose_among(texts_of(count), count):
+            return []
+        return [(text, f"{found[text]} of {found.total()}") for text in dict.fromkeys([*self.offered.get(card_of(count), ()), *found])]
+
+    def _chose_among(self, texts, count):
+        """Whether the choices then were these `texts`, be it in the other unit."""
+        card = card_of(count)
+        then = {*self.offered.get(card, texts), *self.first.get(card, {})} - {SKIPPED}
+        return {known_as(text, texts) for text in then} == set(texts)
 
 
 def keep_year(label, counts, folder=".", today=None):
@@ -43,7 +58,8 @@ def keep_year(label, counts, folder=".", today=None):
     if not label:
         raise Fault(NO_LABEL)
     first = {card_of(count): dict(count.first) for count in counts}
-    told = {"kind": KIND, "class": label, "kept": str(today or date.today()), "first": first}
+    offered = {card_of(count): texts_of(count) for count in counts}
+    told = {"kind": KIND, "class": label, "kept": str(today or date.today()), "first": first, "offered": offered}
     path = Path(folder) / FOLDER / safe_name(f"{PARTING.sub('-', label)}.json")
     try:
         write_atomically(path, json.dumps(told, ensure_ascii=False, indent=1) + "\n")
@@ -67,9 +83,15 @@ def _read(told):
     first = {str(card): {str(text): int(number) for text, number in choices.items()} for card, choices in told["first"].items()}
     if told["kind"] != KIND or any(number < 0 for choices in first.values() for number in choices.values()):
         raise ValueError(KIND)
-    return YearCount(str(told["class"])[:LONGEST_LABEL], str(told["kept"]), first)
+    offered = {str(card): tuple(map(str, texts)) for card, texts in told.get("offered", {}).items()}
+    return YearCount(str(told["class"])[:LONGEST_LABEL], str(told["kept"]), first, offered)
 
 
 def card_of(count):
     """What names a prediction in the file: '00.warmer'."""
     return f"{count.lesson.number}.{count.prediction.key}"
+
+
+def texts_of(count):
+    """The choices of a `PredictionCount`'s card as the lesson words them now."""
+    return [choice.text for choice in count.prediction.choices]

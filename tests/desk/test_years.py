@@ -2,6 +2,7 @@
 
 import json
 from collections import Counter
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -9,7 +10,7 @@ import pytest
 from kit import class_desk
 from kit.coursework import read_lesson
 from kit.desk.counting import GONE, PredictionCount
-from kit.desk.years import earlier_years, keep_year
+from kit.desk.years import earlier_years, keep_year, texts_of
 from kit.faults import Fault
 from kit.widgets.cards.keeping import keeping_at
 from tests.desk.test_collecting import SIX
@@ -30,14 +31,29 @@ def test_counts_come_back_as_they_were_kept(tmp_path):
     assert years[1].of(counted(a=2)) == ["0 of 24", "7 of 24", "0 of 24", "17 of 24", "0 of 24"]
 
 
-def test_a_choice_that_the_lesson_has_no_more_is_counted_as_gone(tmp_path):
-    path = keep_year("8b 2025", [counted(b=7)], tmp_path)
-    told = json.loads(path.read_text(encoding="utf-8"))
-    told["first"]["00.warmer"] = {"It sang": 3}
-    path.write_text(json.dumps(told), encoding="utf-8")
+def test_a_class_that_had_other_choices_stands_apart(tmp_path):
     now = counted(b=1)
     now.first[GONE] = 1
-    assert earlier_years(tmp_path)[0][0].of(now) == ["0 of 3"] * 5 + ["3 of 3"]
+    then = replace(now, prediction=replace(now.prediction, choices=now.prediction.choices[:3]), first=Counter({texts_of(now)[0]: 3}))
+    keep_year("8a 2024", [then], tmp_path, date(2024, 11, 3))
+    path = keep_year("8b 2025", [counted(b=7)], tmp_path, date(2025, 11, 3))
+    told = json.loads(path.read_text(encoding="utf-8"))
+    told["first"]["00.warmer"] = {"It sang": 3, texts_of(now)[1]: 4}
+    del told["offered"]  # as the files of earlier versions
+    path.write_text(json.dumps(told), encoding="utf-8")
+    fewer, reworded = earlier_years(tmp_path)[0]
+    assert fewer.of(now) == reworded.of(now) == [""] * 6
+    assert fewer.apart(now) == [(texts_of(now)[0], "3 of 3"), (texts_of(now)[1], "0 of 3"), (texts_of(now)[2], "0 of 3")]
+    assert reworded.apart(now) == [("It sang", "3 of 7"), (texts_of(now)[1], "4 of 7")]
+
+
+def test_the_same_choices_in_an_older_file_stand_side_by_side(tmp_path):
+    path = keep_year("8b 2025", [counted(b=7)], tmp_path)
+    told = json.loads(path.read_text(encoding="utf-8"))
+    del told["offered"]
+    path.write_text(json.dumps(told), encoding="utf-8")
+    (year,), _ = earlier_years(tmp_path)
+    assert year.of(counted(a=1))[1] == "7 of 7" and year.apart(counted(a=1)) == []
 
 
 @pytest.mark.parametrize("text", ["", "[]", "{}", '{"kind": "x", "class": "a", "kept": "b", "first": {}}', '{"first": {"00.warmer": {"a": "x"}}}'])
@@ -64,3 +80,20 @@ def test_the_desk_keeps_them_and_shows_them_beside_its_own(tmp_path, monkeypatch
     assert table["head"][-1] == "8b 2026" and [row[-1] for row in table["rows"]][:5] == ["0 of 6", "0 of 6", "3 of 6", "3 of 6", "0 of 6"]
     kept = (tmp_path / "years" / "8b 2026.json").read_text(encoding="utf-8")
     assert not any(name in kept for name in SIX)
+
+
+def test_the_desk_shows_a_year_with_other_choices_in_a_table_of_its_own(tmp_path, monkeypatch, handed_in):
+    monkeypatch.chdir(tmp_path)
+    keeping_at.cache_clear()
+    (tmp_path / "class").symlink_to(handed_in(SIX))
+    card = class_desk().predictions()
+    press(card, "keep", label="8b 2025")
+    path = tmp_path / "years" / "8b 2025.json"
+    told = json.loads(path.read_text(encoding="utf-8"))
+    told["first"]["00.warmer"], told["offered"]["00.warmer"], told["kept"] = {"Warmer": 9, "Cooler": 5}, ["Cooler", "Warmer", "Neither"], "2025-11-03"
+    path.write_text(json.dumps(told), encoding="utf-8")
+    card.redraw()
+    apart = block_of(card, "apart-0-0")
+    assert block_of(card, "table-0")["head"][-1] == "changed to it"
+    assert apart["rows"] == [["Cooler", "5 of 14"], ["Warmer", "9 of 14"], ["Neither", "0 of 14"]]
+    assert apart["caption"].startswith("8b 2025 (kept 2025-11-03) chose among other words. The choices of this card have changed since")
