@@ -1,4 +1,5 @@
-"""A card for every line of `class-settings.toml`: choices and boxes, and a button that writes the file with its comments."""
+"""A card for every line of `class-settings.toml`: choices and boxes, and a button that writes the file with its comments. What stood there before
+is kept beside it, and one press takes it back."""
 
 from kit.faults import Fault
 from kit.settings import class_settings, LINES, OURS, problems_with, settings_text, TABLES
@@ -7,6 +8,8 @@ from kit.widgets.cards import area, buttons, Card, choices, text
 
 HELP = "Leave a box empty, and what is usual holds. All temperatures on this card are in °C; the lessons turn them."
 WRITTEN = "Written: {path}. It holds for {whom}. A lesson that is open follows when you go back to it."
+GONE = "There is nothing to take back: no earlier settings are kept beside the file."
+BEFORE = ".before"  # after the name of the file
 ALL, BELOW = "every lesson of this kit that has no such file nearer to it", "the lessons in that folder and below it"
 
 
@@ -17,9 +20,11 @@ def settings_card():
         said = class_settings()
         unfit = [text(f"unfit-{each}", each, tone="fault") for each in said.problems]
         form = [block for table in TABLES for block in _of_table(table, said)]
-        return [text("help", HELP, tone="quiet"), *unfit, *form, buttons("do", ("write", "Write the settings"), ("usual", "All as usual"))]
+        back = [("back", "Take back what stood there before")] if _before() else []
+        presses = buttons("do", ("write", "Write the settings"), ("usual", "All as usual"), *back)
+        return [text("help", HELP, tone="quiet"), *unfit, *form, presses]
 
-    return Card("class-settings", "What holds for the class", draw, write=_write, usual=lambda _values: _kept({}))
+    return Card("class-settings", "What holds for the class", draw, write=_write, usual=lambda _values: _kept(settings_text({})), back=_take_back)
 
 
 def _of_table(table, said):
@@ -48,7 +53,7 @@ def _write(values):
     problems = problems_with(said)
     if problems:
         return f"Nothing is written yet. {' '.join(problems.values())}"
-    return _kept(said)
+    return _kept(settings_text(said))
 
 
 def _value(item, written):
@@ -62,10 +67,33 @@ def _value(item, written):
     return int(number) if number is not None and number.is_integer() else number
 
 
-def _kept(said):
-    path = class_settings().path or OURS
+def _take_back(_values):
+    before = _before()
+    return _kept(before) if before else GONE
+
+
+def _before():
+    """What stood in the file before it was last written; nothing where that is what stands there now."""
+    path = _path()
+    before = _bytes(path.with_name(path.name + BEFORE))
+    return b"" if before == _bytes(path) else before
+
+
+def _kept(content):
+    """Write the file. What it held is kept beside it, unless it is the same or holds nothing that was said."""
+    path, content = _path(), content.encode("utf-8") if isinstance(content, str) else content
     try:
-        write_atomically(path, settings_text(said))
+        if _bytes(path) not in (b"", content, settings_text({}).encode("utf-8")):
+            write_atomically(path.with_name(path.name + BEFORE), _bytes(path))
+        write_atomically(path, content)
     except OSError as problem:
         raise Fault(f"{path} could not be written ({problem.strerror}). Ask for the right to write there, or make room, then try again.") from problem
     return WRITTEN.format(path=path, whom=ALL if path == OURS else BELOW)
+
+
+def _path():
+    return class_settings().path or OURS
+
+
+def _bytes(path):
+    return path.read_bytes() if path.is_file() else b""

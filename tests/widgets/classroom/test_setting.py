@@ -20,6 +20,10 @@ def shown(card):
     return {block["key"]: block.get("value") for block in card.blocks}
 
 
+def offered(card):
+    return [name for name, _words in next(block["presses"] for block in card.blocks if block["is"] == "buttons")]
+
+
 def filled(card, **changes):
     return {item.name: shown(card)[item.name] for item in LINES} | changes
 
@@ -52,6 +56,28 @@ def test_all_can_go_back_to_usual(file):
     card = settings_card()
     press(card, "usual")
     assert class_settings().said == {} and shown(card)["depth_cm"] == ""
+
+
+def test_what_all_as_usual_wrote_over_is_taken_back_by_one_press(file):
+    mine, card = file.read_bytes(), settings_card()
+    assert "back" not in offered(card)
+    press(card, "usual")
+    assert class_settings().said == {} and "back" in offered(card)
+    press(card, "usual")
+    press(card, "write", **filled(card, mouth_cm="6"))
+    assert (file.parent / f"{NAME}.before").read_bytes() == mine  # what holds nothing never takes the place of what was said
+    told = press(card, "back")
+    assert told.startswith("Written") and file.read_bytes() == mine and shown(card)["depth_cm"] == "12"
+    press(card, "back")
+    assert shown(card)["mouth_cm"] == "6" and shown(card)["depth_cm"] == ""
+
+
+def test_a_card_drawn_before_the_kept_file_went_says_so(file):
+    card = settings_card()
+    press(card, "usual")
+    (file.parent / f"{NAME}.before").unlink()
+    assert press(card, "back") == "There is nothing to take back: no earlier settings are kept beside the file."
+    assert class_settings().said == {} and "back" not in offered(card)
 
 
 def test_a_folder_that_may_not_be_written_is_named(file, monkeypatch):
