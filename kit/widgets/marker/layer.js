@@ -83,13 +83,16 @@ function placeBand(each, view, from, to, i) {
   const wide = Math.max(1, to - from), { grip } = view.lanes, after = to + grip + 6;
   for (const rect of [each.tint, each.lines, each.bar]) change(rect, { x: from, width: wide });
   change(each.letter, { x: from + wide / 2 });
-  each.letter.style.display = wide < 13 ? "none" : "";
   const text = wide < 13 ? `${LETTERS[i]} ${WINDOWS[i]}` : WINDOWS[i], long = 8.8 * text.length, fits = after + long < view.width;
-  const x = fits ? after : from - grip - 6, room = view.width - after - long > 7 * MEANING[i].length;
+  const before = from - grip - 6;
+  const within = !fits && before < long; // no room on either side: the name stands in the bar, in the letter's place
+  const x = fits ? after : within ? from + (wide + long) / 2 : before, room = view.width - after - long > 7 * MEANING[i].length;
+  each.letter.style.display = wide < 13 || within ? "none" : "";
   say(each.name, text);
+  each.name.classList.toggle("kit-marker-inside", within && wide > long);
   say(each.meaning, room ? MEANING[i] : "");
   change(each.meaning, { x: after + long + 4 });
-  change(each.name, { x, "text-anchor": fits ? "start" : "end" });
+  change(each.name, { x: within ? from + wide / 2 : x, "text-anchor": within ? "middle" : fits ? "start" : "end" });
   change(each.hold, { x: fits ? x : x - long, width: long });
 }
 

@@ -13,7 +13,7 @@ from kit.records import Windows
 from kit.storage import here
 from kit.units import difference
 from kit.widgets.marker.history import History
-from kit.widgets.marker.placing import refuse_outside, too_few
+from kit.widgets.marker.placing import refuse_outside, too_few, too_wide
 from kit.widgets.shared import picture_of, script, sheet, told
 
 UNPLACED = "Nobody has placed these windows yet. Move all three to where you think they belong."
@@ -157,10 +157,13 @@ class WindowMarker(AnyWidget):
             "value": told(self._value)() if levels else "no number yet",
             "levels": levels,
             "settled": False,
-            "trouble": self._unplaced() or too_few(self.run, self.windows) or self.misplaced,
+            "trouble": self._unplaced() or self._amiss(),
             "undo": bool(self._history.past),
             "redo": bool(self._history.future),
         }
+
+    def _amiss(self):
+        return too_few(self.run, self.windows) or self.misplaced or too_wide(self.run, self.windows)
 
     def _unplaced(self):
         return UNPLACED if self.windows == starting_windows(self.run) else ""

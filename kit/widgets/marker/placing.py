@@ -5,7 +5,8 @@ import numpy as np
 from kit.faults import Fault
 from kit.words import clock, counted
 
-FEWEST = 2
+FEWEST, NEARLY_ALL = 2, 0.8
+MEANT = {"baseline": "the quiet time just before the change", "perturbation": "the change", "response": "the time of the result"}
 
 
 def refuse_outside(run, windows):
@@ -25,4 +26,14 @@ def too_few(run, windows):
         held = int(np.searchsorted(seconds, end + 1e-6, "right") - np.searchsorted(seconds, start - 1e-6))
         if held < FEWEST:
             return f"The {name} holds {counted(held, 'reading') if held else 'no reading'} of both vessels. Make it wider."
+    return ""
+
+
+def too_wide(run, windows):
+    """A sentence when one window takes in nearly the whole record, so that it is not what its name says; '' when none does."""
+    first, last = run.minutes[[0, -1]]
+    for name, meant in MEANT.items():
+        start, end = getattr(windows, name)
+        if end - start > NEARLY_ALL * (last - first):
+            return f"The {name} takes in nearly the whole record, not only {meant}. Make it narrower."
     return ""

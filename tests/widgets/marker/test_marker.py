@@ -178,6 +178,20 @@ def test_windows_that_miss_the_recorded_gas_are_named_first(marker, tmp_path):
     assert ask(without_gas, "rest", Windows((5, 6), (7, 8), (20.5, 21.5)))["trouble"] == without_gas.misplaced == ""
 
 
+@pytest.mark.parametrize(
+    ("windows", "said"),
+    [
+        (((0, 20.5), (20.6, 20.9), (21, 21.5)), "The baseline takes in nearly the whole record, not only the quiet time just before the change."),
+        (((0, 0.5), (0.5, 21), (21, 21.5)), "The perturbation takes in nearly the whole record, not only the change."),
+        (((0, 0.5), (0.5, 1), (1, 21.5)), "The response takes in nearly the whole record, not only the time of the result."),
+    ],
+)
+def test_a_window_over_nearly_the_whole_record_is_told_that_its_name_does_not_fit(windows, said, tmp_path):
+    """Without a gas trace nothing else would say so."""
+    marker = mark_windows(invented_run(gas=False), folder=tmp_path)
+    assert ask(marker, "rest", Windows(*windows))["trouble"] == f"{said} Make it narrower."
+
+
 def test_a_fresh_copy_of_a_lesson_begins_unmarked_while_the_first_goes_on(run, tmp_path, monkeypatch):
     def opened_in(name):
         monkeypatch.setenv("JPY_SESSION_NAME", str(tmp_path / f"{name}.ipynb"))
