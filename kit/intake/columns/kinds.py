@@ -49,7 +49,7 @@ STATES = set("on off true false yes no ok okay good bad error fault fail alarm i
 MOST_PROBES = 40
 LEAST_LEAP = 3.0  # times the usual step of one probe: by so much readings differ where the next row is another probe's
 FEW_ROWS = 20  # among fewer, a thermometer may show one value throughout
-LEAST_SHARE, LEAST_EACH = 0.9, 2  # of the rows that hold one reading alone, where columns take turns
+LEAST_SHARE, LEAST_EACH, GLANCE = 0.9, 2, 12  # of the rows that hold one reading alone, where columns take turns; what shows that none does
 SWITCHED = 5.0  # what shows two values so far apart, and no other, is switched, not measured
 PLAUSIBLE = (-60.0, 450.0)  # in °C, °F or K: where nearly all readings of a thermometer lie
 HOTTEST = 1200.0  # of what is called a thermometer: a kiln, a flame
@@ -189,7 +189,7 @@ def leaps_with(table, labels, cells):
 
 def columns_in_turn(table):
     """Places of the columns, two thermometers or more among them, of which each row holds one reading; () if rows hold several."""
-    partly = [place for place, column in enumerate(table.columns) if column.numeric and not column.odd and not np.isfinite(column.values[:LEAST_EACH]).all()]
+    partly = [place for place, column in enumerate(table.columns) if column.numeric and not column.odd and not np.isfinite(column.values[:GLANCE]).all()]
     held = [place for place in partly if np.isfinite(table.columns[place].values).sum() >= LEAST_EACH and not says_time(table.columns[place])]
     if sum(thermometer_rank(table.columns[place]) is not None for place in held) < 2:
         return ()

@@ -21,6 +21,14 @@ def header_of_other_kind(above, way, lines):
     return None
 
 
+def header_cells(row, way, lines):
+    """The cells of a header where blanks part readings, too: those that its other signs part, if they are as many as there are columns, since
+    a name may hold blanks."""
+    first, *others = map(tidied, re.split(r"[,;|\t]", lines[row.line - 1]))
+    cells = (first.lstrip("".join(COMMENTS) + " "), *others)
+    return cells if len(cells) == len(way.kinds) else row.cells
+
+
 def parted_otherwise(line, width):
     """The cells of a line by a sign that parts it in as many as there are columns; None if there is no such sign."""
     for sign in OTHER_SIGNS:

@@ -9,7 +9,8 @@ from functools import lru_cache
 from kit.intake.forms import decimal_mark, FAILED, looks_like_measure, looks_like_number, looks_like_time, MISSING, tidied
 from kit.intake.text.gathering import always_written
 from kit.intake.text.rare import (
-    COMMENTS, header_of_other_kind, is_comment, is_units, names_of_times, rows_with_names, uncommented, units_in, widened, with_row_above,
+    COMMENTS, header_cells, header_of_other_kind, is_comment, is_units, names_of_times, rows_with_names, uncommented, units_in, widened,
+    with_row_above,
 )  # fmt: skip
 from kit.intake.text.refusing import no_table, other_width, too_long, too_many
 from kit.intake.text.splitting import by_blanks, by_blanks_and_commas, by_edges, DELIMITERS, edges_of
@@ -159,12 +160,9 @@ def scored(delimiter, rows, edges=()):
     if not totals:
         return Way(0, delimiter, rows, "", edges)
     best = max(totals, key=lambda pattern: (totals[pattern] * share(pattern), -pattern.count("-")))
-    kinds = "".join(commonest(letters) for letters in zip(*(row.kinds for row in rows if agree(row.kinds, best))))
+    seen = zip(*(row.kinds for row in rows if agree(row.kinds, best)))
+    kinds = "".join(max("ntx", key=letters.count) if set(letters) != {"-"} else "-" for letters in seen)
     return Way(totals[best] * share(best), delimiter, rows, kinds, edges)
-
-
-def commonest(letters):
-    return max("ntx", key=letters.count) if set(letters) != {"-"} else "-"
 
 
 def share(pattern):
@@ -188,7 +186,7 @@ def header_of(file, way, start, lines):
     """(headers, units) from what stands above the readings. A fault if the last line there names columns, but not as many as there are."""
     above = [uncommented(row, way) if row.cells[0].startswith(COMMENTS) else row for row in way.rows[:start]]
     above = [row for row in above if "x" in row.kinds and "t" not in row.kinds and row.kinds[:1] != "n"]
-    fitting = [row.cells for row in above if fits(row.cells, way.kinds)]
+    fitting = [cells for row in above if fits(cells := header_cells(row, way, lines) if way.delimiter == " ," else row.cells, way.kinds)]
     if not fitting and above:
         other = header_of_other_kind(above, way, lines) or names_of_times(above[-1].cells, way, way.rows[start:])
         names_some = sum(map(bool, above[-1].cells)) > (1 if way.delimiter[0] != " " else len(way.kinds) / 2)
@@ -240,9 +238,9 @@ def header_above(rows, kinds):
 
 
 def fits(cells, kinds):
-    """Can this row name the columns? It has a cell for each, but for a last column without readings, and two names at least; what is more is
-    empty, or a note behind an empty cell."""
-    least, more = len(kinds) - (kinds[-1] == "-"), cells[len(kinds) :]
+    """Can this row name the columns? It has a cell for each, but for a last column without readings unless its own last cell is empty, and two
+    names at least; what is more is empty, or a note behind an empty cell."""
+    least, more = len(kinds) - (kinds[-1] == "-" and bool(cells[-1])), cells[len(kinds) :]
     return len(cells) >= max(2, least) and sum(map(bool, cells)) >= 2 and not (more and more[0])
 
 

@@ -126,9 +126,16 @@ def nameless_parts(table):
             row = table.columns[start : start + len(order)]
             fits = [each.numeric and each.nameless and within(each.values, *RANGES[part]) for each, part in zip(row, order)]
             found = fits.index(False) if False in fits else len(fits)
-            if found >= len(order) - 1:
+            if found >= len(order) - 1 and ("doy" not in order or same_day(*(each.values for each in row[:4]))):
                 return {part: start + step for step, part in enumerate(order[:found])}, order[0] == "year"
     return {}, True
+
+
+def same_day(year, doy, month, day):
+    """Is the day of the year that of month and day? Else month, day and hour pass for day of the year, month and day."""
+    january = 12 * (year - 1970)
+    known = np.isfinite(year + doy + month + day)
+    return bool((months_as_days(january) + doy == months_as_days(january + month - 1) + day)[known].all())
 
 
 def part_column(table, part):

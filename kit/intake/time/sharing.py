@@ -39,7 +39,8 @@ def refuse_shared(table, stamps, counts, still, asked):
         raise table.fault(what, "Say time= with another column, or correct it in a copy.", row=len(table.lines) - counts[-1], keyword="time")
     if "spread evenly" not in asked.clocks:
         most = counts.argmax()
-        what = f"{counts[most]} lines share one time from here, and the next time is {stamps[most + 1] - stamps[most]:g} s later."
+        behind = f"the next time is {stamps[most + 1] - stamps[most]:g} s later" if most + 1 < len(stamps) else "no other time follows"
+        what = f"{counts[most]} lines share one time from here, and {behind}."
         choices = [Choice("spread evenly", "the lines lie evenly between two times")]
         raise table.fault(what, "Or say time= with another column.", row=counts[:most].sum(), keyword="clock", choices=choices)
 

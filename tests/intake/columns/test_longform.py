@@ -144,3 +144,10 @@ def test_a_glance_at_each_sensor_is_no_run_and_says_what_to_do(text, names):
 def test_texts_beside_two_thermometers_are_no_sensors(texts):
     rows = "".join(f"{10 * n};21.{n};21.{n + 1};{text}\n" for n, text in enumerate(texts))
     assert len(look(f"time (s);treated (°C);control (°C);what\n{rows}").run.readings) == 3
+
+
+def test_columns_take_turns_although_the_first_line_comes_twice():
+    lines = [f"{2 * (n // 2)};{f'21.{n};' if n % 2 == 0 else f';20.{n}'}\n" for n in range(24)]
+    run = look("".join(["time (s);treated (°C);control (°C)\n", lines[0], *lines])).run
+    assert run.readings.index.tolist() == [2 * n for n in range(12)]
+    assert run.readings.treated.tolist() == [float(f"21.{2 * n}") for n in range(12)] and run.readings.control.iloc[1] == 20.3

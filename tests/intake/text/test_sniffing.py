@@ -141,3 +141,17 @@ def test_times_before_a_colon_or_an_arrow_part_from_the_readings():
     named = monitor.replace("-> ", "treated: ").replace(";", " C, control: ").replace(".5\n", ".5 C\n")
     assert look(named).run.readings.index.tolist() == [0, 1, 2, 3, 4, 5]
     assert look(monitor, **words).run.readings.treated.tolist() == [21, 21.1, 21.2, 21.3, 21.4, 21.5]
+
+
+@pytest.mark.parametrize("end", ["", ",", ",,"])
+def test_row_numbers_without_a_name_shift_no_column_where_lines_end_in_empty_cells(end):
+    rows = "".join(f'"{n + 1}",{10 * n},{21.4 + 0.1 * n:.2f},{21 + 0.1 * n:.2f}{end}\n' for n in range(6))
+    run = look(f'"time (s)","treated_degC","control_degC"{end}\n{rows}').run
+    assert run.readings.iloc[1].tolist() == [21.5, 21.1] and run.readings.index[1] == 10
+
+
+@pytest.mark.parametrize("end", [";", "\t"])
+def test_a_name_with_a_blank_shifts_no_column_where_blanks_may_part_cells(end):
+    rows = "".join(f"3/{day}/26,{21 + 0.1 * day:.2f},{20 + 0.1 * day:.2f},7.0,{end}\n" for day in range(13, 25))
+    run = look(f"date,treated temperature,control temperature,pH,notes{end}\n{rows}", unit="degC", treated=2, control=3).run
+    assert run.readings.iloc[0].tolist() == [22.3, 21.3] and "Took column 'treated temperature' as treated, in °C." in run.remarks

@@ -176,3 +176,8 @@ def test_a_logger_that_was_switched_on_again_is_asked_about_whatever_its_clock_h
     run = look(text, clock=["ms", "set back"], treated=2, control=3, unit="degC").run
     assert len(run.readings) == len(counts) and np.diff(run.readings.index).max() == pytest.approx(300.4)
     assert any("The clock was set back in line 25, as you said" in remark for remark in run.remarks)
+
+
+def test_many_lines_of_the_last_day_are_asked_about_where_dates_alone_are_the_time():
+    text = "time,treated (°C),control (°C)\n2026-03-14,21,20\n" + "".join(f"2026-03-15,21.{n},20\n" for n in range(3))
+    assert "3 lines share one time from here, and no other time follows. Say clock='spread evenly'" in str(look(text).question)
