@@ -47,6 +47,7 @@ export const cardOf = blocks => ({ model, el }) => {
     const saySoon = (words, ms) => setTimeout(() => { status.textContent = words; }, ms);
     waiting = [saySoon(WORKING, AT_ONCE_MS), saySoon(SILENT, PATIENCE_MS)];
     try { model.send({ press, number: `${uid}-${sent}`, values: { ...values, ...more } }, undefined, buffers); } catch { /* nobody hears; the draft stays */ }
+    return `${uid}-${sent}`;
   }
 
   function heard() {

@@ -8,26 +8,33 @@ const TOO_LARGE_OF_SEVERAL = "{name} has more than {most} MiB. Copy it into the 
 const NOT_TAKEN = "Python has not answered about {name}. Choose it again, and those after it.", PATIENCE_MS = 40000;
 const NOT_A_FILE = "That is not a file that can be read here. Choose one file.";
 
-// Does Python answer to what is sent next?
-const answered = box => new Promise(done => {
-  box.addEventListener("kit-kept", () => done(true), { once: true });
-  setTimeout(() => done(false), PATIENCE_MS);
+// Does Python answer to the press of this number? The answer to another press says nothing of this one.
+const answered = (model, number) => new Promise(done => {
+  const end = came => { clearTimeout(patience); model.off("change:reply", heard); done(came); };
+  const heard = () => { if (model.get("reply").to === number) end(true); };
+  const patience = setTimeout(() => end(false), PATIENCE_MS);
+  model.on("change:reply", heard);
 });
 
 export const file = (block, card) => {
   const id = `${card.uid}-${block.key}`, input = make("input", { type: "file", id, accept: block.accept }), trouble = make("p", { role: "status" });
   const node = make("div", { class: "kit-drop" }, make("label", { for: id }, block.label), input, make("p", { class: "kit-quiet" }, block.hint), trouble);
   input.multiple = block.several;
-  const take = async chosen => { // each by itself: one message holds no more than one file
-    const files = [...chosen].slice(0, block.several ? undefined : 1), large = files.find(each => each.size > block.most * 2 ** 20);
-    trouble.textContent = large ? (block.several ? TOO_LARGE_OF_SEVERAL : TOO_LARGE).replace("{most}", block.most).replace("{name}", large.name) : "";
-    if (large) return;
+  let turn = Promise.resolve(); // what is dropped while files are still on their way waits for them
+  const say = words => { trouble.textContent = `${trouble.textContent} ${words}`.trim(); }; // a miss of the drop before stays named
+  const take = chosen => {
+    const files = [...chosen].slice(0, block.several ? undefined : 1); // at once: a drop's list is empty when its event is over
+    trouble.textContent = "";
+    turn = turn.then(() => handOver(files));
+  };
+  const handOver = async files => { // each by itself: one message holds no more than one file
+    const large = files.find(each => each.size > block.most * 2 ** 20);
+    if (large) return say((block.several ? TOO_LARGE_OF_SEVERAL : TOO_LARGE).replace("{most}", block.most).replace("{name}", large.name));
     for (const [i, each] of files.entries()) {
       const data = await each.arrayBuffer().catch(() => null);
-      const hand = () => { const told = answered(card.box); card.send(block.press, { name: each.name, left: files.length - 1 - i }, [data]); return told; };
+      const hand = () => answered(card.model, card.send(block.press, { name: each.name, left: files.length - 1 - i }, [data]));
       if (!data || !(await hand() || await hand())) { // once more: a message gets lost with a socket that closes, and the same bytes are kept once
-        trouble.textContent = data ? NOT_TAKEN.replace("{name}", each.name) : NOT_A_FILE;
-        return;
+        return say(data ? NOT_TAKEN.replace("{name}", each.name) : NOT_A_FILE);
       }
     }
   };
