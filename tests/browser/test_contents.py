@@ -34,7 +34,8 @@ def test_the_second_start_opens_the_contents_which_lead_to_a_lesson_and_back(pag
     contents(page, lab, started)
     picture(page, "contents-1280")
     assert axe(page, ".kit-contents") == axe(page, ".kit-strip-all") == []
-    assert page.get_by_role("button", name="Contents").count() == 0
+    strip = page.locator(".kit-strip-all:visible")  # JupyterLab has buttons of its own
+    assert strip.get_by_role("button", name="Contents").count() == 0
     page.get_by_role("link", name="Your first run").click()
     page.wait_for_function("name => window.jupyterapp.shell.currentWidget?.context?.path === name", arg=NAME)
     started(page)
@@ -44,7 +45,7 @@ def test_the_second_start_opens_the_contents_which_lead_to_a_lesson_and_back(pag
     page.get_by_role("button", name="Next: Step 9, predict once more").wait_for()
     picture(page, "strip-1280")
     assert axe(page, ".kit-strip-all") == [] and page.evaluate(SMALL) == []
-    page.get_by_role("button", name="Contents").click()
+    strip.get_by_role("button", name="Contents").click()
     page.get_by_text("You kept 0 of 2 predictions, 0 of 5 questions.").wait_for()
 
 
